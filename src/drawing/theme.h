@@ -1,0 +1,49 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Colours, pens and type sizes, the same for window, file and paper. Sizes in points of the
+ * drawing (1 = one pixel of a window at scale 1). */
+
+#pragma once
+
+#include <cairo.h>
+#include <stdbool.h>
+
+typedef struct {
+  double red, green, blue, alpha;
+} Colour;
+
+typedef struct {
+  Colour ground;    /* behind everything; alpha 0 leaves what is there */
+  Colour ink;       /* outlines, figures */
+  Colour soft_ink;  /* captions, units, ticks */
+  Colour faint;     /* grid, hatching */
+  Colour body;      /* what is fixed to the body */
+  Colour fill;      /* inside of moving parts */
+  Colour reference; /* the corner as measured */
+  Colour accent;    /* the setup in hand, handles */
+  Colour glow;      /* behind what is lit */
+  Colour warning;
+  double text;       /* size of ordinary text */
+  double small_text; /* captions, tick labels */
+  double thin, line, thick; /* pen widths */
+  const char *font;         /* Pango family */
+  bool is_dark;
+} Theme;
+
+/* For windows; paper is the light one with a white ground. */
+Theme theme_light (void);
+Theme theme_dark (void);
+Theme theme_paper (void);
+Theme theme_scaled (Theme theme, double factor); /* text and pens larger or smaller */
+
+void theme_use (cairo_t *cr, Colour colour);
+Colour colour_with_alpha (Colour colour, double alpha);
+
+/* Line kinds after ISO 128-2: what a line means, told by its pattern as well. */
+typedef enum {
+  LINE_FULL,      /* outlines of moving parts; the setup in hand */
+  LINE_DASHED,    /* where a thing was: as measured */
+  LINE_CHAIN,     /* long dash, dot: axes and centre planes */
+  LINE_DOTTED
+} LineKind;
+
+void theme_line (cairo_t *cr, LineKind kind, double width);

@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Car files: strict reading, exact writing. The names are those of the car-file format,
+ * version 1.
+ *
+ * Every refusal is one sentence that names the member by its path, such as
+ * `corner.ball_joint[1]`, in the domain CAR_ERROR. */
+
+#pragma once
+
+#include "model/car.h"
+
+#include <gio/gio.h>
+
+#define CAR_FILE_MOST_BYTES (4 * 1024 * 1024)
+#define CAR_FILE_DEEPEST 32
+#define CAR_FILE_VERSION 1
+
+#define CAR_ERROR (car_error_quark ())
+typedef enum {
+  CAR_ERROR_TOO_LARGE, /* over 4 MiB, or nested past 32 levels */
+  CAR_ERROR_SYNTAX,    /* not JSON as RFC 8259 has it */
+  CAR_ERROR_VERSION,   /* not a car file, or a newer version */
+  CAR_ERROR_MISSING,
+  CAR_ERROR_TYPE,
+  CAR_ERROR_NUMBER,  /* not finite, or outside what its member allows */
+  CAR_ERROR_GEOMETRY /* points that coincide or cannot be assembled */
+} CarError;
+GQuark car_error_quark (void);
+
+/* Car files of a sound geometry: what this returns, corner_assemble () takes. */
+Car *car_from_json (const char *text, gsize length, GError **error);
+/* Ends with a line feed; the same car always gives the same bytes, in every locale. */
+char *car_to_json (const Car *car, gsize *length);
+
+Car *car_load (GFile *file, GError **error);
+/* Atomic: a crash leaves the old file or the new one. */
+gboolean car_save (const Car *car, GFile *file, GError **error);

@@ -1,0 +1,61 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A car as its file has it: what was measured, and the setups tried on it.
+ *
+ * Numbers stay in the units and digits of the file (mm, degrees), so that saving returns
+ * every bit; car_measured_corner () and car_adjustment () hand them to the kernel. Members
+ * that this version does not know are kept as they came. */
+
+#pragma once
+
+#include "kernel/corner.h"
+
+#include <glib.h>
+#include <json-glib/json-glib.h>
+
+/* The objects of a car file, each of which may hold members that are not known here. */
+typedef enum {
+  CAR_SECTION_ROOT,
+  CAR_SECTION_CORNER,
+  CAR_SECTION_ALIGNMENT,
+  CAR_SECTION_TYRE,
+  CAR_SECTION_TRAVEL,
+  CAR_SECTION_BODY,
+  N_CAR_SECTIONS
+} CarSection;
+
+typedef struct {
+  char *name;
+  MountOffset mount;  /* mm */
+  double lowering_mm;
+  ToeMode toe;
+  JsonObject *unknown, *unknown_mount; /* members not known here, or NULL */
+} CarSetup;
+
+typedef struct {
+  double wheelbase_mm, cg_height_mm, front_mass_kg, unsprung_corner_kg, front_brake_share;
+} CarBody;
+
+typedef struct {
+  char *name, *notes;
+  Vec3 points[N_POINTS]; /* mm */
+  double camber_deg, toe_in_deg;
+  double loaded_radius_mm, section_width_mm;
+  double bump_mm, droop_mm; /* travel from the reference height, both positive */
+  CarBody body;
+  GArray *setups;                      /* of CarSetup, at least one */
+  JsonObject *unknown[N_CAR_SECTIONS]; /* or NULL */
+} Car;
+
+/* A car with every optional member at its default, one setup "As measured" and all eight
+ * points at the origin. */
+Car *car_new (void);
+Car *car_copy (const Car *car);
+void car_free (Car *car);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Car, car_free)
+
+CarSetup *car_setup (const Car *car, guint index);
+/* The first setup of that name. */
+gboolean car_find_setup (const Car *car, const char *name, guint *index);
+
+MeasuredCorner car_measured_corner (const Car *car);
+Adjustment car_adjustment (const CarSetup *setup);

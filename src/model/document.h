@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One open car: its file, its changes, and their undoing.
+ *
+ * Signal "changed": the car is another than before (edit, undo, redo, cancel).
+ * Properties to bind to: "modified", "can-undo", "can-redo", "title". */
+
+#pragma once
+
+#include "model/car.h"
+
+#include <gio/gio.h>
+
+#define SW_TYPE_DOCUMENT (sw_document_get_type ())
+G_DECLARE_FINAL_TYPE (SwDocument, sw_document, SW, DOCUMENT, GObject)
+
+SwDocument *sw_document_load (GFile *file, GError **error);
+/* A document without a file: saving asks for one. Takes @car. */
+SwDocument *sw_document_new_for_car (Car *car);
+/* Saves to @file, which becomes the document's own. On failure nothing has changed. */
+gboolean sw_document_save (SwDocument *self, GFile *file, GError **error);
+
+const Car *sw_document_get_car (SwDocument *self);
+GFile *sw_document_get_file (SwDocument *self); /* or NULL */
+gboolean sw_document_is_modified (SwDocument *self);
+
+/* Every change goes through these. Outside begin … end each is an undo step of its own;
+ * inside, all together are one, labelled as begun. Setting what is already there is none. */
+void sw_document_set_setup (SwDocument *self,
+                            guint index,
+                            const Adjustment *adjustment,
+                            const char *label);
+
+void sw_document_begin (SwDocument *self, const char *label);
+void sw_document_end (SwDocument *self);
+/* Puts back, to the bit, what was there at begin. */
+void sw_document_cancel (SwDocument *self);
+gboolean sw_document_is_changing (SwDocument *self);
+
+void sw_document_undo (SwDocument *self);
+void sw_document_redo (SwDocument *self);
+const char *sw_document_get_undo_label (SwDocument *self); /* or NULL */
+const char *sw_document_get_redo_label (SwDocument *self);
