@@ -12,6 +12,15 @@
 #include <glib.h>
 #include <json-glib/json-glib.h>
 
+/* Defaults of the optional members, stated to the user by the file format's page. */
+#define CAR_DEFAULT_SECTION_WIDTH 175.0
+#define CAR_DEFAULT_TRAVEL 80.0
+#define CAR_DEFAULT_WHEELBASE 2400.0
+#define CAR_DEFAULT_CG_HEIGHT 530.0
+#define CAR_DEFAULT_FRONT_MASS 560.0
+#define CAR_DEFAULT_UNSPRUNG 35.0
+#define CAR_DEFAULT_BRAKE_SHARE 0.68
+
 /* The objects of a car file, each of which may hold members that are not known here. */
 typedef enum {
   CAR_SECTION_ROOT,

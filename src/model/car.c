@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/car.h"
+
+#include <glib/gi18n-lib.h>
+
+#define DEGREE (G_PI / 180.0)
+
+static void
+clear_setup (gpointer data)
+{
+  CarSetup *setup = data;
+
+  g_free (setup->name);
+  g_clear_pointer (&setup->unknown, json_object_unref);
+  g_clear_pointer (&setup->unknown_mount, json_object_unref);
+}
+
+static JsonObject *
+ref_object (JsonObject *object)
+{
+  return object != NULL ? json_object_ref (object) : NULL;
+}
+
+static GArray *
+new_setups (void)
+{
+  GArray *setups = g_array_new (FALSE, TRUE, sizeof (CarSetup));
+
+  g_array_set_clear_func (setups, clear_setup);
+  return setups;
+}
+
+Car *
+car_new (void)
+{
+  Car *car = g_new0 (Car, 1);
+  const CarSetup as_measured = { .name = g_strdup (_ ("As measured")) };
+
+  car->name = g_strdup ("");
+  car->notes = g_strdup ("");
+  car->section_width_mm = CAR_DEFAULT_SECTION_WIDTH;
+  car->bump_mm = CAR_DEFAULT_TRAVEL;
+  car->droop_mm = CAR_DEFAULT_TRAVEL;
+  car->body = (CarBody){ .wheelbase_mm = CAR_DEFAULT_WHEELBASE,
+                         .cg_height_mm = CAR_DEFAULT_CG_HEIGHT,
+                         .front_mass_kg = CAR_DEFAULT_FRONT_MASS,
+                         .unsprung_corner_kg = CAR_DEFAULT_UNSPRUNG,
+                         .front_brake_share = CAR_DEFAULT_BRAKE_SHARE };
+  car->setups = new_setups ();
+  g_array_append_val (car->setups, as_measured);
+  return car;
+}
+
+Car *
+car_copy (const Car *car)
+{
+  Car *copy = g_memdup2 (car, sizeof (Car));
+
+  copy->name = g_strdup (car->name);
+  copy->notes = g_strdup (car->notes);
+  copy->setups = new_setups ();
+  for (guint i = 0; i < car->setups->len; i++) {
+    CarSetup setup = *car_setup (car, i);
+
+    setup.name = g_strdup (setup.name);
+    ref_object (setup.unknown);
+    ref_object (setup.unknown_mount);
+    g_array_append_val (copy->setups, setup);
+  }
+  for (CarSection i = 0; i < N_CAR_SECTIONS; i++)
+    ref_object (copy->unknown[i]);
+  return copy;
+}
+
+void
+car_free (Car *car)
+{
+  if (car == NULL)
+    return;
+  g_free (car->name);
+  g_free (car->notes);
+  g_array_unref (car->setups);
+  for (CarSection i = 0; i < N_CAR_SECTIONS; i++)
+    g_clear_pointer (&car->unknown[i], json_object_unref);
+  g_free (car);
+}
+
+CarSetup *
+car_setup (const Car *car, guint index)
+{
+  g_return_val_if_fail (index < car->setups->len, NULL);
+
+  return &g_array_index (car->setups, CarSetup, index);
+}
+
+gboolean
+car_find_setup (const Car *car, const char *name, guint *index)
+{
+  for (guint i = 0; i < car->setups->len; i++)
+    if (g_strcmp0 (car_setup (car, i)->name, name) == 0) {
+      *index = i;
+      return TRUE;
+    }
+  return FALSE;
+}
+
+static double
+dive_lever (const CarBody *body)
+{
+  return body->front_brake_share * body->wheelbase_mm / body->cg_height_mm;
+}
+
+MeasuredCorner
+car_measured_corner (const Car *car)
+{
+  MeasuredCorner corner = { .camber = car->camber_deg * DEGREE,
+                            .toe_in = car->toe_in_deg * DEGREE,
+                            .loaded_radius = car->loaded_radius_mm,
+                            .dive_lever = dive_lever (&car->body) };
+
+  for (PointName i = 0; i < N_POINTS; i++)
+    corner.at[i] = car->points[i];
+  return corner;
+}
+
+Adjustment
+car_adjustment (const CarSetup *setup)
+{
+  return (Adjustment){ setup->mount, setup->lowering_mm, setup->toe };
+}

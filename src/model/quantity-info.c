@@ -1,0 +1,221 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/quantity-info.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+static const QuantityInfo rows[N_QUANTITIES] = {
+  [QUANTITY_CAMBER]
+  = { "camber_deg", N_ ("Camber"), "°", N_ ("top leans out"), N_ ("top leans in"),
+      N_ ("Lean of the wheel plane against the vertical. The upper mount moved inboard makes "
+          "it more negative; bump does too, until the arm stands square to the strut."),
+      2, 0 },
+  [QUANTITY_TOE_IN]
+  = { "toe_in_deg", N_ ("Toe-in"), "°", N_ ("front points in"), N_ ("front points out"),
+      N_ ("Angle of one wheel to straight ahead, seen from above. It moves with camber unless "
+          "the tie rod is reset."),
+      2, 0 },
+  [QUANTITY_CASTER]
+  = { "caster_deg", N_ ("Caster"), "°", N_ ("axis top leans back"),
+      N_ ("axis top leans forward"),
+      N_ ("Lean of the steering axis in side view. The upper mount moved rearward adds caster "
+          "and trail."),
+      2, 0 },
+  [QUANTITY_SAI]
+  = { "sai_deg", N_ ("Steering-axis inclination"), "°", N_ ("axis top leans in"),
+      N_ ("axis top leans out"),
+      N_ ("Lean of the steering axis in front view, from ball joint to upper mount. It grows "
+          "as the mount goes inboard."),
+      2, 0 },
+  [QUANTITY_INCLUDED_ANGLE]
+  = { "included_angle_deg", N_ ("Included angle"), "°", "", "",
+      N_ ("Steering-axis inclination plus camber: fixed by the knuckle and strut, so a change "
+          "as measured on the car points to a bent part."),
+      2, 0 },
+  [QUANTITY_SCRUB_RADIUS]
+  = { "scrub_radius_mm", N_ ("Scrub radius"), "mm", N_ ("axis meets ground inboard"),
+      N_ ("axis meets ground outboard"),
+      N_ ("Sideways distance on the ground from the steering axis to the contact centre."), 1,
+      1 },
+  [QUANTITY_TRAIL]
+  = { "trail_mm", N_ ("Caster trail"), "mm", N_ ("axis meets ground ahead"),
+      N_ ("axis meets ground behind"),
+      N_ ("Distance on the ground from the contact centre forward to the steering axis; it "
+          "centres the steering."),
+      1, 1 },
+  [QUANTITY_ROLL_CENTRE_HEIGHT]
+  = { "roll_centre_height_mm", N_ ("Roll-centre height"), "mm", N_ ("above ground"),
+      N_ ("below ground"),
+      N_ ("Height above the ground of the point about which the body starts to roll. Lowering "
+          "drops it more than the body."),
+      1, 1 },
+  [QUANTITY_HALF_TRACK_CHANGE]
+  = { "half_track_change_mm", N_ ("Half-track change"), "mm", N_ ("wider"), N_ ("narrower"),
+      N_ ("Sideways way of the contact centre from where it was measured."), 1, 1 },
+  [QUANTITY_WHEELBASE_CHANGE]
+  = { "wheelbase_change_mm", N_ ("Wheelbase change"), "mm", N_ ("wheel forward"),
+      N_ ("wheel rearward"),
+      N_ ("Fore-and-aft way of the wheel centre from where it was measured."), 1, 1 },
+  [QUANTITY_STRUT_LENGTH]
+  = { "strut_length_mm", N_ ("Strut length"), "mm", "", "",
+      N_ ("From the strut foot to the upper mount, along the strut's axis."), 1, 1 },
+  [QUANTITY_STRUT_RATIO]
+  = { "strut_ratio", N_ ("Strut ratio"), "", "", "",
+      N_ ("Strut travel per wheel travel: what a coil on the strut feels."), 3, 1 },
+  [QUANTITY_ARM_RATIO]
+  = { "arm_ratio_rad_per_mm", N_ ("Arm ratio"), "rad/mm", "", "",
+      N_ ("Turn of the lower arm per wheel travel: what a torsion bar at the hinge feels."), 5,
+      1 },
+  [QUANTITY_CAMBER_GAIN]
+  = { "camber_gain_deg_per_mm", N_ ("Camber gain"), "°/mm", N_ ("top goes out in bump"),
+      N_ ("top goes in in bump"),
+      N_ ("Change of camber per wheel travel. It ends where the arm is square to the strut, not "
+          "where the arm is level: that comes earlier."),
+      4, 0 },
+  [QUANTITY_BUMP_STEER]
+  = { "bump_steer_deg_per_mm", N_ ("Bump steer"), "°/mm", N_ ("toes in in bump"),
+      N_ ("toes out in bump"),
+      N_ ("Change of toe per wheel travel. The tie rod's height sets its slope, the tie rod's "
+          "length its bow."),
+      4, 0 },
+  [QUANTITY_SIDE_VIEW_SLOPE]
+  = { "side_view_slope", N_ ("Side-view slope"), "", N_ ("resists dive"), N_ ("adds to dive"),
+      N_ ("Forward way of the contact per wheel travel with the brake locked to the knuckle."),
+      4, 1 },
+  [QUANTITY_ANTI_DIVE]
+  = { "anti_dive_percent", N_ ("Anti-dive"), "%", N_ ("resists dive"), N_ ("adds to dive"),
+      N_ ("Share of the brake dive that the geometry takes up: side-view slope, front brake "
+          "share, wheelbase and centre-of-gravity height."),
+      1, 1 },
+  [QUANTITY_SWING_ARM_LENGTH]
+  = { "swing_arm_length_mm", N_ ("Swing-arm length"), "mm", N_ ("centre inboard"),
+      N_ ("centre outboard"),
+      N_ ("From the contact centre to the front-view instant centre; infinite where camber does "
+          "not change."),
+      0, 1 },
+  [QUANTITY_SWING_ARM_CURVATURE]
+  = { "swing_arm_curvature_per_m", N_ ("1 / swing-arm length"), "1/m", N_ ("centre inboard"),
+      N_ ("centre outboard"),
+      N_ ("One over the front-view swing-arm length: passes through zero where the length is "
+          "infinite."),
+      3, 1000 },
+  [QUANTITY_CAMBER_ISO]
+  = { "camber_iso_deg", N_ ("Camber about X (ISO 8855)"), "°", N_ ("top leans out"),
+      N_ ("top leans in"),
+      N_ ("Camber taken about the vehicle's X axis. It parts from the gauge's camber once the "
+          "wheel is steered."),
+      2, 0 },
+  [QUANTITY_TRAIL_IN_TYRE]
+  = { "trail_in_tyre_mm", N_ ("Trail along the tyre"), "mm", N_ ("axis meets ground ahead"),
+      N_ ("axis meets ground behind"),
+      N_ ("Caster trail taken along the tyre's own plane at the ground."), 1, 1 },
+  [QUANTITY_SCRUB_IN_TYRE]
+  = { "scrub_in_tyre_mm", N_ ("Scrub across the tyre"), "mm", N_ ("axis meets ground inboard"),
+      N_ ("axis meets ground outboard"),
+      N_ ("Scrub radius taken across the tyre's own plane at the ground."), 1, 1 },
+  [QUANTITY_TRAIL_AT_CENTRE]
+  = { "trail_at_wheel_centre_mm", N_ ("Castor offset at wheel centre"), "mm",
+      N_ ("axis ahead of centre"), N_ ("axis behind centre"),
+      N_ ("Distance forward from the wheel centre to the steering axis at the same height."), 1,
+      1 },
+  [QUANTITY_SCRUB_AT_CENTRE]
+  = { "scrub_at_wheel_centre_mm", N_ ("Axis offset at wheel centre"), "mm",
+      N_ ("axis inboard of centre"), N_ ("axis outboard of centre"),
+      N_ ("Sideways distance from the steering axis to the wheel centre at the same height: the "
+          "lever of a drive or bump force."),
+      1, 1 },
+  [QUANTITY_ARM_ANGLE]
+  = { "arm_angle_deg", N_ ("Arm angle"), "°", N_ ("bump"), N_ ("droop"),
+      N_ ("Turn of the lower arm from where it was measured."), 2, 0 },
+};
+
+QuantityInfo
+quantity_info (Quantity quantity)
+{
+  g_assert (quantity >= 0 && quantity < N_QUANTITIES);
+
+  QuantityInfo info = rows[quantity];
+  info.name = _ (info.name);
+  info.meaning = _ (info.meaning);
+  /* gettext gives its header for "" */
+  if (info.positive[0] != '\0')
+    info.positive = _ (info.positive);
+  if (info.negative[0] != '\0')
+    info.negative = _ (info.negative);
+  if (info.scale == 0.0)
+    info.scale = 180.0 / G_PI;
+  return info;
+}
+
+static double
+edge_scale (Quantity quantity)
+{
+  return rows[quantity].scale != 0.0 ? rows[quantity].scale : 180.0 / G_PI;
+}
+
+double
+quantity_edge_value (Quantity quantity, double kernel_value)
+{
+  return kernel_value * edge_scale (quantity);
+}
+
+/* Whether @key is @full, or @full without its unit: `camber` for `camber_deg`. */
+static gboolean
+is_key (const char *full, const char *key)
+{
+  static const char *const units[] = { "_deg", "_mm", "_rad_per_mm", "_deg_per_mm",
+                                       "_percent", "_per_m" };
+
+  if (g_str_equal (full, key))
+    return TRUE;
+  for (gsize i = 0; i < G_N_ELEMENTS (units); i++)
+    if (g_str_has_suffix (full, units[i])
+        && strlen (key) == strlen (full) - strlen (units[i])
+        && g_str_has_prefix (full, key))
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+quantity_from_key (const char *key, Quantity *quantity)
+{
+  for (Quantity i = 0; i < N_QUANTITIES; i++)
+    if (is_key (rows[i].key, key)) {
+      *quantity = i;
+      return TRUE;
+    }
+  return FALSE;
+}
+
+static double
+rounded (Quantity quantity, double kernel_value)
+{
+  const double unit = pow (10.0, rows[quantity].decimals);
+
+  return round (quantity_edge_value (quantity, kernel_value) * unit) / unit;
+}
+
+void
+quantity_format (Quantity quantity, double kernel_value, gboolean with_sign, char *text,
+                 gsize size)
+{
+  const double value = rounded (quantity, kernel_value);
+  const char *sign = value < 0.0 ? "−" : value > 0.0 && with_sign ? "+" : "";
+
+  if (!isfinite (value))
+    g_strlcpy (text, "–", size);
+  else
+    g_snprintf (text, size, "%s%.*f", sign, rows[quantity].decimals, fabs (value));
+}
+
+const char *
+quantity_sign_words (Quantity quantity, double kernel_value)
+{
+  const double value = rounded (quantity, kernel_value);
+  const char *words = value > 0.0   ? rows[quantity].positive
+                      : value < 0.0 ? rows[quantity].negative
+                                    : "";
+
+  return words[0] != '\0' ? _ (words) : "";
+}
