@@ -44,3 +44,14 @@ TextSize text_draw (TextCache *cache,
                     double x,
                     double y,
                     TextAnchor anchor);
+
+/* Wrapped between words to @width; (x, y) is the top left. */
+TextSize
+text_measure_wrapped (TextCache *cache, TextStyle style, const char *text, double width);
+TextSize text_draw_wrapped (TextCache *cache,
+                            cairo_t *cr,
+                            TextStyle style,
+                            const char *text,
+                            double x,
+                            double y,
+                            double width);

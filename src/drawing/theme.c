@@ -1,0 +1,122 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Accent and warning: blue, sky blue, vermillion and orange of M. Okabe and K. Ito, Color
+ * Universal Design, 2008 (from memory). Soft ink and the reference keep at least 4.5:1
+ * against the ground, which WCAG 2.1, 1.4.3 asks of small text. */
+
+#include "drawing/theme.h"
+
+#include <stddef.h>
+
+#define RGB(hex)                                                                         \
+  {                                                                                      \
+    (((hex) >> 16) & 0xff) / 255.0, (((hex) >> 8) & 0xff) / 255.0,                       \
+        ((hex) &0xff) / 255.0, 1.0                                                       \
+  }
+
+static const Colour okabe_ito_blue = RGB (0x0072B2), okabe_ito_sky_blue = RGB (0x56B4E9),
+                    okabe_ito_vermillion = RGB (0xD55E00),
+                    okabe_ito_orange = RGB (0xE69F00);
+
+static Theme
+with_sizes (Theme theme)
+{
+  theme.text = 12.0;
+  theme.small_text = 10.5;
+  theme.thin = 1.0;
+  theme.line = 1.8;
+  theme.thick = 2.6;
+  theme.font = "Sans";
+  return theme;
+}
+
+Theme
+theme_light (void)
+{
+  return with_sizes ((Theme){
+      .ground = RGB (0xFCFCFA),
+      .ink = RGB (0x1B1B1F),
+      .soft_ink = RGB (0x5C5F66),
+      .faint = RGB (0xE2E3E2),
+      .body = RGB (0x8A8D92),
+      .fill = RGB (0xEEF1F3),
+      .reference = RGB (0x6B6F76),
+      .accent = okabe_ito_blue,
+      .glow = colour_with_alpha (okabe_ito_blue, 0.10),
+      .warning = okabe_ito_vermillion,
+  });
+}
+
+Theme
+theme_dark (void)
+{
+  return with_sizes ((Theme){
+      .ground = RGB (0x1E1E22),
+      .ink = RGB (0xECECEE),
+      .soft_ink = RGB (0xA5A8B0),
+      .faint = RGB (0x35363C),
+      .body = RGB (0x84878F),
+      .fill = RGB (0x2B2C32),
+      .reference = RGB (0x9A9DA5),
+      .accent = okabe_ito_sky_blue,
+      .glow = colour_with_alpha (okabe_ito_sky_blue, 0.14),
+      .warning = okabe_ito_orange,
+      .is_dark = true,
+  });
+}
+
+Theme
+theme_paper (void)
+{
+  Theme theme = theme_light ();
+
+  theme.ground = (Colour) RGB (0xFFFFFF);
+  return theme;
+}
+
+Theme
+theme_scaled (Theme theme, double factor)
+{
+  theme.text *= factor;
+  theme.small_text *= factor;
+  theme.thin *= factor;
+  theme.line *= factor;
+  theme.thick *= factor;
+  return theme;
+}
+
+void
+theme_use (cairo_t *cr, Colour colour)
+{
+  cairo_set_source_rgba (cr, colour.red, colour.green, colour.blue, colour.alpha);
+}
+
+Colour
+colour_with_alpha (Colour colour, double alpha)
+{
+  colour.alpha = alpha;
+  return colour;
+}
+
+/* Lengths in line widths, after ISO 128-2 (from memory): dash 12, long dash 24, gap 3.
+ * Its dots of half a width vanish between pixels; they are one width here. */
+void
+theme_line (cairo_t *cr, LineKind kind, double width)
+{
+  static const double dashed[] = { 12.0, 3.0 }, chain[] = { 24.0, 3.0, 1.0, 3.0 },
+                      dotted[] = { 1.0, 3.0 };
+  static const struct {
+    const double *lengths;
+    int n_lengths;
+  } patterns[] = { [LINE_FULL] = { NULL, 0 },
+                   [LINE_DASHED] = { dashed, 2 },
+                   [LINE_CHAIN] = { chain, 4 },
+                   [LINE_DOTTED] = { dotted, 2 } };
+  double lengths[4];
+
+  for (int i = 0; i < patterns[kind].n_lengths; i++)
+    lengths[i] = patterns[kind].lengths[i] * width;
+  cairo_set_dash (cr, lengths, patterns[kind].n_lengths, 0.0);
+  cairo_set_line_width (cr, width);
+  cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+}
