@@ -1,0 +1,211 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/number-table.h"
+#include "model/quantity-info.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* All in units of the text size. */
+#define ROW 1.75
+#define MARGIN 0.9
+#define LEAST_BLOCK 30.0
+#define FIGURES 5.6 /* width of one column of figures */
+#define UNIT 4.2
+#define WORDS 13.0 /* sign words, where there is room */
+
+typedef struct {
+  unsigned n_blocks, n_rows; /* rows of each block, without the head */
+  double left, width, row;   /* of one block, pixels */
+} Layout;
+
+struct NumberTable {
+  TextCache *texts;
+  Layout layout;
+  Quantity rows[NUMBER_TABLE_MOST_ROWS];
+  unsigned n_rows;
+};
+
+/* Where things stand in a block, from its left edge. */
+typedef struct {
+  double name, measured, now, change, unit, words; /* figures by their right edge */
+  bool has_words;
+} Columns;
+
+NumberTable *
+number_table_new (void)
+{
+  NumberTable *table = g_new0 (NumberTable, 1);
+
+  table->texts = text_cache_new ();
+  return table;
+}
+
+void
+number_table_free (NumberTable *table)
+{
+  text_cache_free (table->texts);
+  g_free (table);
+}
+
+static Layout
+lay_out (const Theme *theme, unsigned n, double width)
+{
+  const double em = theme->text;
+  const unsigned fit = (unsigned) fmax (1.0, floor (width / (LEAST_BLOCK * em)));
+  const unsigned n_blocks = MIN (MIN (fit, 4u), MAX (n, 1u));
+
+  return (Layout){ .n_blocks = n_blocks,
+                   .n_rows = (n + n_blocks - 1) / n_blocks,
+                   .left = MARGIN * em,
+                   .width = (width - MARGIN * em) / n_blocks,
+                   .row = ROW * em };
+}
+
+double
+number_table_height (const Theme *theme, unsigned n_quantities, double width)
+{
+  const Layout l = lay_out (theme, n_quantities, width);
+
+  return l.row * (l.n_rows + 1) + 0.5 * theme->text;
+}
+
+static Columns
+columns_of (const Theme *theme, double width)
+{
+  const double em = theme->text, inner = width - MARGIN * em;
+  const bool has_words = inner > (LEAST_BLOCK + WORDS) * em;
+  const double words = has_words ? inner - WORDS * em : inner;
+  const double unit = words - UNIT * em;
+
+  return (Columns){ .name = 0.0,
+                    .measured = unit - (2.0 * FIGURES + 0.8) * em,
+                    .now = unit - (FIGURES + 0.6) * em,
+                    .change = unit - 0.5 * em,
+                    .unit = unit,
+                    .words = words,
+                    .has_words = has_words };
+}
+
+static void
+put (NumberTable *table, cairo_t *cr, TextStyle style, Colour colour, const char *text, double x,
+     double y, double anchor)
+{
+  theme_use (cr, colour);
+  text_draw (table->texts, cr, style, text, x, y, (TextAnchor){ anchor, 0.5 });
+}
+
+static void
+draw_head (NumberTable *table, cairo_t *cr, const NumberTableView *view, double x,
+           const Columns *c)
+{
+  const Theme *t = &view->theme;
+  const TextStyle small = { t->font, t->small_text, TEXT_PLAIN };
+  const double y = table->layout.row * 0.55;
+
+  put (table, cr, small, t->reference, _ ("as measured"), x + c->measured, y, 1.0);
+  put (table, cr, small, t->accent, _ ("this setup"), x + c->now, y, 1.0);
+  put (table, cr, small, t->soft_ink, _ ("change"), x + c->change, y, 1.0);
+}
+
+static void
+draw_travel (NumberTable *table, cairo_t *cr, const NumberTableView *view)
+{
+  const Theme *t = &view->theme;
+  const TextStyle bold = { t->font, t->small_text, TEXT_BOLD };
+  const double z = view->study->travel;
+  const char *side = z > 0.0 ? _ ("bump") : z < 0.0 ? _ ("droop") : _ ("as measured");
+  char text[96];
+
+  g_snprintf (text, sizeof text, _ ("At wheel travel %s%.1f mm (%s)"),
+              z < 0.0   ? "−"
+              : z > 0.0 ? "+"
+                        : "",
+              fabs (z), side);
+  put (table, cr, bold, t->ink, text, table->layout.left, table->layout.row * 0.55, 0.0);
+}
+
+static void
+draw_row (NumberTable *table, cairo_t *cr, const NumberTableView *view, Quantity q, double x,
+          double y, const Columns *c)
+{
+  const Theme *t = &view->theme;
+  const TextStyle plain = { t->font, t->text, TEXT_PLAIN };
+  const TextStyle bold = { t->font, t->text, TEXT_BOLD };
+  const TextStyle small = { t->font, t->small_text, TEXT_PLAIN };
+  const double was = view->study->measured.now.measures.value[q];
+  const double is = view->study->setup.now.measures.value[q];
+  const QuantityInfo info = quantity_info (q);
+  const double middle = y + table->layout.row / 2.0;
+  char text[32];
+
+  put (table, cr, plain, t->ink, info.name, x + c->name, middle, 0.0);
+  quantity_format (q, was, FALSE, text, sizeof text);
+  put (table, cr, plain, t->reference, text, x + c->measured, middle, 1.0);
+  quantity_format (q, is, FALSE, text, sizeof text);
+  put (table, cr, bold, t->accent, text, x + c->now, middle, 1.0);
+  quantity_format (q, is - was, TRUE, text, sizeof text);
+  put (table, cr, plain, t->ink, text, x + c->change, middle, 1.0);
+  put (table, cr, small, t->soft_ink, info.unit, x + c->unit, middle, 0.0);
+  if (c->has_words)
+    put (table, cr, small, t->soft_ink, quantity_sign_words (q, is), x + c->words, middle, 0.0);
+}
+
+static void
+draw_behind_row (cairo_t *cr, const NumberTableView *view, Quantity q, double x, double y,
+                 double width, double row)
+{
+  const Theme *t = &view->theme;
+  const double margin = MARGIN * t->text;
+
+  if ((int) q == view->lit) {
+    theme_use (cr, t->glow);
+    cairo_rectangle (cr, x - margin / 2.0, y, width, row);
+    cairo_fill (cr);
+  }
+  theme_use (cr, t->faint);
+  cairo_rectangle (cr, x, floor (y), width - margin, 1.0);
+  cairo_fill (cr);
+}
+
+void
+number_table_draw (NumberTable *table, cairo_t *cr, const NumberTableView *view, double width,
+                   double height)
+{
+  const Theme *t = &view->theme;
+  const Layout l = lay_out (t, view->n_quantities, width);
+  const Columns c = columns_of (t, l.width);
+
+  (void) height;
+  g_return_if_fail (view->n_quantities <= NUMBER_TABLE_MOST_ROWS);
+
+  table->layout = l;
+  table->n_rows = view->n_quantities;
+  theme_use (cr, t->ground);
+  cairo_paint (cr);
+  for (unsigned i = 0; i < view->n_quantities; i++) {
+    const double x = l.left + l.width * (i / l.n_rows);
+    const double y = l.row * (1 + i % l.n_rows);
+
+    table->rows[i] = view->quantities[i];
+    draw_behind_row (cr, view, view->quantities[i], x, y, l.width, l.row);
+    draw_row (table, cr, view, view->quantities[i], x, y, &c);
+    if (i % l.n_rows == 0)
+      draw_head (table, cr, view, x, &c);
+  }
+  draw_travel (table, cr, view);
+}
+
+int
+number_table_hit (const NumberTable *table, double x, double y)
+{
+  const Layout l = table->layout;
+
+  if (l.row <= 0.0 || x < 0.0 || y < l.row)
+    return -1;
+
+  const unsigned block = (unsigned) (fmax (0.0, x - l.left / 2.0) / l.width);
+  const unsigned row = (unsigned) (y / l.row) - 1;
+  const unsigned i = block * l.n_rows + row;
+
+  return row < l.n_rows && block < l.n_blocks && i < table->n_rows ? (int) table->rows[i] : -1;
+}

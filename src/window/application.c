@@ -1,0 +1,183 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/application.h"
+#include "window/about.h"
+#include "window/window.h"
+
+#include <glib/gi18n-lib.h>
+
+#define DEMO_CAR "wren.swcar"
+
+struct _SwApplication {
+  GtkApplication parent_instance;
+};
+
+G_DEFINE_FINAL_TYPE (SwApplication, sw_application, GTK_TYPE_APPLICATION)
+
+char *
+sw_application_get_data_path (const char *name)
+{
+  const char *folder = g_getenv ("STRUTWRIGHT_DATADIR");
+
+  return g_build_filename (folder != NULL ? folder : PKGDATADIR, name, NULL);
+}
+
+static void
+open_demo (SwWindow *window)
+{
+  g_autofree char *path = sw_application_get_data_path (DEMO_CAR);
+  g_autoptr (GFile) demo = g_file_new_for_path (path);
+
+  sw_window_open_example (window, demo);
+}
+
+static void
+sw_application_activate (GApplication *application)
+{
+  SwWindow *window = sw_window_new (GTK_APPLICATION (application));
+
+  open_demo (window);
+  gtk_window_present (GTK_WINDOW (window));
+}
+
+/* A file that is refused leaves the demo car behind the sentence that says why. */
+static void
+sw_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
+{
+  (void) hint;
+  for (int i = 0; i < n_files; i++) {
+    SwWindow *window = sw_window_new (GTK_APPLICATION (application));
+
+    if (!sw_window_open (window, files[i]))
+      open_demo (window);
+    gtk_window_present (GTK_WINDOW (window));
+  }
+}
+
+static void
+on_new_window_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  sw_application_activate (G_APPLICATION (data));
+}
+
+/* Asks each window to close, which may ask about unsaved changes. */
+static void
+on_quit_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  GList *windows = g_list_copy (gtk_application_get_windows (GTK_APPLICATION (data)));
+
+  (void) action;
+  (void) parameter;
+  for (GList *l = windows; l != NULL; l = l->next)
+    gtk_window_close (GTK_WINDOW (l->data));
+  g_list_free (windows);
+}
+
+static void
+on_about_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  about_present (gtk_application_get_active_window (GTK_APPLICATION (data)));
+}
+
+static void
+on_cautions_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  cautions_present (gtk_application_get_active_window (GTK_APPLICATION (data)));
+}
+
+static void
+on_dark_cb (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  (void) data;
+  g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme",
+                g_variant_get_boolean (state), NULL);
+  g_simple_action_set_state (action, state);
+}
+
+static void
+set_accels (GtkApplication *application)
+{
+  static const struct {
+    const char *action, *accels[3];
+  } keys[] = {
+    { "app.new-window", { "<Ctrl>n" } },
+    { "app.quit", { "<Ctrl>q" } },
+    { "app.dark", { "<Ctrl>d" } },
+    { "win.open", { "<Ctrl>o" } },
+    { "win.save", { "<Ctrl>s" } },
+    { "win.save-as", { "<Ctrl><Shift>s" } },
+    { "win.undo", { "<Ctrl>z" } },
+    { "win.redo", { "<Ctrl><Shift>z", "<Ctrl>y" } },
+    { "win.export", { "<Ctrl>e" } },
+    { "win.copy-numbers", { "<Ctrl><Shift>c" } },
+    { "win.close", { "<Ctrl>w" } },
+    { "win.fit", { "<Ctrl>0" } },
+    { "win.zoom-in", { "<Ctrl>plus", "<Ctrl>equal" } },
+    { "win.zoom-out", { "<Ctrl>minus" } },
+    { "win.panel", { "F9" } },
+    { "win.show-help-overlay", { "<Ctrl>question", "F1" } },
+    { "win.question::travel", { "<Alt>1" } },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
+    gtk_application_set_accels_for_action (application, keys[i].action,
+                                           (const char *const[]){ keys[i].accels[0],
+                                                                  keys[i].accels[1], NULL });
+}
+
+static void
+load_style (void)
+{
+  g_autoptr (GtkCssProvider) provider = gtk_css_provider_new ();
+
+  gtk_css_provider_load_from_resource (provider, "/org/strutwright/Strutwright/style.css");
+  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
+                                              GTK_STYLE_PROVIDER (provider),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+}
+
+static void
+sw_application_startup (GApplication *application)
+{
+  static const GActionEntry entries[] = {
+    { .name = "new-window", .activate = on_new_window_cb },
+    { .name = "quit", .activate = on_quit_cb },
+    { .name = "about", .activate = on_about_cb },
+    { .name = "cautions", .activate = on_cautions_cb },
+    { .name = "dark", .state = "false", .change_state = on_dark_cb },
+  };
+
+  G_APPLICATION_CLASS (sw_application_parent_class)->startup (application);
+  g_action_map_add_action_entries (G_ACTION_MAP (application), entries,
+                                   G_N_ELEMENTS (entries), application);
+  set_accels (GTK_APPLICATION (application));
+  load_style ();
+}
+
+static void
+sw_application_class_init (SwApplicationClass *class)
+{
+  GApplicationClass *application_class = G_APPLICATION_CLASS (class);
+
+  application_class->startup = sw_application_startup;
+  application_class->activate = sw_application_activate;
+  application_class->open = sw_application_open;
+}
+
+static void
+sw_application_init (SwApplication *self)
+{
+  (void) self;
+}
+
+GtkApplication *
+sw_application_new (GApplicationFlags flags)
+{
+  return g_object_new (SW_TYPE_APPLICATION, "application-id", SW_APPLICATION_ID, "flags",
+                       G_APPLICATION_HANDLES_OPEN | flags, NULL);
+}

@@ -1,0 +1,281 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/bench.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _SwBench {
+  GObject parent_instance;
+
+  SwDocument *document;
+  guint setup_index;
+  double travel;
+  int lit;
+  BoardChoice choice;
+  Study study;
+};
+
+G_DEFINE_FINAL_TYPE (SwBench, sw_bench, G_TYPE_OBJECT)
+
+enum {
+  SOLVED,
+  LIT,
+  CHOSEN,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
+static void
+solve (SwBench *self)
+{
+  const Car *car = sw_document_get_car (self->document);
+
+  self->setup_index = MIN (self->setup_index, car->setups->len - 1);
+  study_solve (&self->study, car, sw_bench_get_setup (self), self->travel);
+  self->travel = self->study.travel;
+  g_signal_emit (self, signals[SOLVED], 0);
+}
+
+static void
+on_document_changed_cb (SwBench *self)
+{
+  solve (self);
+}
+
+static void
+sw_bench_dispose (GObject *object)
+{
+  SwBench *self = SW_BENCH (object);
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_object (&self->document);
+  G_OBJECT_CLASS (sw_bench_parent_class)->dispose (object);
+}
+
+static guint
+add_signal (const char *name)
+{
+  return g_signal_new (name, SW_TYPE_BENCH, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                       G_TYPE_NONE, 0);
+}
+
+static void
+sw_bench_class_init (SwBenchClass *class)
+{
+  G_OBJECT_CLASS (class)->dispose = sw_bench_dispose;
+  signals[SOLVED] = add_signal ("solved");
+  signals[LIT] = add_signal ("lit");
+  signals[CHOSEN] = add_signal ("chosen");
+}
+
+static void
+sw_bench_init (SwBench *self)
+{
+  self->lit = -1;
+  self->choice = board_choice_default ();
+}
+
+SwBench *
+sw_bench_new (SwDocument *document)
+{
+  SwBench *self = g_object_new (SW_TYPE_BENCH, NULL);
+
+  sw_bench_set_document (self, document);
+  return self;
+}
+
+SwDocument *
+sw_bench_get_document (SwBench *self)
+{
+  return self->document;
+}
+
+void
+sw_bench_set_document (SwBench *self, SwDocument *document)
+{
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_set_object (&self->document, document);
+  g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  self->setup_index = 0;
+  self->travel = sw_bench_get_setup (self)->lowering_mm;
+  solve (self);
+}
+
+guint
+sw_bench_get_setup_index (SwBench *self)
+{
+  return self->setup_index;
+}
+
+void
+sw_bench_set_setup_index (SwBench *self, guint index)
+{
+  if (index == self->setup_index)
+    return;
+  self->setup_index = index;
+  self->travel = sw_bench_get_setup (self)->lowering_mm;
+  solve (self);
+}
+
+const CarSetup *
+sw_bench_get_setup (SwBench *self)
+{
+  return car_setup (sw_document_get_car (self->document), self->setup_index);
+}
+
+const Study *
+sw_bench_get_study (SwBench *self)
+{
+  return &self->study;
+}
+
+void
+sw_bench_set_travel (SwBench *self, double travel)
+{
+  if (travel == self->travel)
+    return;
+  study_set_travel (&self->study, travel);
+  self->travel = self->study.travel;
+  g_signal_emit (self, signals[SOLVED], 0);
+}
+
+Adjustment
+sw_bench_get_adjustment (SwBench *self)
+{
+  return car_adjustment (sw_bench_get_setup (self));
+}
+
+static void
+set_adjustment (SwBench *self, const Adjustment *adjustment, const char *label)
+{
+  sw_document_set_setup (self->document, self->setup_index, adjustment, label);
+}
+
+void
+sw_bench_set_mount (SwBench *self, MountOffset mount)
+{
+  Adjustment adjustment = sw_bench_get_adjustment (self);
+
+  adjustment.mount = mount;
+  set_adjustment (self, &adjustment, _ ("Move upper mount"));
+}
+
+/* The travel in hand goes along when it was the standing height. */
+void
+sw_bench_set_lowering (SwBench *self, double lowering)
+{
+  Adjustment adjustment = sw_bench_get_adjustment (self);
+
+  if (self->travel == adjustment.lowering)
+    self->travel = lowering;
+  adjustment.lowering = lowering;
+  set_adjustment (self, &adjustment, _ ("Change ride height"));
+}
+
+void
+sw_bench_set_toe (SwBench *self, ToeMode toe)
+{
+  Adjustment adjustment = sw_bench_get_adjustment (self);
+
+  adjustment.toe = toe;
+  set_adjustment (self, &adjustment,
+                  toe == TOE_RESET ? _ ("Reset toe") : _ ("Leave toe as moved"));
+}
+
+int
+sw_bench_get_lit (SwBench *self)
+{
+  return self->lit;
+}
+
+void
+sw_bench_set_lit (SwBench *self, int quantity)
+{
+  if (quantity == self->lit)
+    return;
+  self->lit = quantity;
+  g_signal_emit (self, signals[LIT], 0);
+}
+
+BoardChoice
+sw_bench_get_choice (SwBench *self)
+{
+  return self->choice;
+}
+
+static gboolean
+is_among (const Quantity *list, guint n, Quantity quantity, guint *place)
+{
+  for (guint i = 0; i < n; i++)
+    if (list[i] == quantity) {
+      *place = i;
+      return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+take_out (Quantity *list, guint *n, guint place)
+{
+  for (guint i = place + 1; i < *n; i++)
+    list[i - 1] = list[i];
+  (*n)--;
+}
+
+gboolean
+sw_bench_is_chosen (SwBench *self, Quantity quantity)
+{
+  const BoardChoice *c = &self->choice;
+  guint place;
+
+  return is_among (c->large, c->n_large, quantity, &place)
+         || is_among (c->small, c->n_small, quantity, &place);
+}
+
+gboolean
+sw_bench_choose (SwBench *self, Quantity quantity, gboolean chosen)
+{
+  BoardChoice *c = &self->choice;
+  guint place;
+
+  if (chosen == sw_bench_is_chosen (self, quantity))
+    return FALSE;
+  if (chosen && c->n_large < 3)
+    c->large[c->n_large++] = quantity;
+  else if (chosen && c->n_small < BOARD_MOST_SMALL)
+    c->small[c->n_small++] = quantity;
+  else if (!chosen && is_among (c->small, c->n_small, quantity, &place))
+    take_out (c->small, &c->n_small, place);
+  else if (!chosen && c->n_large > 1 && is_among (c->large, c->n_large, quantity, &place))
+    take_out (c->large, &c->n_large, place);
+  else
+    return FALSE;
+  g_signal_emit (self, signals[CHOSEN], 0);
+  return TRUE;
+}
+
+char *
+sw_bench_describe_mount (SwBench *self)
+{
+  const MountOffset m = sw_bench_get_setup (self)->mount;
+  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
+
+  if (m.inboard != 0.0)
+    g_ptr_array_add (parts, g_strdup_printf (m.inboard > 0.0 ? _ ("%.1f mm inboard")
+                                                             : _ ("%.1f mm outboard"),
+                                             ABS (m.inboard)));
+  if (m.rearward != 0.0)
+    g_ptr_array_add (parts, g_strdup_printf (m.rearward > 0.0 ? _ ("%.1f mm rearward")
+                                                              : _ ("%.1f mm forward"),
+                                             ABS (m.rearward)));
+  if (m.up != 0.0)
+    g_ptr_array_add (parts, g_strdup_printf (m.up > 0.0 ? _ ("%.1f mm up")
+                                                        : _ ("%.1f mm down"),
+                                             ABS (m.up)));
+  if (parts->len == 0)
+    return g_strdup (_ ("mount as measured"));
+  g_ptr_array_add (parts, NULL);
+  return g_strjoinv (", ", (char **) parts->pdata);
+}

@@ -1,0 +1,195 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/board-view.h"
+#include "window/travel-keys.h"
+
+#include "model/quantity-info.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _SwBoardView {
+  SwCanvas parent_instance;
+
+  SwBench *bench;
+  Board *board;
+};
+
+G_DEFINE_FINAL_TYPE (SwBoardView, sw_board_view, SW_TYPE_CANVAS)
+
+static void
+sw_board_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
+{
+  SwBoardView *self = SW_BOARD_VIEW (canvas);
+  const BoardView view = {
+    .study = sw_bench_get_study (self->bench),
+    .choice = sw_bench_get_choice (self->bench),
+    .theme = sw_canvas_get_theme (canvas),
+    .lit = sw_bench_get_lit (self->bench),
+    .show_cursor = true,
+    .hold_axes = sw_document_is_changing (sw_bench_get_document (self->bench)),
+  };
+
+  board_draw (self->board, cr, &view, width, height);
+}
+
+static void
+describe (SwBoardView *self)
+{
+  const int lit = sw_bench_get_lit (self->bench);
+  const Study *study = sw_bench_get_study (self->bench);
+  g_autofree char *text = NULL;
+
+  if (lit >= 0) {
+    const QuantityInfo info = quantity_info ((Quantity) lit);
+    char value[32];
+
+    quantity_format ((Quantity) lit, study->setup.now.measures.value[lit], FALSE, value,
+                     sizeof value);
+    text = g_strdup_printf (_ ("%s: %s %s at wheel travel %.1f mm"), info.name, value,
+                            info.unit, study->travel);
+  }
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  text != NULL ? text : "", -1);
+}
+
+static void
+on_bench_changed_cb (SwBoardView *self)
+{
+  sw_canvas_invalidate (SW_CANVAS (self));
+  if (gtk_widget_has_focus (GTK_WIDGET (self)))
+    describe (self);
+}
+
+static void
+on_motion_cb (SwBoardView *self, double x, double y)
+{
+  sw_bench_set_lit (self->bench, board_hit (self->board, x, y).quantity);
+}
+
+static void
+on_leave_cb (SwBoardView *self)
+{
+  sw_bench_set_lit (self->bench, -1);
+}
+
+static void
+follow_pointer (SwBoardView *self, double x, double y)
+{
+  const BoardHit hit = board_hit (self->board, x, y);
+
+  if (hit.on_plot)
+    sw_bench_set_travel (self->bench, round (hit.travel * 2.0) / 2.0);
+}
+
+static void
+on_drag_begin_cb (SwBoardView *self, double x, double y)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  follow_pointer (self, x, y);
+}
+
+static void
+on_drag_update_cb (SwBoardView *self, double dx, double dy, GtkGestureDrag *gesture)
+{
+  double x, y;
+
+  gtk_gesture_drag_get_start_point (gesture, &x, &y);
+  follow_pointer (self, x + dx, y + dy);
+}
+
+static void
+light_neighbour (SwBoardView *self, int step)
+{
+  const BoardChoice c = sw_bench_get_choice (self->bench);
+  const int n = (int) (c.n_large + c.n_small), lit = sw_bench_get_lit (self->bench);
+  int place = step > 0 ? -1 : n;
+
+  for (int i = 0; i < n; i++)
+    if ((int) (i < (int) c.n_large ? c.large[i] : c.small[i - (int) c.n_large]) == lit)
+      place = i;
+  place = (place + step + n) % n;
+  sw_bench_set_lit (self->bench, (int) (place < (int) c.n_large
+                                            ? c.large[place]
+                                            : c.small[place - (int) c.n_large]));
+}
+
+static gboolean
+on_key_pressed_cb (SwBoardView *self, guint key, guint code, GdkModifierType state)
+{
+  (void) code;
+  if (key == GDK_KEY_Up || key == GDK_KEY_Down) {
+    light_neighbour (self, key == GDK_KEY_Down ? 1 : -1);
+    return TRUE;
+  }
+  return travel_key (self->bench, key, state);
+}
+
+static void
+add_input (SwBoardView *self)
+{
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkGesture *drag = gtk_gesture_drag_new ();
+
+  g_signal_connect_swapped (motion, "motion", G_CALLBACK (on_motion_cb), self);
+  g_signal_connect_swapped (motion, "leave", G_CALLBACK (on_leave_cb), self);
+  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (on_drag_begin_cb), self);
+  g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (on_drag_update_cb), self);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_key_pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), motion);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
+}
+
+static void
+sw_board_view_dispose (GObject *object)
+{
+  SwBoardView *self = SW_BOARD_VIEW (object);
+
+  g_clear_object (&self->bench);
+  G_OBJECT_CLASS (sw_board_view_parent_class)->dispose (object);
+}
+
+static void
+sw_board_view_finalize (GObject *object)
+{
+  board_free (SW_BOARD_VIEW (object)->board);
+  G_OBJECT_CLASS (sw_board_view_parent_class)->finalize (object);
+}
+
+static void
+sw_board_view_class_init (SwBoardViewClass *class)
+{
+  G_OBJECT_CLASS (class)->dispose = sw_board_view_dispose;
+  G_OBJECT_CLASS (class)->finalize = sw_board_view_finalize;
+  SW_CANVAS_CLASS (class)->draw = sw_board_view_draw;
+  gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "board");
+  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class), GTK_ACCESSIBLE_ROLE_IMG);
+}
+
+static void
+sw_board_view_init (SwBoardView *self)
+{
+  self->board = board_new ();
+  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_size_request (GTK_WIDGET (self), 360, 260);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Curves against wheel travel"), -1);
+  add_input (self);
+}
+
+GtkWidget *
+sw_board_view_new (SwBench *bench)
+{
+  SwBoardView *self = g_object_new (SW_TYPE_BOARD_VIEW, NULL);
+
+  self->bench = g_object_ref (bench);
+  for (int i = 0; i < 3; i++) {
+    static const char *const names[] = { "solved", "lit", "chosen" };
+
+    g_signal_connect_object (bench, names[i], G_CALLBACK (on_bench_changed_cb), self,
+                             G_CONNECT_SWAPPED);
+  }
+  return GTK_WIDGET (self);
+}

@@ -1,0 +1,155 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/export-preview.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _SwExportPreview {
+  SwCanvas parent_instance;
+
+  SwBench *bench;
+  Board *board;
+  Sheet *sheet;
+  ExportWish wish;
+};
+
+G_DEFINE_FINAL_TYPE (SwExportPreview, sw_export_preview, SW_TYPE_CANVAS)
+
+static char *
+today (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+
+  return g_date_time_format (now, "%Y-%m-%d");
+}
+
+static TitleBlock
+wished_title (const ExportWish *wish, SwBench *bench, char **date)
+{
+  *date = wish->with_date ? today () : NULL;
+  return title_block_for (sw_document_get_car (sw_bench_get_document (bench)),
+                          sw_bench_get_setup (bench), *date);
+}
+
+static BoardView
+wished_board (const ExportWish *wish, SwBench *bench, const TitleBlock *title)
+{
+  return (BoardView){ .study = sw_bench_get_study (bench),
+                      .choice = sw_bench_get_choice (bench),
+                      .theme = export_theme (wish->options.background),
+                      .lit = -1,
+                      .show_cursor = true,
+                      .title = title };
+}
+
+static SheetView
+wished_sheet (const ExportWish *wish, SwBench *bench, const TitleBlock *title)
+{
+  return (SheetView){
+    .study = sw_bench_get_study (bench),
+    .section_width = sw_document_get_car (sw_bench_get_document (bench))->section_width_mm,
+    .theme = export_theme (wish->options.background),
+    .zoom = 1.0,
+    .lit = -1,
+    .title = title,
+  };
+}
+
+gboolean
+export_wish_write (const ExportWish *wish, SwBench *bench, const char *path, GError **error)
+{
+  g_autofree char *date = NULL;
+  const TitleBlock title = wished_title (wish, bench, &date);
+
+  if (wish->subject == EXPORT_BOARD) {
+    const BoardView view = wished_board (wish, bench, &title);
+
+    return export_board (&view, &wish->options, path, error);
+  }
+
+  const SheetView view = wished_sheet (wish, bench, &title);
+  return export_sheet (&view, &wish->options, path, error);
+}
+
+static void
+sw_export_preview_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
+{
+  SwExportPreview *self = SW_EXPORT_PREVIEW (canvas);
+  const double w = self->wish.options.width, h = self->wish.options.height;
+  const double scale = MIN (width / w, height / h);
+  g_autofree char *date = NULL;
+  const TitleBlock title = wished_title (&self->wish, self->bench, &date);
+
+  cairo_set_operator (cr, CAIRO_OPERATOR_CLEAR);
+  cairo_paint (cr);
+  cairo_set_operator (cr, CAIRO_OPERATOR_OVER);
+  cairo_translate (cr, (width - w * scale) / 2.0, (height - h * scale) / 2.0);
+  cairo_scale (cr, scale, scale);
+  cairo_rectangle (cr, 0, 0, w, h);
+  cairo_clip (cr);
+  if (self->wish.subject == EXPORT_BOARD) {
+    const BoardView view = wished_board (&self->wish, self->bench, &title);
+
+    board_draw (self->board, cr, &view, w, h);
+  } else {
+    const SheetView view = wished_sheet (&self->wish, self->bench, &title);
+
+    sheet_draw (self->sheet, cr, &view, w, h);
+  }
+}
+
+static void
+sw_export_preview_dispose (GObject *object)
+{
+  g_clear_object (&SW_EXPORT_PREVIEW (object)->bench);
+  G_OBJECT_CLASS (sw_export_preview_parent_class)->dispose (object);
+}
+
+static void
+sw_export_preview_finalize (GObject *object)
+{
+  SwExportPreview *self = SW_EXPORT_PREVIEW (object);
+
+  board_free (self->board);
+  sheet_free (self->sheet);
+  G_OBJECT_CLASS (sw_export_preview_parent_class)->finalize (object);
+}
+
+static void
+sw_export_preview_class_init (SwExportPreviewClass *class)
+{
+  G_OBJECT_CLASS (class)->dispose = sw_export_preview_dispose;
+  G_OBJECT_CLASS (class)->finalize = sw_export_preview_finalize;
+  SW_CANVAS_CLASS (class)->draw = sw_export_preview_draw;
+  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class), GTK_ACCESSIBLE_ROLE_IMG);
+}
+
+static void
+sw_export_preview_init (SwExportPreview *self)
+{
+  self->board = board_new ();
+  self->sheet = sheet_new ();
+  self->wish.options = (ExportOptions){ 1200, 900, EXPORT_BACKGROUND_WHITE };
+  gtk_widget_set_size_request (GTK_WIDGET (self), 480, 400);
+  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Preview"), -1);
+}
+
+GtkWidget *
+sw_export_preview_new (SwBench *bench)
+{
+  SwExportPreview *self = g_object_new (SW_TYPE_EXPORT_PREVIEW, NULL);
+
+  self->bench = g_object_ref (bench);
+  g_signal_connect_object (bench, "solved", G_CALLBACK (sw_canvas_invalidate), self,
+                           G_CONNECT_SWAPPED);
+  return GTK_WIDGET (self);
+}
+
+void
+sw_export_preview_set_wish (SwExportPreview *self, ExportWish wish)
+{
+  self->wish = wish;
+  sw_canvas_invalidate (SW_CANVAS (self));
+}

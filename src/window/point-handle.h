@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A handle of the sheet as a widget: what takes the focus, the arrow keys and the words for
+ * those who do not see the drawing. It draws nothing but its focus ring; the sheet draws the
+ * handle, and the pointer is the sheet view's.
+ *
+ * Signals: "nudged" (int right, int up, uint modifiers), "homed", "cancelled". */
+
+#pragma once
+
+#include "drawing/sheet.h"
+
+#include <gtk/gtk.h>
+
+#define POINT_HANDLE_SIZE 28 /* pixels across */
+
+#define SW_TYPE_POINT_HANDLE (sw_point_handle_get_type ())
+G_DECLARE_FINAL_TYPE (SwPointHandle, sw_point_handle, SW, POINT_HANDLE, GtkWidget)
+
+GtkWidget *sw_point_handle_new (SheetHandle handle, SheetViewName view);
+
+SheetHandle sw_point_handle_get_handle (SwPointHandle *self);
+SheetViewName sw_point_handle_get_view (SwPointHandle *self);
+/* Tells assistive technology the value, in words and as a number between limits. */
+void sw_point_handle_set_value (SwPointHandle *self,
+                                double value,
+                                double least,
+                                double most,
+                                const char *words);

@@ -1,0 +1,205 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/setup-panel.h"
+
+#include "model/plausibility.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _SwSetupPanel {
+  GtkWidget parent_instance;
+
+  SwBench *bench;
+  gboolean is_showing; /* while the widgets are being told: they do not answer */
+
+  GtkDropDown *setups;
+  GtkStringList *setup_names;
+  GtkSpinButton *inboard, *rearward, *up, *lowering;
+  GtkWidget *home;
+  GtkCheckButton *as_moved, *reset;
+  GtkLabel *tie_rod, *warnings;
+};
+
+G_DEFINE_FINAL_TYPE (SwSetupPanel, sw_setup_panel, GTK_TYPE_WIDGET)
+
+static void
+show_names (SwSetupPanel *self)
+{
+  const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
+  const guint n = g_list_model_get_n_items (G_LIST_MODEL (self->setup_names));
+  gboolean same = n == car->setups->len;
+
+  for (guint i = 0; same && i < n; i++)
+    same = g_str_equal (gtk_string_list_get_string (self->setup_names, i),
+                        car_setup (car, i)->name);
+  if (!same) {
+    g_autoptr (GPtrArray) names = g_ptr_array_new ();
+
+    for (guint i = 0; i < car->setups->len; i++)
+      g_ptr_array_add (names, car_setup (car, i)->name);
+    g_ptr_array_add (names, NULL);
+    gtk_string_list_splice (self->setup_names, 0, n, (const char *const *) names->pdata);
+  }
+  if (gtk_drop_down_get_selected (self->setups) != sw_bench_get_setup_index (self->bench))
+    gtk_drop_down_set_selected (self->setups, sw_bench_get_setup_index (self->bench));
+}
+
+static void
+show_tie_rod (SwSetupPanel *self)
+{
+  const Study *study = sw_bench_get_study (self->bench);
+  const double change = corner_tie_rod_change (&study->setup.corner);
+  g_autofree char *text = NULL;
+
+  if (study->setup.corner.start_status != POSE_OK)
+    text = g_strdup (pose_status_sentence (study->setup.corner.start_status));
+  else if (ABS (change) < 0.005)
+    text = g_strdup (_ ("Tie rod as measured"));
+  else if (change > 0.0)
+    text = g_strdup_printf (_ ("Tie rod %.2f mm longer"), change);
+  else
+    text = g_strdup_printf (_ ("Tie rod %.2f mm shorter"), -change);
+  if (g_strcmp0 (gtk_label_get_label (self->tie_rod), text) != 0)
+    gtk_label_set_label (self->tie_rod, text);
+}
+
+static void
+show_warnings (SwSetupPanel *self)
+{
+  const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
+  g_autoptr (GPtrArray) warnings
+      = plausibility_check_setup (car, sw_bench_get_setup (self->bench));
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < warnings->len; i++) {
+    const PlausibilityWarning *warning = warnings->pdata[i];
+
+    g_string_append_printf (text, "%s%s", i > 0 ? "\n\n" : "", warning->sentence);
+  }
+  if (g_strcmp0 (gtk_label_get_label (self->warnings), text->str) != 0)
+    gtk_label_set_label (self->warnings, text->str);
+}
+
+static void
+show_value (GtkSpinButton *spin, double value)
+{
+  if (gtk_spin_button_get_value (spin) != value)
+    gtk_spin_button_set_value (spin, value);
+}
+
+static void
+on_bench_solved_cb (SwSetupPanel *self)
+{
+  const Adjustment a = sw_bench_get_adjustment (self->bench);
+
+  self->is_showing = TRUE;
+  show_names (self);
+  show_value (self->inboard, a.mount.inboard);
+  show_value (self->rearward, a.mount.rearward);
+  show_value (self->up, a.mount.up);
+  show_value (self->lowering, a.lowering);
+  gtk_check_button_set_active (a.toe == TOE_RESET ? self->reset : self->as_moved, TRUE);
+  gtk_widget_set_sensitive (self->home, sw_bench_get_study (self->bench)->is_moved);
+  self->is_showing = FALSE;
+
+  show_tie_rod (self);
+  if (!sw_document_is_changing (sw_bench_get_document (self->bench)))
+    show_warnings (self);
+}
+
+static void
+on_setup_selected_cb (SwSetupPanel *self)
+{
+  const guint selected = gtk_drop_down_get_selected (self->setups);
+
+  if (!self->is_showing && self->bench != NULL && selected != GTK_INVALID_LIST_POSITION)
+    sw_bench_set_setup_index (self->bench, selected);
+}
+
+static void
+on_mount_changed_cb (SwSetupPanel *self)
+{
+  if (!self->is_showing && self->bench != NULL)
+    sw_bench_set_mount (self->bench,
+                        (MountOffset){ gtk_spin_button_get_value (self->inboard),
+                                       gtk_spin_button_get_value (self->rearward),
+                                       gtk_spin_button_get_value (self->up) });
+}
+
+static void
+on_lowering_changed_cb (SwSetupPanel *self)
+{
+  if (!self->is_showing && self->bench != NULL)
+    sw_bench_set_lowering (self->bench, gtk_spin_button_get_value (self->lowering));
+}
+
+static void
+on_toe_toggled_cb (SwSetupPanel *self)
+{
+  if (!self->is_showing && self->bench != NULL)
+    sw_bench_set_toe (self->bench, gtk_check_button_get_active (self->as_moved)
+                                       ? TOE_AS_MOVED
+                                       : TOE_RESET);
+}
+
+static void
+on_home_clicked_cb (SwSetupPanel *self)
+{
+  sw_bench_set_mount (self->bench, (MountOffset){ 0 });
+}
+
+static void
+sw_setup_panel_dispose (GObject *object)
+{
+  SwSetupPanel *self = SW_SETUP_PANEL (object);
+  GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self));
+
+  g_clear_object (&self->bench);
+  if (child != NULL)
+    gtk_widget_unparent (child);
+  G_OBJECT_CLASS (sw_setup_panel_parent_class)->dispose (object);
+}
+
+static void
+sw_setup_panel_class_init (SwSetupPanelClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+
+  G_OBJECT_CLASS (class)->dispose = sw_setup_panel_dispose;
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/strutwright/Strutwright/setup-panel.ui");
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, setups);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, setup_names);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, inboard);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, rearward);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, up);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, lowering);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, home);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, as_moved);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, reset);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, tie_rod);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, warnings);
+  gtk_widget_class_bind_template_callback (widget_class, on_setup_selected_cb);
+  gtk_widget_class_bind_template_callback (widget_class, on_mount_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, on_lowering_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, on_toe_toggled_cb);
+  gtk_widget_class_bind_template_callback (widget_class, on_home_clicked_cb);
+}
+
+static void
+sw_setup_panel_init (SwSetupPanel *self)
+{
+  self->is_showing = TRUE;
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+GtkWidget *
+sw_setup_panel_new (SwBench *bench)
+{
+  SwSetupPanel *self = g_object_new (SW_TYPE_SETUP_PANEL, NULL);
+
+  self->bench = g_object_ref (bench);
+  g_signal_connect_object (bench, "solved", G_CALLBACK (on_bench_solved_cb), self,
+                           G_CONNECT_SWAPPED);
+  on_bench_solved_cb (self);
+  return GTK_WIDGET (self);
+}

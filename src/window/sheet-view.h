@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The sheet in a window, with its handles. Drag the upper mount or the wheel; Ctrl moves
+ * finely, Escape cancels, a double click puts the mount back. Scroll zooms about the pointer,
+ * dragging the paper moves it. */
+
+#pragma once
+
+#include "window/bench.h"
+#include "window/canvas.h"
+
+#define SW_TYPE_SHEET_VIEW (sw_sheet_view_get_type ())
+G_DECLARE_FINAL_TYPE (SwSheetView, sw_sheet_view, SW, SHEET_VIEW, SwCanvas)
+
+GtkWidget *sw_sheet_view_new (SwBench *bench);
+
+void sw_sheet_view_fit (SwSheetView *self);
+/* About the middle. */
+void sw_sheet_view_zoom (SwSheetView *self, double factor);

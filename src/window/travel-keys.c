@@ -1,0 +1,48 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/travel-keys.h"
+
+double
+key_step (GdkModifierType state, double coarse, double fine)
+{
+  if (state & GDK_SHIFT_MASK)
+    return coarse;
+  return state & GDK_CONTROL_MASK ? fine : 1.0;
+}
+
+/* On tenths of a millimetre, so that many steps do not add up their rounding. */
+static void
+step_travel (SwBench *bench, double step)
+{
+  sw_bench_set_travel (bench,
+                       round ((sw_bench_get_study (bench)->travel + step) * 10.0) / 10.0);
+}
+
+gboolean
+travel_key (SwBench *bench, guint key, GdkModifierType state)
+{
+  const Study *study = sw_bench_get_study (bench);
+  const double step = key_step (state, 10.0, 0.1);
+
+  switch (key) {
+  case GDK_KEY_Left:
+  case GDK_KEY_KP_Left:
+    step_travel (bench, -step);
+    return TRUE;
+  case GDK_KEY_Right:
+  case GDK_KEY_KP_Right:
+    step_travel (bench, step);
+    return TRUE;
+  case GDK_KEY_Home:
+  case GDK_KEY_KP_Home:
+    sw_bench_set_travel (bench, study->standing);
+    return TRUE;
+  case GDK_KEY_Page_Up:
+    sw_bench_set_travel (bench, study->range.to);
+    return TRUE;
+  case GDK_KEY_Page_Down:
+    sw_bench_set_travel (bench, study->range.from);
+    return TRUE;
+  default:
+    return FALSE;
+  }
+}

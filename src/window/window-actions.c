@@ -1,0 +1,163 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/export-window.h"
+#include "window/window-private.h"
+
+#include <glib/gi18n-lib.h>
+
+static void
+on_open_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  window_ask_open (SW_WINDOW (data));
+}
+
+static void
+on_save_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  window_save (SW_WINDOW (data), NULL);
+}
+
+static void
+on_save_as_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  window_ask_save_as (SW_WINDOW (data), NULL);
+}
+
+static void
+on_undo_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  sw_document_undo (sw_bench_get_document (SW_WINDOW (data)->bench));
+}
+
+static void
+on_redo_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  sw_document_redo (sw_bench_get_document (SW_WINDOW (data)->bench));
+}
+
+static void
+on_export_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SwWindow *self = SW_WINDOW (data);
+
+  (void) action;
+  (void) parameter;
+  gtk_window_present (GTK_WINDOW (sw_export_window_new (GTK_WINDOW (self), self->bench)));
+}
+
+static void
+on_copy_numbers_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SwWindow *self = SW_WINDOW (data);
+  g_autofree char *text = sw_numbers_view_get_text (self->numbers);
+
+  (void) action;
+  (void) parameter;
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self)), text);
+}
+
+static void
+on_close_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  gtk_window_close (GTK_WINDOW (data));
+}
+
+static void
+on_dismiss_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  sw_window_show_message (SW_WINDOW (data), NULL);
+}
+
+static void
+on_zoom_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SwSheetView *sheet = SW_WINDOW (data)->sheet;
+  const char *name = g_action_get_name (G_ACTION (action));
+
+  (void) parameter;
+  if (g_str_equal (name, "fit"))
+    sw_sheet_view_fit (sheet);
+  else
+    sw_sheet_view_zoom (sheet, g_str_equal (name, "zoom-in") ? 1.25 : 0.8);
+}
+
+static void
+on_panel_cb (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  gtk_widget_set_visible (SW_WINDOW (data)->panel_box, g_variant_get_boolean (state));
+  g_simple_action_set_state (action, state);
+}
+
+static void
+on_question_cb (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  GtkStack *stack = SW_WINDOW (data)->questions;
+  const char *name = g_variant_get_string (state, NULL);
+
+  if (gtk_stack_get_child_by_name (stack, name) != NULL) {
+    gtk_stack_set_visible_child_name (stack, name);
+    g_simple_action_set_state (action, state);
+  }
+}
+
+void
+window_install_actions (SwWindow *self)
+{
+  static const GActionEntry entries[] = {
+    { .name = "open", .activate = on_open_cb },
+    { .name = "save", .activate = on_save_cb },
+    { .name = "save-as", .activate = on_save_as_cb },
+    { .name = "undo", .activate = on_undo_cb },
+    { .name = "redo", .activate = on_redo_cb },
+    { .name = "export", .activate = on_export_cb },
+    { .name = "copy-numbers", .activate = on_copy_numbers_cb },
+    { .name = "close", .activate = on_close_cb },
+    { .name = "dismiss", .activate = on_dismiss_cb },
+    { .name = "fit", .activate = on_zoom_cb },
+    { .name = "zoom-in", .activate = on_zoom_cb },
+    { .name = "zoom-out", .activate = on_zoom_cb },
+    { .name = "panel", .state = "true", .change_state = on_panel_cb },
+    { .name = "question", .parameter_type = "s", .state = "'travel'",
+      .change_state = on_question_cb },
+  };
+
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  window_update_actions (self);
+}
+
+static void
+enable (SwWindow *self, const char *name, gboolean enabled)
+{
+  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), name);
+
+  g_simple_action_set_enabled (G_SIMPLE_ACTION (action), enabled);
+}
+
+void
+window_update_actions (SwWindow *self)
+{
+  static const char *const on_a_car[]
+      = { "save", "save-as", "export", "copy-numbers", "fit", "zoom-in", "zoom-out" };
+  SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
+  const gboolean is_changing = document != NULL && sw_document_is_changing (document);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (on_a_car); i++)
+    enable (self, on_a_car[i], document != NULL);
+  if (is_changing)
+    return;
+  enable (self, "undo", document != NULL && sw_document_get_undo_label (document) != NULL);
+  enable (self, "redo", document != NULL && sw_document_get_redo_label (document) != NULL);
+}

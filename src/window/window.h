@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One window, one car: the setup in hand at the left, the sheet, the question beside it, the
+ * numbers below. */
+
+#pragma once
+
+#include "window/bench.h"
+
+#include <gtk/gtk.h>
+
+#define SW_TYPE_WINDOW (sw_window_get_type ())
+G_DECLARE_FINAL_TYPE (SwWindow, sw_window, SW, WINDOW, GtkApplicationWindow)
+
+SwWindow *sw_window_new (GtkApplication *application);
+
+SwBench *sw_window_get_bench (SwWindow *self);
+
+/* Opens @file here. When it is refused, the open document stays and the reason is shown in
+ * the window. */
+gboolean sw_window_open (SwWindow *self, GFile *file);
+
+/* The same as a car without a file, so that saving asks where to. */
+void sw_window_open_example (SwWindow *self, GFile *file);
+
+/* Shows one sentence in place; NULL takes it away. */
+void sw_window_show_message (SwWindow *self, const char *sentence);
