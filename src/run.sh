@@ -17,7 +17,7 @@ program=$release/src/command-line/strutwright
 is_for_window () {
   case ${1:-} in
     '' | *.swcar) return 0 ;;
-    -*) return 1 ;;
+    -* | table | plot | check) return 1 ;;
     *) test -e "$1" ;;
   esac
 }

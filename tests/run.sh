@@ -44,7 +44,9 @@ need_to_test () {
 }
 
 # A line of meson's summary, as "Fail:    2" in a log; nothing there counts as 0.
-summary_count () { sed -n "s/^$1: *\([0-9][0-9]*\) *\$/\1/p" "$2" | tail -n 1 | grep . || echo 0; }
+summary_count () {
+  sed -n "s/^$1: *\([0-9][0-9]*\) *\$/\1/p" "$2" | tail -n 1 | grep . || echo 0
+}
 
 add_counts () {
   run_passed=$(($(summary_count Ok "$1") + $(summary_count 'Expected Fail' "$1")))

@@ -12,8 +12,8 @@ from pathlib import Path
 
 ROOT = Path(sys.argv[1] if len(sys.argv) > 1 else Path(__file__).parent.parent).resolve()
 
-TOP_LEVEL = {'README.md', 'DEVELOPERS.md', 'LICENSE', 'meson.build', 'src', 'data', 'tests',
-             'po', 'screenshots'}
+TOP_LEVEL = {'README.md', 'DEVELOPERS.md', 'LICENSE', 'meson.build',
+             'src', 'data', 'tests', 'po', 'screenshots'}
 
 # A layer, and the layers that its includes may name.
 LAYERS = {
@@ -24,9 +24,9 @@ LAYERS = {
     'command-line': {'kernel', 'model', 'drawing', 'command-line'},
 }
 C_STANDARD = {f'{name}.h' for name in (
-    'assert complex ctype errno fenv float inttypes iso646 limits locale math setjmp signal '
-    'stdalign stdarg stdatomic stdbool stddef stdint stdio stdlib stdnoreturn string tgmath '
-    'threads time uchar wchar wctype').split()}
+    'assert complex ctype errno fenv float inttypes iso646 limits locale math setjmp '
+    'signal stdalign stdarg stdatomic stdbool stddef stdint stdio stdlib stdnoreturn '
+    'string tgmath threads time uchar wchar wctype').split()}
 # Libraries that a layer must do without, by the start of the include.
 FORBIDDEN_LIBRARY = {
     'model': re.compile(r'(gtk|gdk|gsk|cairo|pango)\b'),
@@ -70,7 +70,8 @@ def is_c(path):
 def check_top_level():
     found = {entry for entry in os.listdir(ROOT) if not entry.startswith('.')}
     for entry in sorted(found - TOP_LEVEL):
-        yield f'{entry}: does not belong at the top level; allowed: {" ".join(sorted(TOP_LEVEL))}'
+        allowed = ' '.join(sorted(TOP_LEVEL))
+        yield f'{entry}: does not belong at the top level; allowed: {allowed}'
 
 
 def check_includes():
@@ -112,7 +113,8 @@ def check_sizes():
     for path in files_below('src'):
         n_lines = text_of(path).count('\n')
         if n_lines > MOST_LINES:
-            yield f'{short(path)}: {n_lines} lines, {MOST_LINES} at most; split it by concern'
+            yield (f'{short(path)}: {n_lines} lines, {MOST_LINES} at most; '
+                   'split it by concern')
 
 
 def check_names():
