@@ -21,7 +21,8 @@ has_module () { pkg-config --exists "$1"; }
 has_c_library () { echo '#include <stdio.h>' | cc -E -; }
 
 has_svg_loader () {
-  test -e "$(pkg-config --variable=gdk_pixbuf_moduledir gdk-pixbuf-2.0)/libpixbufloader-svg.so"
+  loaders=$(pkg-config --variable=gdk_pixbuf_moduledir gdk-pixbuf-2.0)
+  test -e "$loaders/libpixbufloader-svg.so"
 }
 
 need_to_build () {
@@ -97,8 +98,8 @@ install_missing () {
   if [ -z "$missing" ]; then return 0; fi
   if ! is_debian; then
     echo "Missing on this machine $1, by Debian's package names:$missing" >&2
-    echo 'They are installed by this script on Debian and its kin only. Please install' >&2
-    echo 'them with your own package manager, then run this again.' >&2
+    echo 'This script installs them on Debian and its kin only. Please install them' >&2
+    echo 'with your own package manager, then run this again.' >&2
     return 1
   fi
   echo "Missing on this machine $1:$missing"
