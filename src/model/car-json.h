@@ -15,6 +15,10 @@
 #define CAR_FILE_DEEPEST 32
 #define CAR_FILE_VERSION 1
 
+/* How far a setup may move the mount or the body, either way, mm: a slip of the keyboard
+ * beyond, and no car. */
+#define CAR_FURTHEST_MOVE 1000.0
+
 #define CAR_ERROR (car_error_quark ())
 typedef enum {
   CAR_ERROR_TOO_LARGE, /* over 4 MiB, or nested past 32 levels */
@@ -33,5 +37,7 @@ Car *car_from_json (const char *text, gsize length, GError **error);
 char *car_to_json (const Car *car, gsize *length);
 
 Car *car_load (GFile *file, GError **error);
-/* Atomic: a crash leaves the old file or the new one. */
+/* Atomic: a crash leaves the old file or the new one. A symbolic link keeps pointing at
+ * its file, and the file keeps its permissions. A car that could not be loaded again is
+ * refused. */
 gboolean car_save (const Car *car, GFile *file, GError **error);

@@ -2,6 +2,8 @@
 #include "model/car.h"
 
 #include <glib/gi18n-lib.h>
+#include <stddef.h>
+#include <string.h>
 
 #define DEGREE (G_PI / 180.0)
 
@@ -83,6 +85,41 @@ car_free (Car *car)
   for (CarSection i = 0; i < N_CAR_SECTIONS; i++)
     g_clear_pointer (&car->unknown[i], json_object_unref);
   g_free (car);
+}
+
+static gboolean
+equal_objects (JsonObject *a, JsonObject *b)
+{
+  return a == b || (a != NULL && b != NULL && json_object_equal (a, b));
+}
+
+static gboolean
+equal_setups (const CarSetup *a, const CarSetup *b)
+{
+  return g_str_equal (a->name, b->name) &&
+         memcmp (&a->mount, &b->mount, sizeof a->mount) == 0 &&
+         memcmp (&a->lowering_mm, &b->lowering_mm, sizeof a->lowering_mm) == 0 &&
+         a->toe == b->toe && equal_objects (a->unknown, b->unknown) &&
+         equal_objects (a->unknown_mount, b->unknown_mount);
+}
+
+gboolean
+car_equal (const Car *a, const Car *b)
+{
+  /* From the points to the body there are only doubles, so no padding. */
+  const gsize n_number_bytes = offsetof (Car, setups) - offsetof (Car, points);
+
+  if (!g_str_equal (a->name, b->name) || !g_str_equal (a->notes, b->notes) ||
+      memcmp (&a->points, &b->points, n_number_bytes) != 0 ||
+      a->setups->len != b->setups->len)
+    return FALSE;
+  for (guint i = 0; i < a->setups->len; i++)
+    if (!equal_setups (car_setup (a, i), car_setup (b, i)))
+      return FALSE;
+  for (CarSection i = 0; i < N_CAR_SECTIONS; i++)
+    if (!equal_objects (a->unknown[i], b->unknown[i]))
+      return FALSE;
+  return TRUE;
 }
 
 CarSetup *

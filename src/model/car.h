@@ -62,6 +62,9 @@ Car *car_copy (const Car *car);
 void car_free (Car *car);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Car, car_free)
 
+/* To the bit, and to every member that is not known here. */
+gboolean car_equal (const Car *a, const Car *b);
+
 CarSetup *car_setup (const Car *car, guint index);
 /* The first setup of that name. */
 gboolean car_find_setup (const Car *car, const char *name, guint *index);

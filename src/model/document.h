@@ -24,18 +24,23 @@ GFile *sw_document_get_file (SwDocument *self); /* or NULL */
 gboolean sw_document_is_modified (SwDocument *self);
 
 /* Every change goes through these. Outside begin … end each is an undo step of its own;
- * inside, all together are one, labelled as begun. Setting what is already there is none. */
+ * inside, all together are one, labelled as begun. Setting what is already there is none.
+ */
 void sw_document_set_setup (SwDocument *self,
                             guint index,
                             const Adjustment *adjustment,
                             const char *label);
+void sw_document_set_name (SwDocument *self, const char *name, const char *label);
+void sw_document_set_notes (SwDocument *self, const char *notes, const char *label);
 
+/* Beginning inside a change ends that one first. */
 void sw_document_begin (SwDocument *self, const char *label);
 void sw_document_end (SwDocument *self);
 /* Puts back, to the bit, what was there at begin. */
 void sw_document_cancel (SwDocument *self);
 gboolean sw_document_is_changing (SwDocument *self);
 
+/* Neither does anything inside a change. */
 void sw_document_undo (SwDocument *self);
 void sw_document_redo (SwDocument *self);
 const char *sw_document_get_undo_label (SwDocument *self); /* or NULL */

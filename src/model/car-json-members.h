@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Inside car-json only: what a car file's objects hold, by name and in the order of
+ * writing. A new number in the file is one more row in car-json-members.c. */
+
+#pragma once
+
+#include "model/car.h"
+
+#define CAR_FILE_FORMAT "strutwright-car"
+
+typedef struct {
+  CarSection section;
+  const char *name;
+  gsize offset; /* of the double in a Car */
+  gboolean is_required;
+  double least, most;
+  gboolean is_above_least; /* @least itself is not allowed */
+} CarNumber;
+
+typedef struct {
+  const char *name;
+  gsize offset; /* of the double in a CarSetup's mount */
+} MountNumber;
+
+extern const char *const car_section_names[N_CAR_SECTIONS]; /* "" for the root */
+extern const char *const car_point_names[N_POINTS];
+extern const CarNumber car_numbers[];
+extern const gsize n_car_numbers;
+extern const MountNumber mount_numbers[3];
+
+/* NULL-terminated: the members of the root and of a setup in the order of writing. */
+extern const char *const car_root_members[];
+extern const char *const car_setup_members[];
+
+extern const char *const toe_mode_names[2]; /* by ToeMode */
+
+/* Whether this version knows the member @name of that section. */
+gboolean car_section_knows (CarSection section, const char *name);
+gboolean car_mount_knows (const char *name);

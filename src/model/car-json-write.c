@@ -1,0 +1,123 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/car-json-members.h"
+#include "model/car-json.h"
+#include "model/json-write.h"
+
+#include <math.h>
+
+#define LARGEST_EXACT 9007199254740992.0 /* 2^53 */
+
+/* 270 rather than 270.0, as a hand would write it; -0.0 keeps its sign. */
+static JsonNode *
+number_node (double value)
+{
+  JsonNode *node = json_node_alloc ();
+
+  if (value == floor (value) && fabs (value) < LARGEST_EXACT &&
+      !(value == 0.0 && signbit (value)))
+    return json_node_init_int (node, (gint64) value);
+  return json_node_init_double (node, value);
+}
+
+static void
+add_number (JsonObject *object, const char *name, double value)
+{
+  json_object_set_member (object, name, number_node (value));
+}
+
+static void
+add_unknown (JsonObject *object, JsonObject *unknown)
+{
+  JsonObjectIter iter;
+  const char *name;
+  JsonNode *value;
+
+  if (unknown == NULL)
+    return;
+  json_object_iter_init_ordered (&iter, unknown);
+  while (json_object_iter_next_ordered (&iter, &name, &value))
+    json_object_set_member (object, name, json_node_copy (value));
+}
+
+static void
+add_point (JsonObject *object, const char *name, Vec3 point)
+{
+  JsonArray *array = json_array_sized_new (3);
+
+  json_array_add_element (array, number_node (point.x));
+  json_array_add_element (array, number_node (point.y));
+  json_array_add_element (array, number_node (point.z));
+  json_object_set_array_member (object, name, array);
+}
+
+static void
+add_section (JsonObject *root, const Car *car, CarSection section)
+{
+  JsonObject *object = json_object_new ();
+
+  if (section == CAR_SECTION_CORNER)
+    for (PointName i = 0; i < N_POINTS; i++)
+      add_point (object, car_point_names[i], car->points[i]);
+  for (gsize i = 0; i < n_car_numbers; i++)
+    if (car_numbers[i].section == section)
+      add_number (object, car_numbers[i].name,
+                  *(const double *) (gconstpointer) ((const char *) car +
+                                                     car_numbers[i].offset));
+  add_unknown (object, car->unknown[section]);
+  json_object_set_object_member (root, car_section_names[section], object);
+}
+
+static JsonObject *
+mount_object (const CarSetup *setup)
+{
+  JsonObject *mount = json_object_new ();
+  const char *base = (const char *) &setup->mount;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (mount_numbers); i++)
+    add_number (mount, mount_numbers[i].name,
+                *(const double *) (gconstpointer) (base + mount_numbers[i].offset));
+  add_unknown (mount, setup->unknown_mount);
+  return mount;
+}
+
+static void
+add_setups (JsonObject *root, const Car *car)
+{
+  JsonArray *array = json_array_sized_new (car->setups->len);
+
+  for (guint i = 0; i < car->setups->len; i++) {
+    const CarSetup *setup = car_setup (car, i);
+    JsonObject *object = json_object_new ();
+
+    json_object_set_string_member (object, "name", setup->name);
+    json_object_set_object_member (object, "mount", mount_object (setup));
+    add_number (object, "lowering_mm", setup->lowering_mm);
+    json_object_set_string_member (object, "toe", toe_mode_names[setup->toe]);
+    add_unknown (object, setup->unknown);
+    json_array_add_object_element (array, object);
+  }
+  json_object_set_array_member (root, "setups", array);
+}
+
+char *
+car_to_json (const Car *car, gsize *length)
+{
+  g_autoptr (JsonObject) root = json_object_new ();
+  g_autoptr (JsonNode) node = json_node_init_object (json_node_alloc (), root);
+  GString *text = g_string_sized_new (2048);
+
+  json_object_set_string_member (root, "format", CAR_FILE_FORMAT);
+  json_object_set_int_member (root, "version", CAR_FILE_VERSION);
+  json_object_set_string_member (root, "name", car->name);
+  json_object_set_string_member (root, "notes", car->notes);
+  for (CarSection i = CAR_SECTION_ROOT + 1; i < N_CAR_SECTIONS; i++)
+    add_section (root, car, i);
+  add_setups (root, car);
+  add_unknown (root, car->unknown[CAR_SECTION_ROOT]);
+
+  json_write_node (text, node);
+  g_string_append_c (text, '\n');
+  if (length != NULL)
+    *length = text->len;
+  return g_string_free (text, FALSE);
+}

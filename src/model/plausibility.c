@@ -1,0 +1,254 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/plausibility.h"
+#include "kernel/sweep.h"
+#include "model/quantity-info.h"
+#include "model/study.h"
+#include "model/travel-gap.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* What rounding may leave of a value that sits on its band's edge. */
+#define EDGE 1e-9
+
+/* A band for a road car with struts, as measured at its reference height. */
+typedef struct {
+  const char *id;
+  const char *name; /* translated where it is not the quantity's own, else NULL */
+  Quantity quantity;
+  gboolean is_slope; /* the quantity's change per mm of travel instead of its value */
+  double factor;     /* of the edge value: both wheels, 25 mm of bump, a fall */
+  const char *unit;
+  int decimals;
+  double least, most;
+  gboolean holds_for_setups; /* whether it says something about a moved mount too */
+} Band;
+
+static const Band bands[] = {
+  /* Workshop manuals of strut cars, 2003 to 2021: 1°30′ to 5°21′; sporting versions 7–8.
+   */
+  { "caster", NULL, QUANTITY_CASTER, FALSE, 1, "°", 2, 1.5, 7.5, TRUE },
+  /* Workshop manuals: −0°36′ ± 45′, −0°20′ ± 30′, −0°30′ ± 45′. */
+  { "camber", NULL, QUANTITY_CAMBER, FALSE, 1, "°", 2, -1.5, 0.5, TRUE },
+  /* A workshop manual: 10°05′ ± 45′; handbooks 10 to 15½°, from memory. */
+  { "sai", NULL, QUANTITY_SAI, FALSE, 1, "°", 2, 9, 16, TRUE },
+  /* Workshop manuals: 0 ± 12′, 0 ± 2 mm. */
+  { "total-toe",
+    N_ ("Total toe-in"), QUANTITY_TOE_IN, FALSE, 2, "°", 2, -0.2, 0.3, TRUE },
+    /* Handbook, from memory. */
+    { "scrub-radius", NULL, QUANTITY_SCRUB_RADIUS, FALSE, 1, " mm", 1, -20, 50, TRUE },
+    /* From memory. */
+    { "trail", NULL, QUANTITY_TRAIL, FALSE, 1, " mm", 1, 5, 40, TRUE },
+    /* Handbook band 30 to 100 mm, from memory, widened. */
+    { "roll-centre-height", NULL, QUANTITY_ROLL_CENTRE_HEIGHT, FALSE, 1, " mm", 1, 0, 120,
+      FALSE },
+    /* Computed on reference corners: 2.77 and 2.81. */
+    { "roll-centre-fall",
+      N_ ("The roll centre's fall per mm lowered"),
+          QUANTITY_ROLL_CENTRE_HEIGHT,
+          TRUE,
+          -1,
+          " mm/mm",
+          2,
+          2,
+          3.5,
+          FALSE },
+      /* Computed on reference corners: −0.37 to −0.50. */
+      { "camber-gain",
+        N_ ("Camber gain over 25 mm of bump"),
+            QUANTITY_CAMBER_GAIN,
+            FALSE,
+            25,
+            "°",
+            2,
+            -0.9,
+            -0.2,
+            FALSE },
+        /* Computed on reference corners. */
+        { "strut-ratio", NULL, QUANTITY_STRUT_RATIO, FALSE, 1, "", 3, 0.9, 1.0, FALSE },
+        /* From memory. */
+        { "bump-steer",
+          N_ ("Bump steer over 25 mm of bump"),
+              QUANTITY_BUMP_STEER,
+              FALSE,
+              25,
+              "°",
+              2,
+              -0.1,
+              0.1,
+              TRUE },
+          /* Handbook, from memory. */
+          { "anti-dive", NULL, QUANTITY_ANTI_DIVE, FALSE, 1, " %", 1, 0, 50, FALSE },
+      };
+
+static void
+warning_free (gpointer data)
+{
+  PlausibilityWarning *warning = data;
+
+  g_free (warning->sentence);
+  g_free (warning);
+}
+
+/* Takes @sentence, and puts the setup's name before it. */
+static void
+warn (GPtrArray *warnings, const Car *car, int setup, const char *id, char *sentence)
+{
+  PlausibilityWarning *warning = g_new (PlausibilityWarning, 1);
+
+  warning->id = id;
+  warning->setup = setup;
+  warning->sentence = sentence;
+  if (setup != PLAUSIBILITY_AS_MEASURED) {
+    /* Translators: a setup's name and a whole sentence about it. */
+    warning->sentence =
+        g_strdup_printf (_ ("Setup “%s”: %s"), car_setup (car, (guint) setup)->name,
+                            sentence);
+    g_free (sentence);
+  }
+  g_ptr_array_add (warnings, warning);
+}
+
+static double
+band_value (const Band *band, const Measures *measures)
+{
+  const double *from = band->is_slope ? measures->slope : measures->value;
+
+  return band->factor * quantity_edge_value (band->quantity, from[band->quantity]);
+}
+
+static char *
+band_sentence (const Band *band, double value)
+{
+  const char *name =
+      band->name != NULL ? _ (band->name) : quantity_info (band->quantity).name;
+  g_autofree char *now = number_text (value, band->decimals);
+  g_autofree char *least = plain_number_text (band->least);
+  g_autofree char *most = plain_number_text (band->most);
+
+  /* Translators: "Caster is 9.10°, outside the 1.5 to 7.5° usual …" */
+  return g_strdup_printf (_ ("%s is %s%s, outside the %s to %s%s usual for a road car with struts."), name, now,
+      band->unit, least, most, band->unit);
+}
+
+static void
+check_bands (GPtrArray *warnings, const Car *car, int setup, const Measures *measures)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (bands); i++) {
+    const Band *band = &bands[i];
+    const double value = band_value (band, measures);
+
+    if (setup != PLAUSIBILITY_AS_MEASURED && !band->holds_for_setups)
+      continue;
+    if (value < band->least - EDGE || value > band->most + EDGE)
+      warn (warnings, car, setup, band->id, band_sentence (band, value));
+  }
+}
+
+static void
+check_travel (GPtrArray *warnings, const Car *car, int setup, const Corner *corner)
+{
+  const SweepRange range = { -car->droop_mm, car->bump_mm, STUDY_STATIONS };
+  g_autofree Station *stations = g_new (Station, STUDY_STATIONS);
+  g_autoptr (GArray) gaps = travel_gaps_new ();
+  gboolean was_gap = FALSE;
+
+  if (sweep_travel (corner, range, 0.0, stations) == 0) {
+    warn (warnings, car, setup, "cannot-assemble",
+          g_strdup_printf (_ ("It cannot be assembled at any wheel travel. %s"),
+                              pose_status_sentence (stations[0].status)));
+    return;
+  }
+  for (gsize i = 0; i < STUDY_STATIONS; i++) {
+    if (stations[i].status != POSE_OK)
+      travel_gaps_add (gaps, stations[i].travel, stations[i].status, was_gap);
+    was_gap = stations[i].status != POSE_OK;
+  }
+  for (guint i = 0; i < gaps->len; i++)
+    warn (warnings, car, setup, "travel-gap",
+          travel_gap_sentence (&g_array_index (gaps, TravelGap, i)));
+}
+
+static void
+check_lowering (GPtrArray *warnings, const Car *car, guint setup)
+{
+  const double lowering = car_setup (car, setup)->lowering_mm;
+  g_autofree char *now = plain_number_text (lowering);
+  g_autofree char *least = plain_number_text (-car->droop_mm);
+  g_autofree char *most = plain_number_text (car->bump_mm);
+
+  if (lowering >= -car->droop_mm && lowering <= car->bump_mm)
+    return;
+  warn (warnings, car, (int) setup, "lowering-outside-travel",
+        g_strdup_printf (_ ("Lowered by %s mm, it stands outside its wheel travel of %s to "
+                            "%s mm."),
+            now, least, most));
+}
+
+static void
+check_sides (GPtrArray *warnings, const Car *car)
+{
+  int n_right = 0;
+
+  for (PointName i = 0; i < N_POINTS; i++)
+    n_right += car->points[i].y < 0.0 ? 1 : 0;
+  if (n_right == N_POINTS)
+    warn (warnings, car, PLAUSIBILITY_AS_MEASURED, "wrong-side",
+          g_strdup (_ ("All points have a negative y and so lie on the right: the left "
+                       "corner is wanted, so turn the sign of every y.")));
+  else if (n_right > 0)
+    warn (warnings, car, PLAUSIBILITY_AS_MEASURED, "wrong-side",
+          g_strdup (
+              ngettext ("One point has a negative y and so lies right of the car's "
+                        "centre plane: the left corner is wanted.",
+                        "Some points have a negative y and so lie right of the car's "
+                        "centre plane: the left corner is wanted.",
+                        (gulong) n_right)));
+}
+
+static void
+check_measured (GPtrArray *warnings, const Car *car, const MeasuredCorner *measured)
+{
+  const Adjustment none = { 0 };
+  Corner corner;
+  Station station;
+
+  corner_assemble (measured, &none, &corner);
+  check_sides (warnings, car);
+  if (station_solve (&corner, 0.0, 0.0, &station) == POSE_OK)
+    check_bands (warnings, car, PLAUSIBILITY_AS_MEASURED, &station.measures);
+  check_travel (warnings, car, PLAUSIBILITY_AS_MEASURED, &corner);
+}
+
+static void
+check_setup (GPtrArray *warnings,
+             const Car *car,
+             const MeasuredCorner *measured,
+             guint setup)
+{
+  const Adjustment adjustment = car_adjustment (car_setup (car, setup));
+  const MountOffset mount = adjustment.mount;
+  Corner corner;
+  Station station;
+
+  if (mount.inboard == 0.0 && mount.rearward == 0.0 && mount.up == 0.0 &&
+      adjustment.lowering == 0.0)
+    return;
+  corner_assemble (measured, &adjustment, &corner);
+  check_lowering (warnings, car, setup);
+  if (station_solve (&corner, adjustment.lowering, 0.0, &station) == POSE_OK)
+    check_bands (warnings, car, (int) setup, &station.measures);
+  check_travel (warnings, car, (int) setup, &corner);
+}
+
+GPtrArray *
+plausibility_check (const Car *car)
+{
+  GPtrArray *warnings = g_ptr_array_new_with_free_func (warning_free);
+  const MeasuredCorner measured = car_measured_corner (car);
+
+  check_measured (warnings, car, &measured);
+  for (guint i = 0; i < car->setups->len; i++)
+    check_setup (warnings, car, &measured, i);
+  return warnings;
+}

@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/travel-gap.h"
+#include "model/study.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+GArray *
+travel_gaps_new (void)
+{
+  return g_array_new (FALSE, FALSE, sizeof (TravelGap));
+}
+
+void
+travel_gaps_add (GArray *gaps, double travel, PoseStatus status, gboolean is_next)
+{
+  const TravelGap fresh = { travel, travel, 1, status };
+  TravelGap *last =
+      gaps->len > 0 ? &g_array_index (gaps, TravelGap, gaps->len - 1) : NULL;
+
+  if (!is_next || last == NULL || last->status != status) {
+    g_array_append_val (gaps, fresh);
+    return;
+  }
+  last->to = travel;
+  last->n_stations++;
+}
+
+char *
+travel_gap_sentence (const TravelGap *gap)
+{
+  g_autofree char *from = plain_number_text (gap->from);
+  g_autofree char *to = plain_number_text (gap->to);
+
+  if (gap->n_stations == 1)
+    return g_strdup_printf (_ ("At %s mm of wheel travel nothing can be assembled. %s"),
+                               from, pose_status_sentence (gap->status));
+  return g_strdup_printf (_ ("From %s to %s mm of wheel travel nothing can be assembled. %s"), from, to,
+      pose_status_sentence (gap->status));
+}
+
+static char *
+with_sign (double value, const char *digits)
+{
+  return g_strconcat (value < 0.0 ? "−" : "", digits, NULL);
+}
+
+char *
+number_text (double value, int decimals)
+{
+  const double unit = pow (10.0, decimals), rounded = round (value * unit) / unit;
+  g_autofree char *digits = g_strdup_printf ("%.*f", decimals, fabs (rounded));
+
+  return with_sign (rounded, digits);
+}
+
+char *
+plain_number_text (double value)
+{
+  g_autofree char *digits = g_strdup_printf ("%g", fabs (value));
+
+  return with_sign (value, digits);
+}
