@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The board: curves of one study against wheel travel, in two columns of charts that share
- * the travel axis and the cursor. Large charts stand left, small ones right.
+/* The board: curves of one study against wheel travel, in two columns of charts that
+ * share the travel axis and the cursor. Large charts stand left, small ones right.
  *
  * The board keeps what does not change between frames (text layouts, axes, grid); drawing
  * the same charts again with another study allocates nothing. */
@@ -26,10 +26,13 @@ typedef struct {
   const Study *study;
   BoardChoice choice;
   Theme theme;
-  int lit;            /* the Quantity that is lit up, or -1 */
-  bool show_cursor;   /* at study->travel, with the values there */
-  bool hold_axes;     /* axes may grow but not shrink: while something is dragged */
+  int lit;                 /* the Quantity that is lit up, or -1 */
+  bool show_cursor;        /* at study->travel, with the values there */
+  bool hold_axes;          /* axes may grow but not shrink: while something is dragged */
   const TitleBlock *title; /* for exports: title block and caution; NULL in a window */
+  /* Device pixels per unit where the drawing ends up as pixels: what stands still is then
+   * kept as an image. 0 for files and paper: everything stays lines and letters. */
+  double pixel_scale;
 } BoardView;
 
 typedef struct Board Board;
@@ -37,11 +40,8 @@ Board *board_new (void);
 void board_free (Board *board);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Board, board_free)
 
-void board_draw (Board *board,
-                 cairo_t *cr,
-                 const BoardView *view,
-                 double width,
-                 double height);
+void board_draw (
+    Board *board, cairo_t *cr, const BoardView *view, double width, double height);
 
 /* What lies under a pixel of the last drawing. */
 typedef struct {
@@ -52,5 +52,9 @@ typedef struct {
 BoardHit board_hit (const Board *board, double x, double y);
 
 /* The frame of a quantity's plot in the last drawing; false when it was not drawn. */
-bool board_frame (const Board *board, Quantity quantity, double *x, double *y, double *width,
+bool board_frame (const Board *board,
+                  Quantity quantity,
+                  double *x,
+                  double *y,
+                  double *width,
                   double *height);

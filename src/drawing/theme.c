@@ -7,10 +7,10 @@
 
 #include <stddef.h>
 
+#define PART(hex, shift) ((((hex) >> (shift)) % 256) / 255.0)
 #define RGB(hex)                                                                         \
   {                                                                                      \
-    (((hex) >> 16) & 0xff) / 255.0, (((hex) >> 8) & 0xff) / 255.0,                       \
-        ((hex) &0xff) / 255.0, 1.0                                                       \
+    PART (hex, 16), PART (hex, 8), PART (hex, 0), 1.0                                    \
   }
 
 static const Colour okabe_ito_blue = RGB (0x0072B2), okabe_ito_sky_blue = RGB (0x56B4E9),

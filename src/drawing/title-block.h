@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The block that says what a drawing shows and whose numbers they are, and the caution that
- * leaves the program with every export. */
+/* The block that says what a drawing shows and whose numbers they are, and the caution
+ * that leaves the program with every export. */
 
 #pragma once
 
@@ -17,6 +17,24 @@ typedef struct {
 } TitleBlock;
 
 TitleBlock title_block_for (const Car *car, const CarSetup *setup, const char *date);
+
+/* "mount 15.0 mm inboard, 10.0 mm rearward, 0.0 mm up · lowered 0.0 mm · toe as moved" */
+char *title_block_adjustment (const TitleBlock *title);
+
+/* Draws the block as a strip @width wide with (x, y) at its top left; with @has_legend it
+ * explains the lines of a board's curves. */
+double title_block_height (TextCache *texts,
+                           const Theme *theme,
+                           const TitleBlock *title,
+                           double width);
+void title_block_draw (TextCache *texts,
+                       cairo_t *cr,
+                       const Theme *theme,
+                       const TitleBlock *title,
+                       double x,
+                       double y,
+                       double width,
+                       bool has_legend);
 
 /* Translated: the cautions in one or two sentences. */
 const char *caution_text (void);

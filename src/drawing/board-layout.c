@@ -1,0 +1,184 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/board-layout.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* The share of the width that the large charts take beside one column of small ones, and
+ * beside two. */
+#define LARGE_SHARE 0.58
+#define LARGE_SHARE_OF_THREE 0.44
+
+/* More small charts than this stand in two columns where each is wide enough. */
+#define MOST_IN_A_COLUMN 6
+#define LEAST_COLUMN 200.0
+
+#define COLUMN_GAP 18.0
+
+static BoardColumn
+column_at (double x, double width, int first, int n)
+{
+  return (BoardColumn){ .x = x, .width = width, .first = first, .n = n };
+}
+
+static void
+split_width (BoardLayout *layout, int n_large, int n_small, double width)
+{
+  const double room = width - 2.0 * BOARD_MARGIN;
+  const double third = (room * (1.0 - LARGE_SHARE_OF_THREE) - 2.0 * COLUMN_GAP) / 2.0;
+  const bool is_split = n_small > MOST_IN_A_COLUMN && third >= LEAST_COLUMN;
+  BoardColumn *columns = layout->columns;
+  double x = BOARD_MARGIN;
+
+  if (n_large > 0) {
+    const double share = n_small == 0 ? 1.0
+                         : is_split   ? LARGE_SHARE_OF_THREE
+                                      : LARGE_SHARE;
+    columns[layout->n_columns++] = column_at (x, round (share * room), 0, n_large);
+    x += round (share * room) + COLUMN_GAP;
+  }
+  if (n_small == 0)
+    return;
+
+  const double rest = width - BOARD_MARGIN - x;
+  const int n_left = is_split ? (n_small + 1) / 2 : n_small;
+  const double each = is_split ? floor ((rest - COLUMN_GAP) / 2.0) : rest;
+  columns[layout->n_columns++] = column_at (x, each, n_large, n_left);
+  if (is_split)
+    columns[layout->n_columns++] =
+        column_at (x + each + COLUMN_GAP, each, n_large + n_left, n_small - n_left);
+}
+
+/* Charts of one column are equally high, and the last plot of every column ends at the
+ * same height. */
+static void
+split_height (BoardColumn *column, const Theme *theme, double height)
+{
+  const double axis_height = round (3.4 * theme->small_text);
+  const double gap = round (0.9 * theme->text);
+  const double top = round (BOARD_MARGIN / 2.0);
+
+  column->y = top;
+  column->axis_y = floor (height - axis_height - BOARD_MARGIN / 2.0);
+  column->title_height = chart_title_height (theme);
+  column->pitch = (column->axis_y - top + gap) / column->n;
+  column->plot_height = fmax (8.0, floor (column->pitch - gap - column->title_height));
+}
+
+BoardLayout
+board_layout (const BoardChoice *choice, const Theme *theme, double width, double height)
+{
+  BoardLayout layout = { .bottom = height };
+
+  split_width (&layout, (int) choice->n_large, (int) choice->n_small, width);
+  for (int c = 0; c < layout.n_columns; c++)
+    split_height (&layout.columns[c], theme, height);
+  return layout;
+}
+
+void
+board_layout_chart (
+    const BoardColumn *column, int i, double gutter, Frame *slot, Frame *plot)
+{
+  const double foot = round (column->axis_y - (column->n - 1 - i) * column->pitch);
+
+  *plot = (Frame){ column->x + gutter, foot - column->plot_height,
+                   fmax (8.0, column->width - gutter), column->plot_height };
+  /* a little air round what is lit up; the slots of neighbours do not meet */
+  const double air = 4.0;
+  *slot = (Frame){ column->x - air, plot->y - column->title_height,
+                   column->width + 2.0 * air, plot->height + column->title_height + air };
+}
+
+static const char *
+caption_that_fits (const Chart *chart, const ChartPen *pen)
+{
+  const char *captions[] = { _ ("wheel travel, mm · droop − | bump +"),
+                                _ ("wheel travel, mm") };
+  const TextStyle style = chart_small_style (pen->theme);
+
+  return text_measure (pen->texts, style, captions[0]).width <= chart->plot.width
+             ? captions[0]
+             : captions[1];
+}
+
+static double
+label_y (const BoardColumn *column, const Theme *theme)
+{
+  return column->axis_y + round (1.45 * theme->small_text);
+}
+
+void
+board_draw_travel_axis (const BoardColumn *column,
+                        const Chart *chart,
+                        const ChartPen *pen)
+{
+  const TextStyle style = chart_small_style (pen->theme);
+  const int decimals = axis_step_decimals (pen->travel.step);
+  const double y = label_y (column, pen->theme);
+  int first, n = axis_range_ticks (pen->travel, &first);
+  char text[32];
+
+  theme_use (pen->cr, pen->theme->soft_ink);
+  for (int i = first; i < first + n; i++) {
+    const double value = i * pen->travel.step;
+    axis_format (value, decimals, text, sizeof text);
+    text_draw (pen->texts, pen->cr, style, text, axis_to_pixel (chart->x, value), y,
+               (TextAnchor){ 0.5, TEXT_BASELINE });
+  }
+  text_draw (pen->texts, pen->cr, style, caption_that_fits (chart, pen),
+             chart->plot.x + chart->plot.width / 2.0, y + round (1.4 * style.size),
+             (TextAnchor){ 0.5, TEXT_BASELINE });
+}
+
+static void
+draw_standing_mark (const BoardColumn *column, const Chart *chart, const ChartPen *pen)
+{
+  const double standing = pen->study->standing, half = 3.5;
+  const double x = axis_to_pixel (chart->x, standing), y = column->axis_y + 1.0;
+  cairo_t *cr = pen->cr;
+
+  if (standing < chart->x.low || standing > chart->x.high)
+    return;
+  cairo_move_to (cr, x, y);
+  cairo_line_to (cr, x + half, y + 1.5 * half);
+  cairo_line_to (cr, x - half, y + 1.5 * half);
+  cairo_close_path (cr);
+  theme_use (cr, pen->theme->ink);
+  cairo_fill (cr);
+}
+
+static void
+draw_travel_tag (const BoardColumn *column, const Chart *chart, const ChartPen *pen)
+{
+  const TextStyle style = { pen->theme->font, pen->theme->small_text, TEXT_BOLD };
+  const double travel = pen->study->travel, pad = 4.0;
+  const double y = label_y (column, pen->theme);
+  char number[32], text[48];
+  cairo_t *cr = pen->cr;
+
+  axis_format (travel, 1, number, sizeof number);
+  g_snprintf (text, sizeof text, travel > 0.0 ? _ ("+%s mm") : _ ("%s mm"), number);
+  const TextSize size = text_measure (pen->texts, style, text);
+  const double half = size.width / 2.0 + pad;
+  const double x = CLAMP (axis_to_pixel (chart->x, travel), chart->slot.x + half,
+                          chart->slot.x + chart->slot.width - half);
+
+  theme_use (cr, pen->theme->accent);
+  cairo_rectangle (cr, round (x - half), y - size.baseline - 1.0, round (2.0 * half),
+                   size.height + 2.0);
+  cairo_fill (cr);
+  const Colour ground = pen->theme->ground;
+  theme_use (cr, colour_with_alpha (ground, 1.0));
+  text_draw (pen->texts, cr, style, text, x, y, (TextAnchor){ 0.5, TEXT_BASELINE });
+}
+
+void
+board_draw_travel_marks (const BoardColumn *column,
+                         const Chart *chart,
+                         const ChartPen *pen)
+{
+  draw_standing_mark (column, chart, pen);
+  if (pen->show_cursor)
+    draw_travel_tag (column, chart, pen);
+}

@@ -1,0 +1,366 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/chart.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* The middle of the pixel that holds @value: a thin line there is one pixel wide. */
+static double
+crisp (double value)
+{
+  return floor (value) + 0.5;
+}
+
+static void
+draw_glow (const Chart *chart, const ChartPen *pen)
+{
+  const Frame s = chart->slot;
+  const double r = 4.0;
+  cairo_t *cr = pen->cr;
+
+  cairo_new_path (cr);
+  cairo_arc (cr, s.x + r, s.y + r, r, G_PI, 1.5 * G_PI);
+  cairo_arc (cr, s.x + s.width - r, s.y + r, r, -0.5 * G_PI, 0.0);
+  cairo_arc (cr, s.x + s.width - r, s.y + s.height - r, r, 0.0, 0.5 * G_PI);
+  cairo_arc (cr, s.x + r, s.y + s.height - r, r, 0.5 * G_PI, G_PI);
+  theme_use (cr, pen->theme->glow);
+  cairo_fill (cr);
+}
+
+static void
+add_line_across (const Chart *chart, cairo_t *cr, double y)
+{
+  cairo_move_to (cr, chart->plot.x, crisp (y));
+  cairo_line_to (cr, chart->plot.x + chart->plot.width, crisp (y));
+}
+
+static void
+draw_grid (const Chart *chart, const ChartPen *pen)
+{
+  const Frame plot = chart->plot;
+  cairo_t *cr = pen->cr;
+  int first, n = axis_range_ticks (chart->range, &first);
+
+  theme_line (cr, LINE_FULL, pen->theme->thin);
+  theme_use (cr, pen->theme->faint);
+  for (int i = first; i < first + n; i++)
+    add_line_across (chart, cr, axis_to_pixel (chart->y, i * chart->range.step));
+
+  n = axis_range_ticks (pen->travel, &first);
+  for (int i = first; i < first + n; i++) {
+    const double x = crisp (axis_to_pixel (chart->x, i * pen->travel.step));
+    cairo_move_to (cr, x, plot.y);
+    cairo_line_to (cr, x, plot.y + plot.height);
+  }
+  cairo_stroke (cr);
+}
+
+/* The axes: left side, foot, and the zero lines where they are in range. */
+static void
+draw_axes (const Chart *chart, const ChartPen *pen)
+{
+  const Frame plot = chart->plot;
+  cairo_t *cr = pen->cr;
+
+  theme_use (cr, pen->theme->body);
+  theme_line (cr, LINE_FULL, pen->theme->thin);
+  cairo_move_to (cr, crisp (plot.x), plot.y);
+  cairo_line_to (cr, crisp (plot.x), crisp (plot.y + plot.height));
+  cairo_line_to (cr, plot.x + plot.width, crisp (plot.y + plot.height));
+  if (chart->range.low < 0.0 && chart->range.high > 0.0)
+    add_line_across (chart, cr, axis_to_pixel (chart->y, 0.0));
+  cairo_stroke (cr);
+}
+
+static void
+draw_labels (const Chart *chart, const ChartPen *pen)
+{
+  const TextStyle style = chart_small_style (pen->theme);
+  const int decimals = axis_step_decimals (chart->range.step);
+  int first, n = axis_range_ticks (chart->range, &first);
+  char text[32];
+
+  theme_use (pen->cr, pen->theme->soft_ink);
+  for (int i = first; i < first + n; i++) {
+    const double value = i * chart->range.step;
+    axis_format (value, decimals, text, sizeof text);
+    text_draw (pen->texts, pen->cr, style, text, chart->plot.x - 5.0,
+               axis_to_pixel (chart->y, value), (TextAnchor){ 1.0, 0.5 });
+  }
+}
+
+static void
+draw_words (const Chart *chart, const ChartPen *pen, bool above)
+{
+  const WordsPlace place = above ? chart->words_above : chart->words_below;
+  const Frame plot = chart->plot;
+  const double is_right = place == WORDS_RIGHT ? 1.0 : 0.0;
+  char text[128];
+
+  if (place == WORDS_NOWHERE)
+    return;
+  g_snprintf (text, sizeof text, above ? "+ %s" : "− %s",
+              above ? chart->info.positive : chart->info.negative);
+  theme_use (pen->cr, pen->theme->soft_ink);
+  text_draw (pen->texts, pen->cr, chart_small_style (pen->theme), text,
+             place == WORDS_RIGHT ? plot.x + plot.width - 4.0 : plot.x + 5.0,
+             above ? plot.y + 2.0 : plot.y + plot.height - 2.0,
+             (TextAnchor){ is_right, above ? 0.0 : 1.0 });
+}
+
+static double
+title_baseline (const Chart *chart, const Theme *theme)
+{
+  return chart->plot.y - round (0.6 * theme->text);
+}
+
+/* Draws name and unit; returns where they end. */
+static double
+draw_title (const Chart *chart, const ChartPen *pen)
+{
+  const Theme *theme = pen->theme;
+  const double y = title_baseline (chart, theme);
+  const TextAnchor anchor = { 0.0, TEXT_BASELINE };
+  double x = chart->plot.x;
+
+  theme_use (pen->cr, theme->ink);
+  x += text_draw (pen->texts, pen->cr, chart_title_style (theme), chart->info.name, x, y,
+                  anchor)
+           .width;
+  if (chart->info.unit[0] == '\0')
+    return x;
+  x += 0.5 * theme->text;
+  theme_use (pen->cr, theme->soft_ink);
+  x += text_draw (pen->texts, pen->cr, chart_small_style (theme), chart->info.unit, x, y,
+                  anchor)
+           .width;
+  return x;
+}
+
+static double
+title_end (const Chart *chart, const ChartPen *pen)
+{
+  const Theme *theme = pen->theme;
+  const double name =
+      text_measure (pen->texts, chart_title_style (theme), chart->info.name).width;
+
+  if (chart->info.unit[0] == '\0')
+    return chart->plot.x + name;
+  return chart->plot.x + name + 0.5 * theme->text +
+         text_measure (pen->texts, chart_small_style (theme), chart->info.unit).width;
+}
+
+static void
+stroke_curve (const Chart *chart,
+              const ChartPen *pen,
+              const double values[STUDY_STATIONS])
+{
+  const Frame plot = chart->plot;
+  cairo_t *cr = pen->cr;
+
+  cairo_save (cr);
+  if (chart->is_clipped) {
+    cairo_rectangle (cr, floor (plot.x), floor (plot.y), ceil (plot.width),
+                     ceil (plot.height));
+    cairo_clip (cr);
+  }
+  cairo_new_path (cr);
+  chart_trace (chart, cr, values);
+  cairo_stroke (cr);
+  cairo_restore (cr);
+}
+
+void
+chart_draw_still (const Chart *chart, const ChartPen *pen)
+{
+  if (pen->is_lit)
+    draw_glow (chart, pen);
+  draw_grid (chart, pen);
+  draw_axes (chart, pen);
+  draw_labels (chart, pen);
+  draw_words (chart, pen, true);
+  draw_words (chart, pen, false);
+  draw_title (chart, pen);
+
+  if (pen->has_reference) {
+    theme_use (pen->cr, pen->theme->reference);
+    theme_line (pen->cr, LINE_DASHED, pen->theme->thin);
+    stroke_curve (chart, pen, chart->measured);
+  }
+}
+
+/* The stretch of travel that is lost, half a step beyond the last stations that fail. */
+static Frame
+gap_frame (const Chart *chart, ChartGap gap)
+{
+  const double step = chart->plot.width / (STUDY_STATIONS - 1);
+  const double from = fmax (0.0, (gap.first - 0.5) * step);
+  const double to = fmin (chart->plot.width, (gap.last + 0.5) * step);
+
+  return (Frame){ chart->plot.x + from, chart->plot.y, to - from, chart->plot.height };
+}
+
+static void
+draw_hatch (const ChartPen *pen, Frame f)
+{
+  const double pitch = 8.0;
+  cairo_t *cr = pen->cr;
+
+  cairo_save (cr);
+  cairo_rectangle (cr, f.x, f.y, f.width, f.height);
+  theme_use (cr, colour_with_alpha (pen->theme->warning, 0.06));
+  cairo_fill_preserve (cr);
+  cairo_clip (cr);
+  theme_use (cr, colour_with_alpha (pen->theme->warning, 0.35));
+  theme_line (cr, LINE_FULL, 0.7 * pen->theme->thin);
+  /* the pattern is tied to the drawing, so that it stands while the gap grows */
+  for (double c = pitch * floor ((f.x + f.y) / pitch); c < f.x + f.width + f.y + f.height;
+       c += pitch) {
+    cairo_move_to (cr, c - f.y, f.y);
+    cairo_line_to (cr, c - f.y - f.height, f.y + f.height);
+  }
+  cairo_stroke (cr);
+  cairo_restore (cr);
+}
+
+static void
+draw_reason (const Chart *chart, const ChartPen *pen, ChartGap gap, Frame f)
+{
+  const TextStyle style = chart_small_style (pen->theme);
+  const char *sentence = pose_status_sentence (gap.status);
+  const double width = fmin (chart->plot.width - 12.0, fmax (f.width - 12.0, 130.0));
+  const TextSize size = text_measure_wrapped (pen->texts, style, sentence, width);
+  const double middle = f.x + f.width / 2.0;
+  const double x = CLAMP (middle - size.width / 2.0, chart->plot.x + 6.0,
+                          chart->plot.x + chart->plot.width - 6.0 - size.width);
+  const double y = f.y + f.height / 2.0 - size.height / 2.0;
+
+  if (size.height > f.height - 8.0)
+    return;
+  const Colour ground = pen->theme->ground;
+  theme_use (pen->cr,
+             colour_with_alpha (ground.alpha > 0.0 ? ground : pen->theme->fill, 0.85));
+  cairo_rectangle (pen->cr, x - 4.0, y - 3.0, size.width + 8.0, size.height + 6.0);
+  cairo_fill (pen->cr);
+  theme_use (pen->cr, pen->theme->ink);
+  text_draw_wrapped (pen->texts, pen->cr, style, sentence, x, y, width);
+}
+
+static void
+draw_gaps (const Chart *chart, const ChartPen *pen)
+{
+  ChartGap gaps[CHART_MOST_GAPS];
+  const int n = chart_find_gaps (&pen->study->setup, gaps);
+
+  for (int i = 0; i < n; i++) {
+    const Frame frame = gap_frame (chart, gaps[i]);
+    draw_hatch (pen, frame);
+    if (pen->names_gaps)
+      draw_reason (chart, pen, gaps[i], frame);
+  }
+}
+
+static void
+draw_dot (const Chart *chart, const ChartPen *pen, const Station *station, Colour colour)
+{
+  const double value =
+      quantity_edge_value (chart->quantity, station->measures.value[chart->quantity]);
+  cairo_t *cr = pen->cr;
+
+  if (station->status != POSE_OK || !(value >= chart->y.low && value <= chart->y.high))
+    return;
+  cairo_arc (cr, axis_to_pixel (chart->x, pen->study->travel),
+             axis_to_pixel (chart->y, value), 1.7 * pen->theme->line, 0.0, 2.0 * G_PI);
+  theme_use (cr, colour);
+  cairo_fill (cr);
+}
+
+static void
+draw_cursor (const Chart *chart, const ChartPen *pen)
+{
+  const double x = crisp (axis_to_pixel (chart->x, pen->study->travel));
+  cairo_t *cr = pen->cr;
+
+  theme_use (cr, pen->theme->soft_ink);
+  theme_line (cr, LINE_FULL, pen->theme->thin);
+  cairo_move_to (cr, x, chart->plot.y);
+  cairo_line_to (cr, x, chart->plot.y + chart->plot.height);
+  cairo_stroke (cr);
+  if (pen->has_reference)
+    draw_dot (chart, pen, &pen->study->measured.now, pen->theme->reference);
+  draw_dot (chart, pen, &pen->study->setup.now, pen->theme->accent);
+}
+
+static double
+value_at (const Station *station, Quantity quantity)
+{
+  return station->status == POSE_OK ? station->measures.value[quantity] : (double) NAN;
+}
+
+/* A number with its sign, and its unit where that is a mark and not a word. */
+static void
+format_value (const Chart *chart, double value, char *text, gsize size)
+{
+  const char *unit = chart->info.unit;
+  const gboolean is_mark = g_str_equal (unit, "°") || g_str_equal (unit, "%");
+
+  quantity_format (chart->quantity, value, TRUE, text, size);
+  if (is_mark && isfinite (value))
+    g_strlcat (text, unit, size);
+}
+
+/* At the right end of the title line, from the right: as measured, sign words, value.
+ * What does not fit is left out, the sign words first, as the plot has them too. */
+static void
+draw_values (const Chart *chart, const ChartPen *pen)
+{
+  const Theme *theme = pen->theme;
+  const TextStyle bold = chart_title_style (theme), small = chart_small_style (theme);
+  const TextAnchor anchor = { 1.0, TEXT_BASELINE };
+  const double gap = round (0.7 * theme->text), y = title_baseline (chart, theme);
+  const double now = value_at (&pen->study->setup.now, chart->quantity);
+  const char *words = isfinite (now) ? quantity_sign_words (chart->quantity, now) : "";
+  char value[48], measured[48];
+
+  format_value (chart, now, value, sizeof value);
+  format_value (chart, value_at (&pen->study->measured.now, chart->quantity), measured,
+                sizeof measured);
+  double x = chart->plot.x + chart->plot.width;
+  double room =
+      x - title_end (chart, pen) - gap - text_measure (pen->texts, bold, value).width;
+
+  if (pen->has_reference) {
+    const double width = text_measure (pen->texts, small, measured).width + gap;
+    if (room >= width) {
+      theme_use (pen->cr, theme->reference);
+      text_draw (pen->texts, pen->cr, small, measured, x, y, anchor);
+      x -= width;
+      room -= width;
+    }
+  }
+
+  theme_use (pen->cr, theme->accent);
+  if (words[0] != '\0') {
+    const double width = text_measure (pen->texts, small, words).width + gap / 1.5;
+    if (room >= width) {
+      text_draw (pen->texts, pen->cr, small, words, x, y, anchor);
+      x -= width;
+    }
+  }
+  if (room >= 0.0)
+    text_draw (pen->texts, pen->cr, bold, value, x, y, anchor);
+}
+
+void
+chart_draw_moving (const Chart *chart, const ChartPen *pen)
+{
+  if (pen->study->setup.n_assembled < STUDY_STATIONS)
+    draw_gaps (chart, pen);
+  theme_use (pen->cr, pen->theme->accent);
+  theme_line (pen->cr, LINE_FULL, pen->theme->line);
+  stroke_curve (chart, pen, chart->setup);
+  if (pen->show_cursor) {
+    draw_cursor (chart, pen);
+    draw_values (chart, pen);
+  }
+}

@@ -1,0 +1,315 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/chart.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define N STUDY_STATIONS
+
+/* Room above and below the curves, in parts of their span. */
+#define PADDING 0.04
+
+/* A step between neighbours that is this many times the mean step is no smooth curve. */
+#define SUDDEN 10.0
+
+void
+chart_init (Chart *chart, Quantity quantity)
+{
+  *chart = (Chart){ .quantity = quantity, .info = quantity_info (quantity) };
+}
+
+static bool
+load (Quantity quantity, const StudyCorner *corner, double values[N])
+{
+  double fresh[N];
+
+  for (int i = 0; i < N; i++) {
+    const Station *station = &corner->stations[i];
+    fresh[i] = station->status == POSE_OK ? station->measures.value[quantity] : NAN;
+  }
+
+  const double scale = quantity_edge_value (quantity, 1.0);
+  for (int i = 0; i < N; i++)
+    fresh[i] = isfinite (fresh[i]) ? fresh[i] * scale : (double) NAN;
+  if (memcmp (values, fresh, sizeof fresh) == 0)
+    return false;
+  memcpy (values, fresh, sizeof fresh);
+  return true;
+}
+
+bool
+chart_load_measured (Chart *chart, const StudyCorner *corner)
+{
+  return load (chart->quantity, corner, chart->measured);
+}
+
+bool
+chart_load_setup (Chart *chart, const StudyCorner *corner)
+{
+  return load (chart->quantity, corner, chart->setup);
+}
+
+/* The least span of an axis in the units of the screen: less than this is of no concern
+ * on a car, and a curve that hardly moves shall not look dramatic. */
+static double
+least_span (Quantity quantity)
+{
+  if (quantity == QUANTITY_TOE_IN)
+    return 0.2;
+  if (quantity == QUANTITY_ARM_RATIO)
+    return 0.0001;
+
+  switch (quantity_dimension (quantity)) {
+  case DIMENSION_ANGLE:
+    return 1.0;
+  case DIMENSION_LENGTH:
+    return 2.0;
+  case DIMENSION_RATIO:
+    return 0.02;
+  case DIMENSION_PERCENT:
+    return 5.0;
+  case DIMENSION_ANGLE_PER_LENGTH:
+    return 0.005;
+  case DIMENSION_PER_LENGTH:
+    return 0.1;
+  }
+  g_return_val_if_reached (1.0);
+}
+
+typedef struct {
+  double low, high, steepest; /* the largest step between neighbours */
+} Extent;
+
+static void
+extend (Extent *extent, const double values[N])
+{
+  for (int i = 0; i < N; i++) {
+    if (isnan (values[i]))
+      continue;
+    extent->low = fmin (extent->low, values[i]);
+    extent->high = fmax (extent->high, values[i]);
+    if (i > 0)
+      extent->steepest = fmax (extent->steepest, fabs (values[i] - values[i - 1]));
+  }
+}
+
+static int
+compare_doubles (const void *a, const void *b)
+{
+  const double left = *(const double *) a, right = *(const double *) b;
+
+  return (left > right) - (left < right);
+}
+
+/* A quantity that passes through infinity would flatten all the rest: the axis then shows
+ * the middle eight tenths of the values and as much again on either side. */
+static bool
+clip_to_the_many (const Chart *chart, Extent *extent)
+{
+  double sorted[2 * N];
+  int n = 0;
+
+  for (int i = 0; i < 2 * N; i++) {
+    const double value = i < N ? chart->measured[i] : chart->setup[i - N];
+    if (!isnan (value))
+      sorted[n++] = value;
+  }
+  qsort (sorted, (size_t) n, sizeof *sorted, compare_doubles);
+
+  const double tenth = sorted[n / 10], nine_tenths = sorted[n - 1 - n / 10];
+  const double reach = nine_tenths - tenth;
+  const Extent all = *extent;
+  extent->low = fmax (all.low, tenth - reach);
+  extent->high = fmin (all.high, nine_tenths + reach);
+  return extent->low > all.low || extent->high < all.high;
+}
+
+bool
+chart_fit (Chart *chart, int most_steps, bool hold)
+{
+  Extent extent = { INFINITY, -INFINITY, 0.0 };
+  const AxisRange old = chart->range;
+  const bool was_clipped = chart->is_clipped;
+
+  extend (&extent, chart->measured);
+  extend (&extent, chart->setup);
+  chart->is_clipped = extent.steepest > SUDDEN * (extent.high - extent.low) / N &&
+                      clip_to_the_many (chart, &extent);
+  if (extent.low > extent.high)
+    extent.low = extent.high = 0.0;
+
+  const double span = (extent.high - extent.low) * (1.0 + 2.0 * PADDING);
+  const double middle = (extent.high + extent.low) / 2.0;
+  const double reach = fmax (span, least_span (chart->quantity)) / 2.0;
+  double low = middle - reach, high = middle + reach;
+  if (hold && old.step > 0.0) {
+    low = fmin (low, old.low);
+    high = fmax (high, old.high);
+  }
+  chart->range = axis_range_round (low, high, most_steps);
+  return chart->range.low != old.low || chart->range.high != old.high ||
+         chart->range.step != old.step || chart->is_clipped != was_clipped;
+}
+
+void
+chart_place (Chart *chart, Frame slot, Frame plot, SweepRange travel)
+{
+  chart->slot = slot;
+  chart->plot = plot;
+  chart->x = (Axis){ travel.from, travel.to, plot.x, plot.x + plot.width };
+  chart->y = (Axis){ chart->range.low, chart->range.high, plot.y + plot.height, plot.y };
+}
+
+static double
+station_x (const Chart *chart, int i)
+{
+  return chart->plot.x + chart->plot.width * i / (N - 1);
+}
+
+static bool
+runs_through (const Chart *chart, const double values[N], Frame box)
+{
+  for (int i = 0; i < N; i++) {
+    const double x = station_x (chart, i);
+    if (x < box.x || x > box.x + box.width || isnan (values[i]))
+      continue;
+    const double y = axis_to_pixel (chart->y, values[i]);
+    if (y >= box.y && y <= box.y + box.height)
+      return true;
+  }
+  return false;
+}
+
+static bool
+is_free (const Chart *chart, TextSize size, WordsPlace place, bool above)
+{
+  const Frame plot = chart->plot;
+  const double margin = 4.0;
+  const double width = size.width + 2.0 * margin, height = size.height + margin;
+  const Frame box = { place == WORDS_RIGHT ? plot.x + plot.width - width : plot.x,
+                      above ? plot.y : plot.y + plot.height - height, width, height };
+
+  return width <= plot.width && 2.0 * height <= plot.height &&
+         !runs_through (chart, chart->measured, box) &&
+         !runs_through (chart, chart->setup, box);
+}
+
+static WordsPlace
+choose_place (const Chart *chart, TextSize size, WordsPlace old, bool above)
+{
+  if (old != WORDS_NOWHERE && is_free (chart, size, old, above))
+    return old;
+  if (is_free (chart, size, WORDS_RIGHT, above))
+    return WORDS_RIGHT;
+  return is_free (chart, size, WORDS_LEFT, above) ? WORDS_LEFT : WORDS_NOWHERE;
+}
+
+static WordsPlace
+place_words (const Chart *chart, TextCache *texts, const Theme *theme, bool above)
+{
+  const char *words = above ? chart->info.positive : chart->info.negative;
+  const bool has_side = above ? chart->range.high > 0.0 : chart->range.low < 0.0;
+  const WordsPlace old = above ? chart->words_above : chart->words_below;
+  char text[128];
+
+  if (words[0] == '\0' || !has_side)
+    return WORDS_NOWHERE;
+  g_snprintf (text, sizeof text, above ? "+ %s" : "− %s", words);
+  return choose_place (chart, text_measure (texts, chart_small_style (theme), text), old,
+                       above);
+}
+
+bool
+chart_place_words (Chart *chart, TextCache *texts, const Theme *theme)
+{
+  const WordsPlace above = place_words (chart, texts, theme, true);
+  const WordsPlace below = place_words (chart, texts, theme, false);
+  const bool has_changed = above != chart->words_above || below != chart->words_below;
+
+  chart->words_above = above;
+  chart->words_below = below;
+  return has_changed;
+}
+
+double
+chart_label_width (const Chart *chart, TextCache *texts, const Theme *theme)
+{
+  const int decimals = axis_step_decimals (chart->range.step);
+  int first, n = axis_range_ticks (chart->range, &first);
+  double width = 0.0;
+  char text[32];
+
+  for (int i = first; i < first + n; i++) {
+    axis_format (i * chart->range.step, decimals, text, sizeof text);
+    width = fmax (width, text_measure (texts, chart_small_style (theme), text).width);
+  }
+  return width;
+}
+
+int
+chart_trace (const Chart *chart, cairo_t *cr, const double values[N])
+{
+  const Frame plot = chart->plot;
+  const double top = plot.y, bottom = plot.y + plot.height;
+  const double per_unit =
+      (chart->y.at_high - chart->y.at_low) / (chart->y.high - chart->y.low);
+  double last = 0.0;
+  bool is_drawing = false;
+  int n_pieces = 0;
+
+  for (int i = 0; i < N; i++) {
+    const double y = chart->y.at_low + (values[i] - chart->y.low) * per_unit;
+    if (isnan (y) ||
+        (is_drawing && ((y < top && last > bottom) || (y > bottom && last < top))))
+      is_drawing = false;
+    if (isnan (y))
+      continue;
+
+    /* cairo counts in 24.8 fixed point: what lies far outside is brought nearer */
+    const double held = fmin (fmax (y, top - 1000.0), bottom + 1000.0);
+    if (is_drawing)
+      cairo_line_to (cr, station_x (chart, i), held);
+    else
+      cairo_move_to (cr, station_x (chart, i), held);
+    n_pieces += !is_drawing;
+    is_drawing = true;
+    last = y;
+  }
+  return n_pieces;
+}
+
+int
+chart_find_gaps (const StudyCorner *corner, ChartGap gaps[CHART_MOST_GAPS])
+{
+  int n = 0;
+
+  for (int i = 0; i < N; i++) {
+    const PoseStatus status = corner->stations[i].status;
+    if (status == POSE_OK)
+      continue;
+    if (n > 0 && gaps[n - 1].last == i - 1 && gaps[n - 1].status == status)
+      gaps[n - 1].last = i;
+    else if (n < CHART_MOST_GAPS)
+      gaps[n++] = (ChartGap){ i, i, status };
+  }
+  return n;
+}
+
+TextStyle
+chart_title_style (const Theme *theme)
+{
+  return (TextStyle){ theme->font, theme->text, TEXT_BOLD };
+}
+
+TextStyle
+chart_small_style (const Theme *theme)
+{
+  return (TextStyle){ theme->font, theme->small_text, TEXT_PLAIN };
+}
+
+double
+chart_title_height (const Theme *theme)
+{
+  return round (1.6 * theme->text);
+}

@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/export-file.h"
+
+#include <cairo-pdf.h>
+#include <cairo-svg.h>
+#include <glib/gi18n-lib.h>
+
+#define POINTS_PER_PIXEL 0.75 /* 72 to the inch against 96 */
+
+typedef enum {
+  KIND_PNG,
+  KIND_SVG,
+  KIND_PDF
+} Kind;
+
+static gboolean
+has_suffix (const char *path, const char *suffix)
+{
+  const gsize length = strlen (path), end = strlen (suffix);
+
+  return length >= end && g_ascii_strcasecmp (path + length - end, suffix) == 0;
+}
+
+static gboolean
+find_kind (const char *path, Kind *kind, GError **error)
+{
+  static const char *const suffixes[] = { ".png", ".svg", ".pdf" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (suffixes); i++)
+    if (has_suffix (path, suffixes[i])) {
+      *kind = (Kind) i;
+      return TRUE;
+    }
+  g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_SUFFIX,
+               _ ("“%s” does not end in .png, .svg or .pdf."), path);
+  return FALSE;
+}
+
+static gboolean
+check_size (const ExportOptions *options, GError **error)
+{
+  if (MIN (options->width, options->height) >= EXPORT_LEAST_PIXELS &&
+      MAX (options->width, options->height) <= EXPORT_MOST_PIXELS)
+    return TRUE;
+  g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_SIZE,
+               _ ("A drawing of %d × %d pixels is not possible: each side is %d to %d."),
+                  options->width, options->height, EXPORT_LEAST_PIXELS,
+                  EXPORT_MOST_PIXELS);
+  return FALSE;
+}
+
+static cairo_status_t
+append (void *bytes, const unsigned char *data, unsigned int length)
+{
+  g_byte_array_append (bytes, data, length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+static cairo_surface_t *
+create_surface (Kind kind, const ExportOptions *options, GByteArray *bytes)
+{
+  const double width = options->width, height = options->height;
+  cairo_surface_t *surface = NULL;
+
+  switch (kind) {
+  case KIND_PNG:
+    return cairo_image_surface_create (options->background == EXPORT_BACKGROUND_NONE
+                                           ? CAIRO_FORMAT_ARGB32
+                                           : CAIRO_FORMAT_RGB24,
+                                       options->width, options->height);
+  case KIND_SVG:
+    surface = cairo_svg_surface_create_for_stream (append, bytes, width, height);
+    cairo_svg_surface_set_document_unit (surface, CAIRO_SVG_UNIT_PX);
+    return surface;
+  case KIND_PDF:
+    surface =
+        cairo_pdf_surface_create_for_stream (append, bytes, width * POINTS_PER_PIXEL,
+                                             height * POINTS_PER_PIXEL);
+    /* cairo puts the time of day there */
+    cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, "");
+    return surface;
+  }
+  g_return_val_if_reached (NULL);
+}
+
+/* Draws into @bytes. */
+static cairo_status_t
+draw_bytes (ExportDraw draw,
+            gconstpointer view,
+            Kind kind,
+            const ExportOptions *options,
+            GByteArray *bytes)
+{
+  cairo_surface_t *surface = create_surface (kind, options, bytes);
+  cairo_t *cr = cairo_create (surface);
+
+  if (kind == KIND_PDF)
+    cairo_scale (cr, POINTS_PER_PIXEL, POINTS_PER_PIXEL);
+  draw (cr, view, options->width, options->height);
+  cairo_status_t status = cairo_status (cr);
+  cairo_destroy (cr);
+
+  if (status == CAIRO_STATUS_SUCCESS && kind == KIND_PNG)
+    status = cairo_surface_write_to_png_stream (surface, append, bytes);
+  cairo_surface_finish (surface);
+  if (status == CAIRO_STATUS_SUCCESS)
+    status = cairo_surface_status (surface);
+  cairo_surface_destroy (surface);
+  return status;
+}
+
+gboolean
+export_file_write (ExportDraw draw,
+                   gconstpointer view,
+                   const ExportOptions *options,
+                   const char *path,
+                   GError **error)
+{
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+  Kind kind;
+
+  if (!find_kind (path, &kind, error) || !check_size (options, error))
+    return FALSE;
+
+  const cairo_status_t status = draw_bytes (draw, view, kind, options, bytes);
+  if (status != CAIRO_STATUS_SUCCESS) {
+    g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_DRAWING,
+                 _ ("“%s” could not be drawn: %s."), path,
+                    cairo_status_to_string (status));
+    return FALSE;
+  }
+  return g_file_set_contents_full (path, (const char *) bytes->data, bytes->len,
+                                   G_FILE_SET_CONTENTS_CONSISTENT, 0666, error);
+}

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/export-file.h"
+
+G_DEFINE_QUARK (strutwright - export - error, export_error)
+
+Theme
+export_theme (ExportBackground background)
+{
+  Theme theme = background == EXPORT_BACKGROUND_DARK ? theme_dark () : theme_paper ();
+
+  if (background == EXPORT_BACKGROUND_NONE)
+    theme.ground.alpha = 0.0;
+  return theme;
+}
+
+static void
+draw_board (cairo_t *cr, gconstpointer view, double width, double height)
+{
+  g_autoptr (Board) board = board_new ();
+
+  board_draw (board, cr, view, width, height);
+}
+
+gboolean
+export_board (const BoardView *view,
+              const ExportOptions *options,
+              const char *path,
+              GError **error)
+{
+  BoardView drawn = *view;
+
+  drawn.theme = export_theme (options->background);
+  drawn.pixel_scale = 0.0;
+  return export_file_write (draw_board, &drawn, options, path, error);
+}

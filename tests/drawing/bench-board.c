@@ -1,0 +1,82 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How long a frame of the board takes while the mount moves. Prints, never fails on time.
+ *
+ * bench-board [WIDTH HEIGHT [PNG]] leaves its last frame in PNG. */
+
+#include "drawing/board.h"
+#include "example-study.h"
+
+#include <stdio.h>
+
+#define FRAMES 400
+
+static int
+compare_times (const void *a, const void *b)
+{
+  const gint64 left = *(const gint64 *) a, right = *(const gint64 *) b;
+
+  return (left > right) - (left < right);
+}
+
+static void
+print_times (const char *what, gint64 times[FRAMES])
+{
+  qsort (times, FRAMES, sizeof *times, compare_times);
+  printf ("%-28s median %.2f ms, p95 %.2f ms\n", what,
+          (double) times[FRAMES / 2] / 1000.0,
+          (double) times[FRAMES * 95 / 100] / 1000.0);
+}
+
+static void
+measure (const Car *car,
+         cairo_surface_t *surface,
+         double width,
+         double height,
+         BoardView view,
+         const char *what)
+{
+  g_autoptr (Board) board = board_new ();
+  Study *study = g_new0 (Study, 1);
+  cairo_t *cr = cairo_create (surface);
+  gint64 times[FRAMES];
+
+  view.study = study;
+  for (int i = 0; i < FRAMES; i++) {
+    const CarSetup setup = example_setup (0.05 * i, 10.0 * sin (0.02 * i), 0.0);
+    study_solve (study, car, &setup, 12.5);
+    const gint64 start = g_get_monotonic_time ();
+    board_draw (board, cr, &view, width, height);
+    cairo_surface_flush (surface);
+    times[i] = g_get_monotonic_time () - start;
+  }
+  print_times (what, times);
+  cairo_destroy (cr);
+  g_free (study);
+}
+
+int
+main (int argc, char **argv)
+{
+  const int width = argc > 2 ? atoi (argv[1]) : 760,
+            height = argc > 2 ? atoi (argv[2]) : 760;
+  g_autoptr (Car) car = example_car ();
+  cairo_surface_t *surface =
+      cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
+  BoardView view = { .choice = board_choice_default (),
+                     .theme = theme_light (),
+                     .lit = QUANTITY_CAMBER,
+                     .show_cursor = true,
+                     .hold_axes = true,
+                     .pixel_scale = 1.0 };
+
+  measure (car, surface, width, height, view, "moved mount, held axes");
+  view.hold_axes = false;
+  measure (car, surface, width, height, view, "moved mount, fitted axes");
+  view.pixel_scale = 0.0;
+  measure (car, surface, width, height, view, "everything drawn anew");
+
+  if (argc > 3)
+    cairo_surface_write_to_png (surface, argv[3]);
+  cairo_surface_destroy (surface);
+  return 0;
+}
