@@ -87,15 +87,24 @@ columns_of (const Theme *theme, double width)
 }
 
 static void
-put (NumberTable *table, cairo_t *cr, TextStyle style, Colour colour, const char *text, double x,
-     double y, double anchor)
+put (NumberTable *table,
+     cairo_t *cr,
+     TextStyle style,
+     Colour colour,
+     const char *text,
+     double x,
+     double y,
+     double anchor)
 {
   theme_use (cr, colour);
   text_draw (table->texts, cr, style, text, x, y, (TextAnchor){ anchor, 0.5 });
 }
 
 static void
-draw_head (NumberTable *table, cairo_t *cr, const NumberTableView *view, double x,
+draw_head (NumberTable *table,
+           cairo_t *cr,
+           const NumberTableView *view,
+           double x,
            const Columns *c)
 {
   const Theme *t = &view->theme;
@@ -113,20 +122,25 @@ draw_travel (NumberTable *table, cairo_t *cr, const NumberTableView *view)
   const Theme *t = &view->theme;
   const TextStyle bold = { t->font, t->small_text, TEXT_BOLD };
   const double z = view->study->travel;
-  const char *side = z > 0.0 ? _ ("bump") : z < 0.0 ? _ ("droop") : _ ("as measured");
   char text[96];
 
-  g_snprintf (text, sizeof text, _ ("At wheel travel %s%.1f mm (%s)"),
-              z < 0.0   ? "−"
-              : z > 0.0 ? "+"
-                        : "",
-              fabs (z), side);
+  g_snprintf (text, sizeof text,
+              _ ("At %s%.1f mm travel"),
+                 z < 0.0   ? "−"
+                 : z > 0.0 ? "+"
+                           : "",
+                 fabs (z));
   put (table, cr, bold, t->ink, text, table->layout.left, table->layout.row * 0.55, 0.0);
 }
 
 static void
-draw_row (NumberTable *table, cairo_t *cr, const NumberTableView *view, Quantity q, double x,
-          double y, const Columns *c)
+draw_row (NumberTable *table,
+          cairo_t *cr,
+          const NumberTableView *view,
+          Quantity q,
+          double x,
+          double y,
+          const Columns *c)
 {
   const Theme *t = &view->theme;
   const TextStyle plain = { t->font, t->text, TEXT_PLAIN };
@@ -147,12 +161,18 @@ draw_row (NumberTable *table, cairo_t *cr, const NumberTableView *view, Quantity
   put (table, cr, plain, t->ink, text, x + c->change, middle, 1.0);
   put (table, cr, small, t->soft_ink, info.unit, x + c->unit, middle, 0.0);
   if (c->has_words)
-    put (table, cr, small, t->soft_ink, quantity_sign_words (q, is), x + c->words, middle, 0.0);
+    put (table, cr, small, t->soft_ink, quantity_sign_words (q, is), x + c->words, middle,
+         0.0);
 }
 
 static void
-draw_behind_row (cairo_t *cr, const NumberTableView *view, Quantity q, double x, double y,
-                 double width, double row)
+draw_behind_row (cairo_t *cr,
+                 const NumberTableView *view,
+                 Quantity q,
+                 double x,
+                 double y,
+                 double width,
+                 double row)
 {
   const Theme *t = &view->theme;
   const double margin = MARGIN * t->text;
@@ -168,7 +188,10 @@ draw_behind_row (cairo_t *cr, const NumberTableView *view, Quantity q, double x,
 }
 
 void
-number_table_draw (NumberTable *table, cairo_t *cr, const NumberTableView *view, double width,
+number_table_draw (NumberTable *table,
+                   cairo_t *cr,
+                   const NumberTableView *view,
+                   double width,
                    double height)
 {
   const Theme *t = &view->theme;
@@ -207,5 +230,6 @@ number_table_hit (const NumberTable *table, double x, double y)
   const unsigned row = (unsigned) (y / l.row) - 1;
   const unsigned i = block * l.n_rows + row;
 
-  return row < l.n_rows && block < l.n_blocks && i < table->n_rows ? (int) table->rows[i] : -1;
+  return row < l.n_rows && block < l.n_blocks && i < table->n_rows ? (int) table->rows[i]
+                                                                   : -1;
 }

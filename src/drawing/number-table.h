@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The numbers at the travel in hand: quantity, as measured, this setup, change, in as many
- * columns as the width holds. */
+/* The numbers at the travel in hand: quantity, as measured, this setup, change, in as
+ * many columns as the width holds. */
 
 #pragma once
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Who made the program and under which licence, and the cautions for those who work on cars
- * with its numbers. */
+/* Who made the program and under which licence, and the cautions for those who work on
+ * cars with its numbers. */
 
 #pragma once
 

@@ -41,7 +41,10 @@ sw_application_activate (GApplication *application)
 
 /* A file that is refused leaves the demo car behind the sentence that says why. */
 static void
-sw_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
+sw_application_open (GApplication *application,
+                     GFile **files,
+                     int n_files,
+                     const char *hint)
 {
   (void) hint;
   for (int i = 0; i < n_files; i++) {
@@ -127,7 +130,8 @@ set_accels (GtkApplication *application)
   for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
     gtk_application_set_accels_for_action (application, keys[i].action,
                                            (const char *const[]){ keys[i].accels[0],
-                                                                  keys[i].accels[1], NULL });
+                                                                  keys[i].accels[1],
+                                                                  NULL });
 }
 
 static void
@@ -135,7 +139,8 @@ load_style (void)
 {
   g_autoptr (GtkCssProvider) provider = gtk_css_provider_new ();
 
-  gtk_css_provider_load_from_resource (provider, "/org/strutwright/Strutwright/style.css");
+  gtk_css_provider_load_from_resource (provider,
+                                       "/org/strutwright/Strutwright/style.css");
   gtk_style_context_add_provider_for_display (gdk_display_get_default (),
                                               GTK_STYLE_PROVIDER (provider),
                                               GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);

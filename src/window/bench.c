@@ -11,7 +11,7 @@ struct _SwBench {
   double travel;
   int lit;
   BoardChoice choice;
-  Study study;
+  Study *study; /* too large to stand inside an object */
 };
 
 G_DEFINE_FINAL_TYPE (SwBench, sw_bench, G_TYPE_OBJECT)
@@ -30,8 +30,8 @@ solve (SwBench *self)
   const Car *car = sw_document_get_car (self->document);
 
   self->setup_index = MIN (self->setup_index, car->setups->len - 1);
-  study_solve (&self->study, car, sw_bench_get_setup (self), self->travel);
-  self->travel = self->study.travel;
+  study_solve (self->study, car, sw_bench_get_setup (self), self->travel);
+  self->travel = self->study->travel;
   g_signal_emit (self, signals[SOLVED], 0);
 }
 
@@ -52,6 +52,13 @@ sw_bench_dispose (GObject *object)
   G_OBJECT_CLASS (sw_bench_parent_class)->dispose (object);
 }
 
+static void
+sw_bench_finalize (GObject *object)
+{
+  g_free (SW_BENCH (object)->study);
+  G_OBJECT_CLASS (sw_bench_parent_class)->finalize (object);
+}
+
 static guint
 add_signal (const char *name)
 {
@@ -63,6 +70,7 @@ static void
 sw_bench_class_init (SwBenchClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = sw_bench_dispose;
+  G_OBJECT_CLASS (class)->finalize = sw_bench_finalize;
   signals[SOLVED] = add_signal ("solved");
   signals[LIT] = add_signal ("lit");
   signals[CHOSEN] = add_signal ("chosen");
@@ -71,6 +79,7 @@ sw_bench_class_init (SwBenchClass *class)
 static void
 sw_bench_init (SwBench *self)
 {
+  self->study = g_new0 (Study, 1);
   self->lit = -1;
   self->choice = board_choice_default ();
 }
@@ -128,7 +137,7 @@ sw_bench_get_setup (SwBench *self)
 const Study *
 sw_bench_get_study (SwBench *self)
 {
-  return &self->study;
+  return self->study;
 }
 
 void
@@ -136,8 +145,8 @@ sw_bench_set_travel (SwBench *self, double travel)
 {
   if (travel == self->travel)
     return;
-  study_set_travel (&self->study, travel);
-  self->travel = self->study.travel;
+  study_set_travel (self->study, travel);
+  self->travel = self->study->travel;
   g_signal_emit (self, signals[SOLVED], 0);
 }
 
@@ -230,8 +239,8 @@ sw_bench_is_chosen (SwBench *self, Quantity quantity)
   const BoardChoice *c = &self->choice;
   guint place;
 
-  return is_among (c->large, c->n_large, quantity, &place)
-         || is_among (c->small, c->n_small, quantity, &place);
+  return is_among (c->large, c->n_large, quantity, &place) ||
+         is_among (c->small, c->n_small, quantity, &place);
 }
 
 gboolean
@@ -263,17 +272,17 @@ sw_bench_describe_mount (SwBench *self)
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
 
   if (m.inboard != 0.0)
-    g_ptr_array_add (parts, g_strdup_printf (m.inboard > 0.0 ? _ ("%.1f mm inboard")
-                                                             : _ ("%.1f mm outboard"),
-                                             ABS (m.inboard)));
+    g_ptr_array_add (parts, g_strdup_printf (m.inboard > 0.0
+                                             ? _ ("%.1f mm inboard")
+                                             : _ ("%.1f mm outboard"), ABS (m.inboard)));
   if (m.rearward != 0.0)
-    g_ptr_array_add (parts, g_strdup_printf (m.rearward > 0.0 ? _ ("%.1f mm rearward")
-                                                              : _ ("%.1f mm forward"),
-                                             ABS (m.rearward)));
+    g_ptr_array_add (parts, g_strdup_printf (m.rearward > 0.0
+                                             ? _ ("%.1f mm rearward")
+                                             : _ ("%.1f mm forward"), ABS (m.rearward)));
   if (m.up != 0.0)
-    g_ptr_array_add (parts, g_strdup_printf (m.up > 0.0 ? _ ("%.1f mm up")
-                                                        : _ ("%.1f mm down"),
-                                             ABS (m.up)));
+    g_ptr_array_add (parts,
+                     g_strdup_printf (m.up > 0.0 ? _ ("%.1f mm up")
+                                                 : _ ("%.1f mm down"), ABS (m.up)));
   if (parts->len == 0)
     return g_strdup (_ ("mount as measured"));
   g_ptr_array_add (parts, NULL);

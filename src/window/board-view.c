@@ -45,9 +45,10 @@ describe (SwBoardView *self)
     quantity_format ((Quantity) lit, study->setup.now.measures.value[lit], FALSE, value,
                      sizeof value);
     text = g_strdup_printf (_ ("%s: %s %s at wheel travel %.1f mm"), info.name, value,
-                            info.unit, study->travel);
+                               info.unit, study->travel);
   }
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   text != NULL ? text : "", -1);
 }
 
@@ -107,9 +108,9 @@ light_neighbour (SwBoardView *self, int step)
     if ((int) (i < (int) c.n_large ? c.large[i] : c.small[i - (int) c.n_large]) == lit)
       place = i;
   place = (place + step + n) % n;
-  sw_bench_set_lit (self->bench, (int) (place < (int) c.n_large
-                                            ? c.large[place]
-                                            : c.small[place - (int) c.n_large]));
+  sw_bench_set_lit (self->bench,
+                    (int) (place < (int) c.n_large ? c.large[place]
+                                                   : c.small[place - (int) c.n_large]));
 }
 
 static gboolean
@@ -163,7 +164,8 @@ sw_board_view_class_init (SwBoardViewClass *class)
   G_OBJECT_CLASS (class)->finalize = sw_board_view_finalize;
   SW_CANVAS_CLASS (class)->draw = sw_board_view_draw;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "board");
-  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class), GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class),
+                                        GTK_ACCESSIBLE_ROLE_IMG);
 }
 
 static void

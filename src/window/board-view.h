@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The curves in a window. Pointing lights a curve; press or drag on a plot, or arrow keys,
- * move the travel cursor; up and down walk from curve to curve. */
+/* The curves in a window. Pointing lights a curve; press or drag on a plot, or arrow
+ * keys, move the travel cursor; up and down walk from curve to curve. */
 
 #pragma once
 

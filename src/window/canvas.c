@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/canvas.h"
 
-#define USUAL_TEXT_PIXELS (10.0 * 96.0 / 72.0) /* "Sans 10", the desktop's own default */
+#define USUAL_TEXT_PIXELS (10.0 * 96.0 / 72.0) /* "Sans 10", the desktop's own default   \
+                                                */
 
 typedef struct {
   cairo_surface_t *surface;
@@ -26,7 +27,8 @@ fit_surface (SwCanvas *self, int width, int height)
   if (p->surface != NULL && p->width == width && p->height == height && p->scale == scale)
     return;
   g_clear_pointer (&p->surface, cairo_surface_destroy);
-  p->surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width * scale, height * scale);
+  p->surface =
+      cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width * scale, height * scale);
   cairo_surface_set_device_scale (p->surface, scale, scale);
   p->width = width;
   p->height = height;
@@ -51,7 +53,8 @@ sw_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   SwCanvas *self = SW_CANVAS (widget);
   SwCanvasPrivate *p = get_private (self);
-  const int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
+  const int width = gtk_widget_get_width (widget),
+            height = gtk_widget_get_height (widget);
 
   if (width <= 0 || height <= 0)
     return;
@@ -130,8 +133,8 @@ static double
 text_pixels (GtkWidget *widget)
 {
   const PangoContext *context = gtk_widget_get_pango_context (widget);
-  const PangoFontDescription *font
-      = pango_context_get_font_description ((PangoContext *) context);
+  const PangoFontDescription *font =
+      pango_context_get_font_description ((PangoContext *) context);
   const double size = pango_font_description_get_size (font) / (double) PANGO_SCALE;
   const double dpi = pango_cairo_context_get_resolution ((PangoContext *) context);
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A widget that shows a drawing of the drawing layer. The drawing is rasterised once per
- * change into a surface of its own, so that frames in which it did not change only copy. */
+ * change into a surface of its own, so that frames in which it did not change only copy.
+ */
 
 #pragma once
 

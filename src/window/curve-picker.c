@@ -41,8 +41,8 @@ create_popover (GtkMenuButton *button, gpointer data)
   gtk_grid_set_column_spacing (GTK_GRID (grid), 18);
   gtk_widget_add_css_class (grid, "curve-picker");
   for (Quantity q = 0; q < N_QUANTITIES; q++)
-    gtk_grid_attach (GTK_GRID (grid), new_check (bench, q), (int) q / n_rows, (int) q % n_rows,
-                     1, 1);
+    gtk_grid_attach (GTK_GRID (grid), new_check (bench, q), (int) q / n_rows,
+                     (int) q % n_rows, 1, 1);
   popover = gtk_popover_new ();
   gtk_popover_set_child (GTK_POPOVER (popover), grid);
   gtk_menu_button_set_popover (button, popover);
@@ -55,6 +55,7 @@ curve_picker_new (SwBench *bench)
 
   gtk_menu_button_set_label (GTK_MENU_BUTTON (button), _ ("Curves"));
   gtk_widget_set_tooltip_text (button, _ ("Choose which quantities have a curve"));
-  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (button), create_popover, bench, NULL);
+  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (button), create_popover, bench,
+                                         NULL);
   return button;
 }

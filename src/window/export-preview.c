@@ -46,7 +46,8 @@ wished_sheet (const ExportWish *wish, SwBench *bench, const TitleBlock *title)
 {
   return (SheetView){
     .study = sw_bench_get_study (bench),
-    .section_width = sw_document_get_car (sw_bench_get_document (bench))->section_width_mm,
+    .section_width =
+        sw_document_get_car (sw_bench_get_document (bench))->section_width_mm,
     .theme = export_theme (wish->options.background),
     .zoom = 1.0,
     .lit = -1,
@@ -55,7 +56,10 @@ wished_sheet (const ExportWish *wish, SwBench *bench, const TitleBlock *title)
 }
 
 gboolean
-export_wish_write (const ExportWish *wish, SwBench *bench, const char *path, GError **error)
+export_wish_write (const ExportWish *wish,
+                   SwBench *bench,
+                   const char *path,
+                   GError **error)
 {
   g_autofree char *date = NULL;
   const TitleBlock title = wished_title (wish, bench, &date);
@@ -120,7 +124,8 @@ sw_export_preview_class_init (SwExportPreviewClass *class)
   G_OBJECT_CLASS (class)->dispose = sw_export_preview_dispose;
   G_OBJECT_CLASS (class)->finalize = sw_export_preview_finalize;
   SW_CANVAS_CLASS (class)->draw = sw_export_preview_draw;
-  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class), GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class),
+                                        GTK_ACCESSIBLE_ROLE_IMG);
 }
 
 static void

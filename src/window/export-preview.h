@@ -19,7 +19,9 @@ typedef struct {
 } ExportWish;
 
 /* Writes the file that was wished for. */
-gboolean export_wish_write (const ExportWish *wish, SwBench *bench, const char *path,
+gboolean export_wish_write (const ExportWish *wish,
+                            SwBench *bench,
+                            const char *path,
                             GError **error);
 
 #define SW_TYPE_EXPORT_PREVIEW (sw_export_preview_get_type ())

@@ -24,11 +24,12 @@ static ExportWish
 wish (SwExportWindow *self)
 {
   return (ExportWish){
-    .subject = gtk_drop_down_get_selected (self->subject) == 0 ? EXPORT_BOARD : EXPORT_SHEET,
+    .subject =
+        gtk_drop_down_get_selected (self->subject) == 0 ? EXPORT_BOARD : EXPORT_SHEET,
     .options = { .width = gtk_spin_button_get_value_as_int (self->width),
                  .height = gtk_spin_button_get_value_as_int (self->height),
-                 .background
-                 = (ExportBackground) gtk_drop_down_get_selected (self->background) },
+                 .background =
+                     (ExportBackground) gtk_drop_down_get_selected (self->background) },
     .with_date = gtk_check_button_get_active (self->date),
   };
 }
@@ -87,12 +88,13 @@ on_save_response_cb (GtkNativeDialog *native, int response, SwExportWindow *self
 static void
 on_save_clicked_cb (SwExportWindow *self)
 {
-  GtkFileChooserNative *native = gtk_file_chooser_native_new (
-      _ ("Export"), GTK_WINDOW (self), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), NULL);
+  GtkFileChooserNative *native =
+      gtk_file_chooser_native_new (_ ("Export"), GTK_WINDOW (self),
+                                      GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), NULL);
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
   const char *subject = wish (self).subject == EXPORT_BOARD ? _ ("curves") : _ ("sheet");
-  g_autofree char *name
-      = g_strdup_printf ("%s – %s%s", car->name, subject, chosen_suffix (self));
+  g_autofree char *name =
+      g_strdup_printf ("%s – %s%s", car->name, subject, chosen_suffix (self));
 
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (native), name);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (native), TRUE);
@@ -126,7 +128,8 @@ sw_export_window_class_init (SwExportWindowClass *class)
   gtk_widget_class_bind_template_child (widget_class, SwExportWindow, place);
   gtk_widget_class_bind_template_callback (widget_class, on_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, on_save_clicked_cb);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close",
+                                       NULL);
 }
 
 static void
@@ -138,8 +141,8 @@ sw_export_window_init (SwExportWindow *self)
 GtkWidget *
 sw_export_window_new (GtkWindow *parent, SwBench *bench)
 {
-  SwExportWindow *self
-      = g_object_new (SW_TYPE_EXPORT_WINDOW, "transient-for", parent, NULL);
+  SwExportWindow *self =
+      g_object_new (SW_TYPE_EXPORT_WINDOW, "transient-for", parent, NULL);
 
   self->bench = g_object_ref (bench);
   self->preview = SW_EXPORT_PREVIEW (sw_export_preview_new (bench));

@@ -4,8 +4,8 @@
 #include <glib/gi18n-lib.h>
 #include <locale.h>
 
-/* Without a graphics card GTK would emulate one in software, five times slower than drawing
- * in software outright. */
+/* Without a graphics card GTK would emulate one in software, five times slower than
+ * drawing in software outright. */
 static void
 choose_renderer (void)
 {
@@ -40,6 +40,6 @@ main (int argc, char **argv)
   use_language ();
   g_set_application_name ("Strutwright");
   gtk_window_set_default_icon_name (SW_APPLICATION_ID);
-  application = sw_application_new (G_APPLICATION_FLAGS_NONE);
+  application = sw_application_new (G_APPLICATION_DEFAULT_FLAGS);
   return g_application_run (G_APPLICATION (application), argc, argv);
 }

@@ -19,12 +19,24 @@ struct _SwNumbersView {
 G_DEFINE_FINAL_TYPE (SwNumbersView, sw_numbers_view, SW_TYPE_CANVAS)
 
 static const Quantity usual[] = {
-  QUANTITY_CAMBER,          QUANTITY_CASTER,           QUANTITY_SAI,
-  QUANTITY_INCLUDED_ANGLE,  QUANTITY_TOE_IN,           QUANTITY_SCRUB_RADIUS,
-  QUANTITY_TRAIL,           QUANTITY_ROLL_CENTRE_HEIGHT, QUANTITY_SWING_ARM_LENGTH,
-  QUANTITY_HALF_TRACK_CHANGE, QUANTITY_WHEELBASE_CHANGE, QUANTITY_STRUT_LENGTH,
-  QUANTITY_STRUT_RATIO,     QUANTITY_CAMBER_GAIN,      QUANTITY_BUMP_STEER,
-  QUANTITY_ARM_RATIO,       QUANTITY_SIDE_VIEW_SLOPE,  QUANTITY_ANTI_DIVE,
+  QUANTITY_CAMBER,
+  QUANTITY_CASTER,
+  QUANTITY_SAI,
+  QUANTITY_INCLUDED_ANGLE,
+  QUANTITY_TOE_IN,
+  QUANTITY_SCRUB_RADIUS,
+  QUANTITY_TRAIL,
+  QUANTITY_ROLL_CENTRE_HEIGHT,
+  QUANTITY_SWING_ARM_LENGTH,
+  QUANTITY_HALF_TRACK_CHANGE,
+  QUANTITY_WHEELBASE_CHANGE,
+  QUANTITY_STRUT_LENGTH,
+  QUANTITY_STRUT_RATIO,
+  QUANTITY_CAMBER_GAIN,
+  QUANTITY_BUMP_STEER,
+  QUANTITY_ARM_RATIO,
+  QUANTITY_SIDE_VIEW_SLOPE,
+  QUANTITY_ANTI_DIVE,
 };
 
 static gboolean
@@ -63,8 +75,12 @@ sw_numbers_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height
 }
 
 static void
-sw_numbers_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_size,
-                         int *minimum, int *natural, int *minimum_baseline,
+sw_numbers_view_measure (GtkWidget *widget,
+                         GtkOrientation orientation,
+                         int for_size,
+                         int *minimum,
+                         int *natural,
+                         int *minimum_baseline,
                          int *natural_baseline)
 {
   SwNumbersView *self = SW_NUMBERS_VIEW (widget);
@@ -95,8 +111,8 @@ describe_row (SwNumbersView *self, Quantity q)
 
   quantity_format (q, study->measured.now.measures.value[q], FALSE, was, sizeof was);
   quantity_format (q, value, FALSE, is, sizeof is);
-  return g_strdup_printf (_ ("%s: as measured %s, this setup %s %s. %s"), info.name, was, is,
-                          info.unit, quantity_sign_words (q, value));
+  return g_strdup_printf (_ ("%s: as measured %s, this setup %s %s. %s"), info.name, was,
+                             is, info.unit, quantity_sign_words (q, value));
 }
 
 static void
@@ -105,8 +121,8 @@ describe (SwNumbersView *self)
   const int lit = sw_bench_get_lit (self->bench);
   g_autofree char *text = lit >= 0 ? describe_row (self, (Quantity) lit) : g_strdup ("");
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-                                  text, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
 }
 
 static void
@@ -144,10 +160,11 @@ on_pressed_cb (SwNumbersView *self)
 }
 
 static gboolean
-on_query_tooltip_cb (SwNumbersView *self, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
+on_query_tooltip_cb (
+    SwNumbersView *self, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
 {
-  const int q = keyboard ? sw_bench_get_lit (self->bench)
-                         : number_table_hit (self->table, x, y);
+  const int q =
+      keyboard ? sw_bench_get_lit (self->bench) : number_table_hit (self->table, x, y);
 
   if (q < 0)
     return FALSE;
@@ -257,8 +274,8 @@ sw_numbers_view_get_text (SwNumbersView *self)
     const double was = quantity_edge_value (q, study->measured.now.measures.value[q]);
     const double is = quantity_edge_value (q, study->setup.now.measures.value[q]);
 
-    g_string_append_printf (text, "%s\t%s\t%.10g\t%.10g\t%.10g\n", info.name, info.unit, was, is,
-                            is - was);
+    g_string_append_printf (text, "%s\t%s\t%.10g\t%.10g\t%.10g\n", info.name, info.unit,
+                            was, is, is - was);
   }
   return g_string_free (text, FALSE);
 }

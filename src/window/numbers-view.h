@@ -12,5 +12,6 @@ G_DECLARE_FINAL_TYPE (SwNumbersView, sw_numbers_view, SW, NUMBERS_VIEW, SwCanvas
 
 GtkWidget *sw_numbers_view_new (SwBench *bench);
 
-/* The whole table with full digits, tab separated, for the clipboard. Free with g_free (). */
+/* The whole table with full digits, tab separated, for the clipboard. Free with g_free
+ * (). */
 char *sw_numbers_view_get_text (SwNumbersView *self);

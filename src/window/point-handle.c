@@ -70,8 +70,12 @@ sw_point_handle_contains (GtkWidget *widget, double x, double y)
 }
 
 static void
-sw_point_handle_measure (GtkWidget *widget, GtkOrientation orientation, int for_size,
-                         int *minimum, int *natural, int *minimum_baseline,
+sw_point_handle_measure (GtkWidget *widget,
+                         GtkOrientation orientation,
+                         int for_size,
+                         int *minimum,
+                         int *natural,
+                         int *minimum_baseline,
                          int *natural_baseline)
 {
   (void) widget;
@@ -88,13 +92,13 @@ sw_point_handle_class_init (SwPointHandleClass *class)
 
   widget_class->contains = sw_point_handle_contains;
   widget_class->measure = sw_point_handle_measure;
-  signals[NUDGED] = g_signal_new ("nudged", SW_TYPE_POINT_HANDLE, G_SIGNAL_RUN_LAST, 0, NULL,
-                                  NULL, NULL, G_TYPE_NONE, 3, G_TYPE_INT, G_TYPE_INT,
-                                  G_TYPE_UINT);
-  signals[HOMED] = g_signal_new ("homed", SW_TYPE_POINT_HANDLE, G_SIGNAL_RUN_LAST, 0, NULL,
-                                 NULL, NULL, G_TYPE_NONE, 0);
-  signals[CANCELLED] = g_signal_new ("cancelled", SW_TYPE_POINT_HANDLE, G_SIGNAL_RUN_LAST, 0,
-                                     NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[NUDGED] =
+      g_signal_new ("nudged", SW_TYPE_POINT_HANDLE, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                    NULL, G_TYPE_NONE, 3, G_TYPE_INT, G_TYPE_INT, G_TYPE_UINT);
+  signals[HOMED] = g_signal_new ("homed", SW_TYPE_POINT_HANDLE, G_SIGNAL_RUN_LAST, 0,
+                                 NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[CANCELLED] = g_signal_new ("cancelled", SW_TYPE_POINT_HANDLE, G_SIGNAL_RUN_LAST,
+                                     0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_css_name (widget_class, "pointhandle");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_SLIDER);
 }
@@ -113,7 +117,8 @@ static const char *
 name_of (SheetHandle handle, SheetViewName view)
 {
   if (handle == SHEET_HANDLE_WHEEL)
-    return view == SHEET_FRONT ? _ ("Wheel travel, front view") : _ ("Wheel travel, side view");
+    return view == SHEET_FRONT ? _ ("Wheel travel, front view")
+                               : _ ("Wheel travel, side view");
   switch (view) {
   case SHEET_FRONT:
     return _ ("Upper mount, front view");
@@ -149,11 +154,12 @@ sw_point_handle_get_view (SwPointHandle *self)
 }
 
 void
-sw_point_handle_set_value (SwPointHandle *self, double value, double least, double most,
-                           const char *words)
+sw_point_handle_set_value (
+    SwPointHandle *self, double value, double least, double most, const char *words)
 {
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_VALUE_NOW,
-                                  value, GTK_ACCESSIBLE_PROPERTY_VALUE_MIN, least,
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self),
+                                  GTK_ACCESSIBLE_PROPERTY_VALUE_NOW, value,
+                                  GTK_ACCESSIBLE_PROPERTY_VALUE_MIN, least,
                                   GTK_ACCESSIBLE_PROPERTY_VALUE_MAX, most,
                                   GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT, words, -1);
 }

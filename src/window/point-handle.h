@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A handle of the sheet as a widget: what takes the focus, the arrow keys and the words for
- * those who do not see the drawing. It draws nothing but its focus ring; the sheet draws the
- * handle, and the pointer is the sheet view's.
+/* A handle of the sheet as a widget: what takes the focus, the arrow keys and the words
+ * for those who do not see the drawing. It draws nothing but its focus ring; the sheet
+ * draws the handle, and the pointer is the sheet view's.
  *
  * Signals: "nudged" (int right, int up, uint modifiers), "homed", "cancelled". */
 
@@ -21,8 +21,5 @@ GtkWidget *sw_point_handle_new (SheetHandle handle, SheetViewName view);
 SheetHandle sw_point_handle_get_handle (SwPointHandle *self);
 SheetViewName sw_point_handle_get_view (SwPointHandle *self);
 /* Tells assistive technology the value, in words and as a number between limits. */
-void sw_point_handle_set_value (SwPointHandle *self,
-                                double value,
-                                double least,
-                                double most,
-                                const char *words);
+void sw_point_handle_set_value (
+    SwPointHandle *self, double value, double least, double most, const char *words);

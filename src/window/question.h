@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The questions that can stand beside the sheet. A question brings its own charts; it never
- * hides the sheet. A new one is a row in question.c. */
+/* The questions that can stand beside the sheet. A question brings its own charts; it
+ * never hides the sheet. A new one is a row in question.c. */
 
 #pragma once
 

@@ -62,18 +62,21 @@ show_tie_rod (SwSetupPanel *self)
     gtk_label_set_label (self->tie_rod, text);
 }
 
+/* Of the corner as measured and of the setup in hand. */
 static void
 show_warnings (SwSetupPanel *self)
 {
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
-  g_autoptr (GPtrArray) warnings
-      = plausibility_check_setup (car, sw_bench_get_setup (self->bench));
+  const int index = (int) sw_bench_get_setup_index (self->bench);
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
   g_autoptr (GString) text = g_string_new (NULL);
 
   for (guint i = 0; i < warnings->len; i++) {
     const PlausibilityWarning *warning = warnings->pdata[i];
 
-    g_string_append_printf (text, "%s%s", i > 0 ? "\n\n" : "", warning->sentence);
+    if (warning->setup == PLAUSIBILITY_AS_MEASURED || warning->setup == index)
+      g_string_append_printf (text, "%s%s", text->len > 0 ? "\n\n" : "",
+                              warning->sentence);
   }
   if (g_strcmp0 (gtk_label_get_label (self->warnings), text->str) != 0)
     gtk_label_set_label (self->warnings, text->str);
@@ -165,8 +168,8 @@ sw_setup_panel_class_init (SwSetupPanelClass *class)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
   G_OBJECT_CLASS (class)->dispose = sw_setup_panel_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/strutwright/Strutwright/setup-panel.ui");
+  gtk_widget_class_set_template_from_resource (
+      widget_class, "/org/strutwright/Strutwright/setup-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, setups);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, setup_names);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, inboard);

@@ -108,12 +108,13 @@ tell_handles (SwSheetView *self)
     SwPointHandle *handle = SW_POINT_HANDLE (child);
 
     if (sw_point_handle_get_handle (handle) == SHEET_HANDLE_WHEEL)
-      sw_point_handle_set_value (handle, study->travel, study->range.from, study->range.to,
-                                 travel);
+      sw_point_handle_set_value (handle, study->travel, study->range.from,
+                                 study->range.to, travel);
     else
       sw_point_handle_set_value (handle,
-                                 sw_point_handle_get_view (handle) == SHEET_SIDE ? m.rearward
-                                                                                 : m.inboard,
+                                 sw_point_handle_get_view (handle) == SHEET_SIDE
+                                     ? m.rearward
+                                     : m.inboard,
                                  -POINT_DRAG_MOUNT_LIMIT, POINT_DRAG_MOUNT_LIMIT, mount);
   }
 }
@@ -129,9 +130,9 @@ on_bench_solved_cb (SwSheetView *self)
 static void
 set_near (SwSheetView *self, SheetHandle near)
 {
-  static const char *const cursors[]
-      = { [SHEET_HANDLE_NONE] = NULL, [SHEET_HANDLE_MOUNT] = "move",
-          [SHEET_HANDLE_WHEEL] = "ns-resize" };
+  static const char *const cursors[] = { [SHEET_HANDLE_NONE] = NULL,
+                                         [SHEET_HANDLE_MOUNT] = "move",
+                                         [SHEET_HANDLE_WHEEL] = "ns-resize" };
 
   if (near == self->near)
     return;
@@ -176,8 +177,8 @@ handle_widget (SwSheetView *self, SheetHandle handle, SheetViewName view)
 {
   for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self)); child != NULL;
        child = gtk_widget_get_next_sibling (child))
-    if (sw_point_handle_get_handle (SW_POINT_HANDLE (child)) == handle
-        && sw_point_handle_get_view (SW_POINT_HANDLE (child)) == view)
+    if (sw_point_handle_get_handle (SW_POINT_HANDLE (child)) == handle &&
+        sw_point_handle_get_view (SW_POINT_HANDLE (child)) == view)
       return child;
   return NULL;
 }
@@ -204,8 +205,8 @@ on_drag_begin_cb (SwSheetView *self, double x, double y)
 static void
 on_drag_update_cb (SwSheetView *self, double dx, double dy, GtkGesture *gesture)
 {
-  const GdkModifierType state
-      = gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (gesture));
+  const GdkModifierType state =
+      gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (gesture));
 
   if (self->is_panning) {
     self->pan_x = self->pan_start_x + dx;
@@ -319,8 +320,8 @@ add_pointer (SwSheetView *self)
 {
   GtkWidget *widget = GTK_WIDGET (self);
   GtkEventController *motion = gtk_event_controller_motion_new ();
-  GtkEventController *scroll
-      = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
+  GtkEventController *scroll =
+      gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
   GtkGesture *click = gtk_gesture_click_new ();
 
   self->gesture = gtk_gesture_drag_new ();
@@ -328,7 +329,8 @@ add_pointer (SwSheetView *self)
   g_signal_connect_swapped (motion, "leave", G_CALLBACK (on_leave_cb), self);
   g_signal_connect_swapped (scroll, "scroll", G_CALLBACK (on_scroll_cb), self);
   g_signal_connect_swapped (click, "pressed", G_CALLBACK (on_pressed_cb), self);
-  g_signal_connect_swapped (self->gesture, "drag-begin", G_CALLBACK (on_drag_begin_cb), self);
+  g_signal_connect_swapped (self->gesture, "drag-begin", G_CALLBACK (on_drag_begin_cb),
+                            self);
   g_signal_connect_swapped (self->gesture, "drag-update", G_CALLBACK (on_drag_update_cb),
                             self);
   g_signal_connect_swapped (self->gesture, "drag-end", G_CALLBACK (on_drag_end_cb), self);
@@ -345,11 +347,12 @@ add_handle (SwSheetView *self, SheetHandle which, SheetViewName view)
 
   g_signal_connect_object (handle, "nudged", G_CALLBACK (on_nudged_cb), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (handle, "homed", G_CALLBACK (on_homed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (handle, "homed", G_CALLBACK (on_homed_cb), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (handle, "cancelled", G_CALLBACK (cancel_drag), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (handle, "notify::has-focus", G_CALLBACK (on_focus_changed_cb), self,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (handle, "notify::has-focus", G_CALLBACK (on_focus_changed_cb),
+                           self, G_CONNECT_SWAPPED);
   gtk_widget_set_parent (handle, GTK_WIDGET (self));
 }
 
@@ -396,7 +399,8 @@ sw_sheet_view_init (SwSheetView *self)
   gtk_widget_set_vexpand (widget, TRUE);
   gtk_widget_set_size_request (widget, 340, 260);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Sheet: front, side and plan view of the corner"), -1);
+                                  _ ("Sheet: front, side and plan view of the corner"),
+                                     -1);
   add_handle (self, SHEET_HANDLE_MOUNT, SHEET_FRONT);
   add_handle (self, SHEET_HANDLE_MOUNT, SHEET_SIDE);
   add_handle (self, SHEET_HANDLE_MOUNT, SHEET_PLAN);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The sheet in a window, with its handles. Drag the upper mount or the wheel; Ctrl moves
- * finely, Escape cancels, a double click puts the mount back. Scroll zooms about the pointer,
- * dragging the paper moves it. */
+ * finely, Escape cancels, a double click puts the mount back. Scroll zooms about the
+ * pointer, dragging the paper moves it. */
 
 #pragma once
 

@@ -8,7 +8,8 @@
 #include <gtk/gtk.h>
 
 /* Left and right step by 1 mm, with Shift 10, with Ctrl 0.1; Home goes to the standing
- * height; Page Up and Page Down to full bump and droop. TRUE when the key was one of them. */
+ * height; Page Up and Page Down to full bump and droop. TRUE when the key was one of
+ * them. */
 gboolean travel_key (SwBench *bench, guint key, GdkModifierType state);
 
 /* 1, or coarse with Shift, or fine with Ctrl. */

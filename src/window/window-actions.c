@@ -17,7 +17,7 @@ on_save_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   (void) action;
   (void) parameter;
-  window_save (SW_WINDOW (data), NULL);
+  window_save (SW_WINDOW (data));
 }
 
 static void
@@ -25,7 +25,7 @@ on_save_as_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   (void) action;
   (void) parameter;
-  window_ask_save_as (SW_WINDOW (data), NULL);
+  window_ask_save_as (SW_WINDOW (data));
 }
 
 static void
@@ -130,11 +130,14 @@ window_install_actions (SwWindow *self)
     { .name = "zoom-in", .activate = on_zoom_cb },
     { .name = "zoom-out", .activate = on_zoom_cb },
     { .name = "panel", .state = "true", .change_state = on_panel_cb },
-    { .name = "question", .parameter_type = "s", .state = "'travel'",
+    { .name = "question",
+      .parameter_type = "s",
+      .state = "'travel'",
       .change_state = on_question_cb },
   };
 
-  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries),
+                                   self);
   window_update_actions (self);
 }
 
@@ -149,8 +152,8 @@ enable (SwWindow *self, const char *name, gboolean enabled)
 void
 window_update_actions (SwWindow *self)
 {
-  static const char *const on_a_car[]
-      = { "save", "save-as", "export", "copy-numbers", "fit", "zoom-in", "zoom-out" };
+  static const char *const on_a_car[] = { "save", "save-as", "export",  "copy-numbers",
+                                          "fit",  "zoom-in", "zoom-out" };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
   const gboolean is_changing = document != NULL && sw_document_is_changing (document);
 
@@ -158,6 +161,8 @@ window_update_actions (SwWindow *self)
     enable (self, on_a_car[i], document != NULL);
   if (is_changing)
     return;
-  enable (self, "undo", document != NULL && sw_document_get_undo_label (document) != NULL);
-  enable (self, "redo", document != NULL && sw_document_get_redo_label (document) != NULL);
+  enable (self, "undo",
+          document != NULL && sw_document_get_undo_label (document) != NULL);
+  enable (self, "redo",
+          document != NULL && sw_document_get_redo_label (document) != NULL);
 }

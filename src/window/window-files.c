@@ -6,8 +6,6 @@
 #define CAR_SUFFIX ".swcar"
 #define MOST_RECENT 10
 
-typedef void (*Then) (SwWindow *self);
-
 static void
 add_car_filter (GtkFileChooser *chooser)
 {
@@ -19,10 +17,13 @@ add_car_filter (GtkFileChooser *chooser)
 }
 
 static GtkFileChooserNative *
-new_chooser (SwWindow *self, const char *title, GtkFileChooserAction action, const char *accept)
+new_chooser (SwWindow *self,
+             const char *title,
+             GtkFileChooserAction action,
+             const char *accept)
 {
-  GtkFileChooserNative *native
-      = gtk_file_chooser_native_new (title, GTK_WINDOW (self), action, accept, NULL);
+  GtkFileChooserNative *native =
+      gtk_file_chooser_native_new (title, GTK_WINDOW (self), action, accept, NULL);
 
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (native), TRUE);
   add_car_filter (GTK_FILE_CHOOSER (native));
@@ -33,7 +34,8 @@ new_chooser (SwWindow *self, const char *title, GtkFileChooserAction action, con
 static void
 open_somewhere (SwWindow *self, GFile *file)
 {
-  if (self->bench == NULL || !sw_document_is_modified (sw_bench_get_document (self->bench))) {
+  if (self->bench == NULL ||
+      !sw_document_is_modified (sw_bench_get_document (self->bench))) {
     sw_window_open (self, file);
     return;
   }
@@ -61,21 +63,21 @@ on_open_response_cb (GtkNativeDialog *native, int response, SwWindow *self)
 void
 window_ask_open (SwWindow *self)
 {
-  GtkFileChooserNative *native
-      = new_chooser (self, _ ("Open a car"), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open"));
+  GtkFileChooserNative *native =
+      new_chooser (self, _ ("Open a car"), GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Open"));
 
   g_signal_connect (native, "response", G_CALLBACK (on_open_response_cb), self);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (native));
 }
 
 static void
-save_to (SwWindow *self, GFile *file, Then then)
+save_to (SwWindow *self, GFile *file)
 {
   g_autoptr (GError) error = NULL;
 
   if (!sw_document_save (sw_bench_get_document (self->bench), file, &error)) {
-    g_autofree char *sentence
-        = g_strdup_printf (_ ("The car was not saved: %s"), error->message);
+    g_autofree char *sentence =
+        g_strdup_printf (_ ("The car was not saved: %s"), error->message);
 
     sw_window_show_message (self, sentence);
     return;
@@ -84,8 +86,10 @@ save_to (SwWindow *self, GFile *file, Then then)
   g_autofree char *uri = g_file_get_uri (file);
   gtk_recent_manager_add_item (gtk_recent_manager_get_default (), uri);
   sw_window_show_message (self, NULL);
-  if (then != NULL)
-    then (self);
+  if (self->closes_when_saved) {
+    self->may_close = TRUE;
+    gtk_window_close (GTK_WINDOW (self));
+  }
 }
 
 /* The desktop's dialog leaves the suffix to us. */
@@ -105,76 +109,71 @@ with_suffix (GFile *file)
 static void
 on_save_response_cb (GtkNativeDialog *native, int response, SwWindow *self)
 {
-  const Then then = (Then) g_object_get_data (G_OBJECT (native), "then");
-
-  if (response == GTK_RESPONSE_ACCEPT) {
+  if (response != GTK_RESPONSE_ACCEPT)
+    self->closes_when_saved = FALSE;
+  else {
     g_autoptr (GFile) chosen = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (native));
     g_autoptr (GFile) file = with_suffix (chosen);
 
-    save_to (self, file, then);
+    save_to (self, file);
   }
   g_object_unref (native);
 }
 
 void
-window_ask_save_as (SwWindow *self, Then then)
+window_ask_save_as (SwWindow *self)
 {
-  GtkFileChooserNative *native
-      = new_chooser (self, _ ("Save the car"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"));
+  GtkFileChooserNative *native =
+      new_chooser (self, _ ("Save the car"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"));
   SwDocument *document = sw_bench_get_document (self->bench);
   GFile *file = sw_document_get_file (document);
-  g_autofree char *name
-      = g_strconcat (sw_document_get_car (document)->name, CAR_SUFFIX, NULL);
+  g_autofree char *name =
+      g_strconcat (sw_document_get_car (document)->name, CAR_SUFFIX, NULL);
 
   if (file != NULL)
     gtk_file_chooser_set_file (GTK_FILE_CHOOSER (native), file, NULL);
   else
     gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (native), name);
-  g_object_set_data (G_OBJECT (native), "then", (gpointer) then);
   g_signal_connect (native, "response", G_CALLBACK (on_save_response_cb), self);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (native));
 }
 
 void
-window_save (SwWindow *self, Then then)
+window_save (SwWindow *self)
 {
   GFile *file = sw_document_get_file (sw_bench_get_document (self->bench));
 
   if (file != NULL)
-    save_to (self, file, then);
+    save_to (self, file);
   else
-    window_ask_save_as (self, then);
-}
-
-static void
-close_at_last (SwWindow *self)
-{
-  self->may_close = TRUE;
-  gtk_window_close (GTK_WINDOW (self));
+    window_ask_save_as (self);
 }
 
 static void
 on_close_response_cb (GtkDialog *dialog, int response, SwWindow *self)
 {
   gtk_window_destroy (GTK_WINDOW (dialog));
-  if (response == GTK_RESPONSE_YES)
-    window_save (self, close_at_last);
-  else if (response == GTK_RESPONSE_NO)
-    close_at_last (self);
+  self->closes_when_saved = response == GTK_RESPONSE_YES;
+  self->may_close = response == GTK_RESPONSE_NO;
+  if (self->closes_when_saved)
+    window_save (self);
+  else if (self->may_close)
+    gtk_window_close (GTK_WINDOW (self));
 }
 
 void
 window_ask_close (SwWindow *self)
 {
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
-  GtkWidget *dialog
-      = gtk_message_dialog_new (GTK_WINDOW (self), GTK_DIALOG_MODAL, GTK_MESSAGE_QUESTION,
-                                GTK_BUTTONS_NONE, _ ("Save the changes to “%s”?"), car->name);
+  GtkWidget *dialog = gtk_message_dialog_new (GTK_WINDOW (self), GTK_DIALOG_MODAL,
+                                              GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE,
+                                              _ ("Save the changes to “%s”?"), car->name);
 
   gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog),
                                             _ ("Without saving they are lost."));
-  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _ ("_Discard"), GTK_RESPONSE_NO, _ ("_Cancel"),
-                          GTK_RESPONSE_CANCEL, _ ("_Save"), GTK_RESPONSE_YES, NULL);
+  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _ ("_Discard"), GTK_RESPONSE_NO,
+                                                  _ ("_Cancel"), GTK_RESPONSE_CANCEL,
+                                                     _ ("_Save"), GTK_RESPONSE_YES, NULL);
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_YES);
   g_signal_connect (dialog, "response", G_CALLBACK (on_close_response_cb), self);
   gtk_window_present (GTK_WINDOW (dialog));
@@ -199,8 +198,8 @@ new_recent_button (SwWindow *self, GtkRecentInfo *info)
   gtk_button_set_has_frame (GTK_BUTTON (button), FALSE);
   gtk_label_set_xalign (GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button))), 0.0f);
   gtk_widget_set_tooltip_text (button, place);
-  g_object_set_data_full (G_OBJECT (button), "uri", g_strdup (gtk_recent_info_get_uri (info)),
-                          g_free);
+  g_object_set_data_full (G_OBJECT (button), "uri",
+                          g_strdup (gtk_recent_info_get_uri (info)), g_free);
   g_signal_connect_object (button, "clicked", G_CALLBACK (on_recent_clicked_cb), self, 0);
   return button;
 }
@@ -215,14 +214,16 @@ compare_recent (gconstpointer a, gconstpointer b)
 GtkWidget *
 window_recent_popover (SwWindow *self)
 {
-  GList *items = g_list_sort (
-      gtk_recent_manager_get_items (gtk_recent_manager_get_default ()), compare_recent);
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *popover = gtk_popover_new ();
+  GList *items =
+      g_list_sort (gtk_recent_manager_get_items (gtk_recent_manager_get_default ()),
+                   compare_recent);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0),
+            *popover = gtk_popover_new ();
   guint n = 0;
 
   for (GList *l = items; l != NULL && n < MOST_RECENT; l = l->next)
-    if (g_str_has_suffix (gtk_recent_info_get_uri (l->data), CAR_SUFFIX)
-        && gtk_recent_info_exists (l->data)) {
+    if (g_str_has_suffix (gtk_recent_info_get_uri (l->data), CAR_SUFFIX) &&
+        gtk_recent_info_exists (l->data)) {
       gtk_box_append (GTK_BOX (box), new_recent_button (self, l->data));
       n++;
     }

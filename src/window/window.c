@@ -3,6 +3,8 @@
 #include "window/setup-panel.h"
 #include "window/window-private.h"
 
+#include "model/car-json.h"
+
 #include <glib/gi18n-lib.h>
 
 G_DEFINE_FINAL_TYPE (SwWindow, sw_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -13,10 +15,10 @@ show_title (SwWindow *self)
   SwDocument *document = sw_bench_get_document (self->bench);
   const Car *car = sw_document_get_car (document);
   g_autofree char *mount = sw_bench_describe_mount (self->bench);
-  g_autofree char *subtitle = g_strdup_printf ("%s — %s", sw_bench_get_setup (self->bench)->name,
-                                               mount);
-  g_autofree char *title = g_strdup_printf (
-      "%s%s", sw_document_is_modified (document) ? "• " : "", car->name);
+  g_autofree char *subtitle =
+      g_strdup_printf ("%s — %s", sw_bench_get_setup (self->bench)->name, mount);
+  g_autofree char *title =
+      g_strdup_printf ("%s%s", sw_document_is_modified (document) ? "• " : "", car->name);
 
   gtk_label_set_label (GTK_LABEL (self->title), title);
   gtk_label_set_label (GTK_LABEL (self->subtitle), subtitle);
@@ -63,7 +65,8 @@ on_travel_changed_cb (SwWindow *self)
 {
   if (self->bench != NULL)
     sw_bench_set_travel (self->bench,
-                         round (gtk_range_get_value (GTK_RANGE (self->travel)) * 10.0) / 10.0);
+                         round (gtk_range_get_value (GTK_RANGE (self->travel)) * 10.0) /
+                             10.0);
 }
 
 static void
@@ -138,8 +141,8 @@ sw_window_close_request (GtkWindow *window)
 {
   SwWindow *self = SW_WINDOW (window);
 
-  if (!self->may_close && self->bench != NULL
-      && sw_document_is_modified (sw_bench_get_document (self->bench))) {
+  if (!self->may_close && self->bench != NULL &&
+      sw_document_is_modified (sw_bench_get_document (self->bench))) {
     window_ask_close (self);
     return TRUE;
   }
@@ -228,8 +231,8 @@ sw_window_open (SwWindow *self, GFile *file)
 
   if (document == NULL) {
     g_autofree char *name = g_file_get_parse_name (file);
-    g_autofree char *sentence = g_strdup_printf (_ ("%s was not opened. %s"), name,
-                                                 error->message);
+    g_autofree char *sentence =
+        g_strdup_printf (_ ("%s was not opened. %s"), name, error->message);
 
     sw_window_show_message (self, sentence);
     return FALSE;

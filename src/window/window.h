@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One window, one car: the setup in hand at the left, the sheet, the question beside it, the
- * numbers below. */
+/* One window, one car: the setup in hand at the left, the sheet, the question beside it,
+ * the numbers below. */
 
 #pragma once
 
@@ -15,8 +15,8 @@ SwWindow *sw_window_new (GtkApplication *application);
 
 SwBench *sw_window_get_bench (SwWindow *self);
 
-/* Opens @file here. When it is refused, the open document stays and the reason is shown in
- * the window. */
+/* Opens @file here. When it is refused, the open document stays and the reason is shown
+ * in the window. */
 gboolean sw_window_open (SwWindow *self, GFile *file);
 
 /* The same as a car without a file, so that saving asks where to. */
