@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "command-line/command-line.h"
+#include "model/car-json.h"
+
+#include <errno.h>
+#include <glib/gi18n-lib.h>
+#include <stdio.h>
+
+static const Command commands[] = {
+  { "table", "FILE", N_ ("Print a travel table as CSV or JSON."), table_command },
+    { "check", "FILE",
+      N_ ("Load and solve a car, and print what looks implausible."), check_command },
+  };
+
+static const Command *
+find_command (const char *name)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    if (g_str_equal (commands[i].name, name))
+      return &commands[i];
+  return NULL;
+}
+
+void
+command_line_say (const char *format, ...)
+{
+  va_list arguments;
+
+  va_start (arguments, format);
+  g_autofree char *sentence = g_strdup_vprintf (format, arguments);
+  va_end (arguments);
+  fprintf (stderr, "strutwright: %s\n", sentence);
+}
+
+gboolean
+command_line_print (const char *bytes, gsize length)
+{
+  if (fwrite (bytes, 1, length, stdout) == length && fflush (stdout) == 0)
+    return TRUE;
+  command_line_say (_ ("The output could not be written: %s."), g_strerror (errno));
+  return FALSE;
+}
+
+gboolean
+command_line_parse (
+    const char *name, const GOptionEntry *entries, int argc, char **argv, char **file)
+{
+  const Command *command = find_command (name);
+  g_autoptr (GOptionContext) context = g_option_context_new (command->usage);
+  g_autofree char *program = g_strconcat ("strutwright ", name, NULL);
+  g_autoptr (GError) error = NULL;
+
+  g_set_prgname (program);
+  g_option_context_set_summary (context, _ (command->summary));
+  g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
+  if (!g_option_context_parse (context, &argc, &argv, &error)) {
+    command_line_say ("%s", error->message);
+    return FALSE;
+  }
+  /* GOption leaves a "--" in its place. */
+  if (argc == 3 && g_str_equal (argv[1], "--")) {
+    argv++;
+    argc--;
+  }
+  if (argc != 2) {
+    command_line_say (_ ("%s needs exactly one car file; see %s --help."), name, program);
+    return FALSE;
+  }
+  *file = argv[1];
+  return TRUE;
+}
+
+Car *
+command_line_load (const char *file)
+{
+  g_autoptr (GFile) source = g_file_new_for_commandline_arg (file);
+  g_autoptr (GError) error = NULL;
+  Car *car = car_load (source, &error);
+
+  if (car != NULL)
+    return car;
+  /* GIO names the file itself. */
+  if (error->domain == CAR_ERROR)
+    command_line_say ("%s: %s", file, error->message);
+  else
+    command_line_say ("%s", error->message);
+  return NULL;
+}
+
+static int
+print_version (void)
+{
+  static const char version[] = "strutwright " VERSION "\n";
+
+  return command_line_print (version, sizeof version - 1) ? EXIT_DONE : EXIT_REFUSED;
+}
+
+static int
+print_help (void)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  g_string_append_printf (text, "%s\n", _ ("Usage:"));
+  g_string_append_printf (text, "  strutwright [FILE…]\n      %s\n",
+                          _ ("Open windows on car files."));
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    g_string_append_printf (text, "  strutwright %s [OPTION…] %s\n      %s\n",
+                            commands[i].name, commands[i].usage, _ (commands[i].summary));
+  g_string_append_printf (text, "  strutwright --help | --version\n\n%s\n%s\n",
+                          _ ("A command's own options: strutwright COMMAND --help"),
+                             _ ("Exit status: 0 done, 1 the input was refused, 2 wrong usage."));
+  return command_line_print (text->str, text->len) ? EXIT_DONE : EXIT_REFUSED;
+}
+
+int
+command_line_run (int argc, char **argv)
+{
+  const char *word = argc > 1 ? argv[1] : "";
+  const Command *command = find_command (word);
+
+  if (command != NULL)
+    return command->run (argc - 1, argv + 1);
+  if (g_str_equal (word, "--help") || g_str_equal (word, "-h"))
+    return print_help ();
+  if (g_str_equal (word, "--version"))
+    return print_version ();
+  return window_launch (argv);
+}

@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* `strutwright COMMAND …` without a display. A new command is one more row in the table
+ * of command-line.c and a file of its own. */
+
+#pragma once
+
+#include "model/car.h"
+
+typedef enum {
+  EXIT_DONE = 0,
+  EXIT_REFUSED = 1, /* the input, or the output could not be written */
+  EXIT_USAGE = 2
+} ExitStatus;
+
+typedef struct {
+  const char *name;    /* the command word */
+  const char *usage;   /* what follows the options: "FILE" */
+  const char *summary; /* translated, one sentence */
+  /* @argv[0] is the command word; gives an ExitStatus. */
+  int (*run) (int argc, char **argv);
+} Command;
+
+int table_command (int argc, char **argv);
+int check_command (int argc, char **argv);
+
+/* Runs the command word that @argv has, or opens the window program. */
+int command_line_run (int argc, char **argv);
+
+/* Takes the options of command @name out of @argv; @entries store into the caller's
+ * variables. Exactly one FILE must remain. Says what is wrong on standard error. */
+gboolean command_line_parse (
+    const char *name, const GOptionEntry *entries, int argc, char **argv, char **file);
+
+/* NULL, and one sentence on standard error, if it is refused. */
+Car *command_line_load (const char *file);
+
+/* One sentence on standard error, behind "strutwright: ". UTF-8 whatever the locale. */
+void command_line_say (const char *format, ...) G_GNUC_PRINTF (1, 2);
+
+/* Writes to standard output and says if that failed. */
+gboolean command_line_print (const char *bytes, gsize length);
+
+/* Replaces this program by the window program with the same arguments. Returns only when
+ * it cannot be found or started. */
+int window_launch (char **argv);
