@@ -54,15 +54,21 @@ split_width (BoardLayout *layout, int n_large, int n_small, double width)
 static void
 split_height (BoardColumn *column, const Theme *theme, double height)
 {
-  const double axis_height = round (3.4 * theme->small_text);
+  const double axis_height = round (3.7 * theme->small_text);
   const double gap = round (0.9 * theme->text);
-  const double top = round (BOARD_MARGIN / 2.0);
+  const double top = round (0.75 * BOARD_MARGIN);
 
-  column->y = top;
-  column->axis_y = floor (height - axis_height - BOARD_MARGIN / 2.0);
+  column->axis_y = floor (height - axis_height - 0.5 * BOARD_MARGIN);
   column->title_height = chart_title_height (theme);
-  column->pitch = (column->axis_y - top + gap) / column->n;
-  column->plot_height = fmax (8.0, floor (column->pitch - gap - column->title_height));
+  column->plot_height = fmax (8.0, floor ((column->axis_y - top + gap) / column->n) -
+                                       gap - column->title_height);
+  /* the first plot starts at the top to the pixel and the last ends at the foot: what is
+   * left over goes into the gaps */
+  column->pitch =
+      column->n == 1
+          ? 0.0
+          : (column->axis_y - column->plot_height - top - column->title_height) /
+                (column->n - 1);
 }
 
 BoardLayout
@@ -105,30 +111,45 @@ caption_that_fits (const Chart *chart, const ChartPen *pen)
 static double
 label_y (const BoardColumn *column, const Theme *theme)
 {
-  return column->axis_y + round (1.45 * theme->small_text);
+  return column->axis_y + round (1.75 * theme->small_text);
 }
 
 void
-board_draw_travel_axis (const BoardColumn *column,
-                        const Chart *chart,
-                        const ChartPen *pen)
+board_draw_travel_caption (const BoardColumn *column,
+                           const Chart *chart,
+                           const ChartPen *pen)
+{
+  const TextStyle style = chart_small_style (pen->theme);
+
+  theme_use (pen->cr, pen->theme->soft_ink);
+  text_draw (pen->texts, pen->cr, style, caption_that_fits (chart, pen),
+             chart->plot.x + chart->plot.width / 2.0,
+             label_y (column, pen->theme) + round (1.4 * style.size),
+             (TextAnchor){ 0.5, TEXT_BASELINE });
+}
+
+/* The labels of the axis but those that would touch @taken. */
+static void
+draw_travel_labels (const BoardColumn *column,
+                    const Chart *chart,
+                    const ChartPen *pen,
+                    Frame taken)
 {
   const TextStyle style = chart_small_style (pen->theme);
   const int decimals = axis_step_decimals (pen->travel.step);
-  const double y = label_y (column, pen->theme);
+  const double air = 3.0;
   int first, n = axis_range_ticks (pen->travel, &first);
   char text[32];
 
   theme_use (pen->cr, pen->theme->soft_ink);
   for (int i = first; i < first + n; i++) {
-    const double value = i * pen->travel.step;
-    axis_format (value, decimals, text, sizeof text);
-    text_draw (pen->texts, pen->cr, style, text, axis_to_pixel (chart->x, value), y,
-               (TextAnchor){ 0.5, TEXT_BASELINE });
+    const double x = axis_to_pixel (chart->x, i * pen->travel.step);
+    axis_format (i * pen->travel.step, decimals, text, sizeof text);
+    const double half = text_measure (pen->texts, style, text).width / 2.0 + air;
+    if (x + half < taken.x || x - half > taken.x + taken.width)
+      text_draw (pen->texts, pen->cr, style, text, x, label_y (column, pen->theme),
+                 (TextAnchor){ 0.5, TEXT_BASELINE });
   }
-  text_draw (pen->texts, pen->cr, style, caption_that_fits (chart, pen),
-             chart->plot.x + chart->plot.width / 2.0, y + round (1.4 * style.size),
-             (TextAnchor){ 0.5, TEXT_BASELINE });
 }
 
 static void
@@ -148,37 +169,42 @@ draw_standing_mark (const BoardColumn *column, const Chart *chart, const ChartPe
   cairo_fill (cr);
 }
 
-static void
+static Frame
 draw_travel_tag (const BoardColumn *column, const Chart *chart, const ChartPen *pen)
 {
   const TextStyle style = { pen->theme->font, pen->theme->small_text, TEXT_BOLD };
   const double travel = pen->study->travel, pad = 4.0;
   const double y = label_y (column, pen->theme);
+  const Frame slot = chart->slot;
   char number[32], text[48];
-  cairo_t *cr = pen->cr;
 
   axis_format (travel, 1, number, sizeof number);
   g_snprintf (text, sizeof text, travel > 0.0 ? _ ("+%s mm") : _ ("%s mm"), number);
   const TextSize size = text_measure (pen->texts, style, text);
   const double half = size.width / 2.0 + pad;
-  const double x = CLAMP (axis_to_pixel (chart->x, travel), chart->slot.x + half,
-                          chart->slot.x + chart->slot.width - half);
+  const double x =
+      CLAMP (axis_to_pixel (chart->x, travel), slot.x + half, slot.x + slot.width - half);
+  const Frame tag = { round (x - half), round (y - size.baseline) - 1.0,
+                      round (2.0 * half), round (size.height) + 2.0 };
 
-  theme_use (cr, pen->theme->accent);
-  cairo_rectangle (cr, round (x - half), y - size.baseline - 1.0, round (2.0 * half),
-                   size.height + 2.0);
-  cairo_fill (cr);
-  const Colour ground = pen->theme->ground;
-  theme_use (cr, colour_with_alpha (ground, 1.0));
-  text_draw (pen->texts, cr, style, text, x, y, (TextAnchor){ 0.5, TEXT_BASELINE });
+  theme_use (pen->cr, pen->theme->accent);
+  cairo_rectangle (pen->cr, tag.x, tag.y, tag.width, tag.height);
+  cairo_fill (pen->cr);
+  theme_use (pen->cr, colour_with_alpha (pen->theme->ground, 1.0));
+  text_draw (pen->texts, pen->cr, style, text, tag.x + tag.width / 2.0, y,
+             (TextAnchor){ 0.5, TEXT_BASELINE });
+  return tag;
 }
 
 void
-board_draw_travel_marks (const BoardColumn *column,
-                         const Chart *chart,
-                         const ChartPen *pen)
+board_draw_travel_axis (const BoardColumn *column,
+                        const Chart *chart,
+                        const ChartPen *pen)
 {
+  Frame tag = { -1e6, 0.0, 0.0, 0.0 };
+
   draw_standing_mark (column, chart, pen);
   if (pen->show_cursor)
-    draw_travel_tag (column, chart, pen);
+    tag = draw_travel_tag (column, chart, pen);
+  draw_travel_labels (column, chart, pen, tag);
 }

@@ -11,7 +11,7 @@
 #define BOARD_MARGIN 12.0
 
 typedef struct {
-  double x, y, width;
+  double x, width;
   double title_height, plot_height, pitch; /* from one chart to the next */
   double axis_y;                           /* of the travel axis: the last plot's foot */
   int first, n;                            /* of the board's charts */
@@ -30,11 +30,12 @@ board_layout (const BoardChoice *choice, const Theme *theme, double width, doubl
 void board_layout_chart (
     const BoardColumn *column, int i, double gutter, Frame *slot, Frame *plot);
 
-/* Below a column: the labels and caption of the travel axis, and what moves on it. @chart
- * is any of the column. */
+/* Below a column, what stands still and what moves with the cursor: the caption; the
+ * labels of the travel axis, where the setup stands, the travel in hand. @chart is any of
+ * the column. */
+void board_draw_travel_caption (const BoardColumn *column,
+                                const Chart *chart,
+                                const ChartPen *pen);
 void board_draw_travel_axis (const BoardColumn *column,
                              const Chart *chart,
                              const ChartPen *pen);
-void board_draw_travel_marks (const BoardColumn *column,
-                              const Chart *chart,
-                              const ChartPen *pen);

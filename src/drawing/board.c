@@ -170,7 +170,7 @@ place_column (Board *board, int c, bool hold)
     board->is_stale |= chart_place_words (chart, board->texts, &board->theme);
   }
   const int most =
-      (int) ((column->width - board->gutter[c]) / (4.4 * board->theme.small_text));
+      (int) ((column->width - board->gutter[c]) / (2.9 * board->theme.small_text));
   board->travel[c] =
       axis_range_exact (board->range.from, board->range.to, CLAMP (most, 2, 10));
 }
@@ -216,7 +216,7 @@ draw_still (Board *board, cairo_t *cr, const BoardView *view)
       chart_draw_still (&board->charts[i], &pen);
     }
     const ChartPen pen = pen_for (board, cr, view, c, column->first);
-    board_draw_travel_axis (column, &board->charts[column->first], &pen);
+    board_draw_travel_caption (column, &board->charts[column->first], &pen);
   }
 }
 
@@ -230,7 +230,7 @@ draw_moving (Board *board, cairo_t *cr, const BoardView *view)
       chart_draw_moving (&board->charts[i], &pen);
     }
     const ChartPen pen = pen_for (board, cr, view, c, column->first);
-    board_draw_travel_marks (column, &board->charts[column->first], &pen);
+    board_draw_travel_axis (column, &board->charts[column->first], &pen);
   }
 }
 

@@ -114,40 +114,42 @@ title_baseline (const Chart *chart, const Theme *theme)
   return chart->plot.y - round (0.6 * theme->text);
 }
 
-/* Draws name and unit; returns where they end. */
+/* The unit stands behind the name where both fit. */
 static double
-draw_title (const Chart *chart, const ChartPen *pen)
+unit_width (const Chart *chart, const ChartPen *pen)
 {
-  const Theme *theme = pen->theme;
-  const double y = title_baseline (chart, theme);
-  const TextAnchor anchor = { 0.0, TEXT_BASELINE };
-  double x = chart->plot.x;
+  const TextStyle small = chart_small_style (pen->theme);
 
-  theme_use (pen->cr, theme->ink);
-  x += text_draw (pen->texts, pen->cr, chart_title_style (theme), chart->info.name, x, y,
-                  anchor)
-           .width;
-  if (chart->info.unit[0] == '\0')
-    return x;
-  x += 0.5 * theme->text;
-  theme_use (pen->cr, theme->soft_ink);
-  x += text_draw (pen->texts, pen->cr, chart_small_style (theme), chart->info.unit, x, y,
-                  anchor)
-           .width;
-  return x;
+  return chart->info.unit[0] == '\0'
+             ? 0.0
+             : 0.5 * pen->theme->text +
+                   text_measure (pen->texts, small, chart->info.unit).width;
 }
 
 static double
-title_end (const Chart *chart, const ChartPen *pen)
+title_width (const Chart *chart, const ChartPen *pen)
+{
+  const TextStyle bold = chart_title_style (pen->theme);
+
+  return text_measure (pen->texts, bold, chart->info.name).width +
+         unit_width (chart, pen);
+}
+
+static void
+draw_title (const Chart *chart, const ChartPen *pen)
 {
   const Theme *theme = pen->theme;
-  const double name =
-      text_measure (pen->texts, chart_title_style (theme), chart->info.name).width;
+  const Frame plot = chart->plot;
+  const double y = title_baseline (chart, theme);
 
-  if (chart->info.unit[0] == '\0')
-    return chart->plot.x + name;
-  return chart->plot.x + name + 0.5 * theme->text +
-         text_measure (pen->texts, chart_small_style (theme), chart->info.unit).width;
+  theme_use (pen->cr, theme->ink);
+  text_draw_within (pen->texts, pen->cr, chart_title_style (theme), chart->info.name,
+                    plot.x, y, plot.width);
+  if (title_width (chart, pen) > plot.width)
+    return;
+  theme_use (pen->cr, theme->soft_ink);
+  text_draw (pen->texts, pen->cr, chart_small_style (theme), chart->info.unit,
+             plot.x + title_width (chart, pen), y, (TextAnchor){ 1.0, TEXT_BASELINE });
 }
 
 static void
@@ -281,7 +283,7 @@ draw_cursor (const Chart *chart, const ChartPen *pen)
   const double x = crisp (axis_to_pixel (chart->x, pen->study->travel));
   cairo_t *cr = pen->cr;
 
-  theme_use (cr, pen->theme->soft_ink);
+  theme_use (cr, colour_with_alpha (pen->theme->ink, 0.45));
   theme_line (cr, LINE_FULL, pen->theme->thin);
   cairo_move_to (cr, x, chart->plot.y);
   cairo_line_to (cr, x, chart->plot.y + chart->plot.height);
@@ -297,14 +299,15 @@ value_at (const Station *station, Quantity quantity)
   return station->status == POSE_OK ? station->measures.value[quantity] : (double) NAN;
 }
 
-/* A number with its sign, and its unit where that is a mark and not a word. */
+/* A number, with its sign where the sign has words, and with its unit where that is a
+ * mark and no word. */
 static void
 format_value (const Chart *chart, double value, char *text, gsize size)
 {
   const char *unit = chart->info.unit;
   const gboolean is_mark = g_str_equal (unit, "°") || g_str_equal (unit, "%");
 
-  quantity_format (chart->quantity, value, TRUE, text, size);
+  quantity_format (chart->quantity, value, chart->info.positive[0] != '\0', text, size);
   if (is_mark && isfinite (value))
     g_strlcat (text, unit, size);
 }
@@ -326,8 +329,8 @@ draw_values (const Chart *chart, const ChartPen *pen)
   format_value (chart, value_at (&pen->study->measured.now, chart->quantity), measured,
                 sizeof measured);
   double x = chart->plot.x + chart->plot.width;
-  double room =
-      x - title_end (chart, pen) - gap - text_measure (pen->texts, bold, value).width;
+  double room = chart->plot.width - title_width (chart, pen) - gap -
+                text_measure (pen->texts, bold, value).width;
 
   if (pen->has_reference) {
     const double width = text_measure (pen->texts, small, measured).width + gap;

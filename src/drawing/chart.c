@@ -167,15 +167,18 @@ station_x (const Chart *chart, int i)
   return chart->plot.x + chart->plot.width * i / (N - 1);
 }
 
+/* Whether the curve passes through the box; a steep piece may do so between stations. */
 static bool
 runs_through (const Chart *chart, const double values[N], Frame box)
 {
-  for (int i = 0; i < N; i++) {
-    const double x = station_x (chart, i);
-    if (x < box.x || x > box.x + box.width || isnan (values[i]))
-      continue;
+  const double pitch = chart->plot.width / (N - 1);
+  const int first = MAX (0, (int) floor ((box.x - chart->plot.x) / pitch));
+  const int last = MIN (N - 1, (int) ceil ((box.x + box.width - chart->plot.x) / pitch));
+
+  for (int i = first; i < last; i++) {
     const double y = axis_to_pixel (chart->y, values[i]);
-    if (y >= box.y && y <= box.y + box.height)
+    const double next = axis_to_pixel (chart->y, values[i + 1]);
+    if (fmin (y, next) <= box.y + box.height && fmax (y, next) >= box.y)
       return true;
   }
   return false;

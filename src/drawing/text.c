@@ -10,8 +10,9 @@
 #define MOST_ENTRIES 600
 
 typedef struct {
-  const char *font; /* interned */
-  double size, wrap_width;
+  const char *font;   /* interned */
+  double size, width; /* to wrap or end in; 0: as long as it is */
+  PangoEllipsizeMode ellipsis;
   TextWeight weight;
   const char *text; /* the layout's own */
   PangoLayout *layout;
@@ -40,7 +41,8 @@ is_same_entry (gconstpointer a, gconstpointer b)
   const Entry *left = a, *right = b;
 
   return left->size == right->size && left->weight == right->weight &&
-         left->wrap_width == right->wrap_width && g_str_equal (left->text, right->text) &&
+         left->width == right->width && left->ellipsis == right->ellipsis &&
+         g_str_equal (left->text, right->text) &&
          (left->font == right->font || g_str_equal (left->font, right->font));
 }
 
@@ -105,7 +107,6 @@ lay_out (Entry *entry, const Entry *wanted)
 {
   PangoFontDescription *font = pango_font_description_new ();
   PangoRectangle logical;
-  const gboolean wraps = wanted->wrap_width > 0.0;
 
   pango_font_description_set_family_static (font, wanted->font);
   pango_font_description_set_absolute_size (font, wanted->size * PANGO_SCALE);
@@ -114,14 +115,16 @@ lay_out (Entry *entry, const Entry *wanted)
                                                : PANGO_WEIGHT_NORMAL);
   pango_layout_set_font_description (entry->layout, font);
   pango_layout_set_width (entry->layout,
-                          wraps ? (int) (wanted->wrap_width * PANGO_SCALE) : -1);
+                          wanted->width > 0.0 ? (int) (wanted->width * PANGO_SCALE) : -1);
+  pango_layout_set_ellipsize (entry->layout, wanted->ellipsis);
   pango_layout_set_text (entry->layout, wanted->text, -1);
   pango_layout_get_extents (entry->layout, NULL, &logical);
   pango_font_description_free (font);
 
   entry->font = g_intern_string (wanted->font);
   entry->size = wanted->size;
-  entry->wrap_width = wanted->wrap_width;
+  entry->width = wanted->width;
+  entry->ellipsis = wanted->ellipsis;
   entry->weight = wanted->weight;
   entry->text = pango_layout_get_text (entry->layout);
   entry->extents =
@@ -131,42 +134,39 @@ lay_out (Entry *entry, const Entry *wanted)
 }
 
 static Entry *
-find_entry (TextCache *cache, TextStyle style, const char *text, double wrap_width)
+find (TextCache *cache, const Entry *wanted)
 {
-  const Entry wanted = { .font = style.font,
-                         .size = style.size,
-                         .wrap_width = wrap_width,
-                         .weight = style.weight,
-                         .text = text };
-  Entry *entry = g_hash_table_lookup (cache->entries, &wanted);
+  Entry *entry = g_hash_table_lookup (cache->entries, wanted);
 
   if (entry != NULL)
     g_queue_unlink (&cache->recent, &entry->link);
   else {
     entry = take_entry (cache);
-    lay_out (entry, &wanted);
+    lay_out (entry, wanted);
     g_hash_table_add (cache->entries, entry);
   }
   g_queue_push_head_link (&cache->recent, &entry->link);
   return entry;
 }
 
-TextSize
-text_measure (TextCache *cache, TextStyle style, const char *text)
-{
-  return find_entry (cache, style, text, 0.0)->extents;
-}
-
-TextSize
-text_draw (TextCache *cache,
-           cairo_t *cr,
+static const Entry *
+find_text (TextCache *cache,
            TextStyle style,
            const char *text,
-           double x,
-           double y,
-           TextAnchor anchor)
+           double width,
+           PangoEllipsizeMode ellipsis)
 {
-  const Entry *entry = find_entry (cache, style, text, 0.0);
+  return find (cache, &(Entry){ .font = style.font,
+                                .size = style.size,
+                                .width = width,
+                                .ellipsis = ellipsis,
+                                .weight = style.weight,
+                                .text = text });
+}
+
+static TextSize
+draw (cairo_t *cr, const Entry *entry, double x, double y, TextAnchor anchor)
+{
   const TextSize size = entry->extents;
   const double above = anchor.y == TEXT_BASELINE ? size.baseline : anchor.y * size.height;
   /* a baseline between two pixels would blur every letter */
@@ -179,9 +179,41 @@ text_draw (TextCache *cache,
 }
 
 TextSize
+text_measure (TextCache *cache, TextStyle style, const char *text)
+{
+  return find_text (cache, style, text, 0.0, PANGO_ELLIPSIZE_NONE)->extents;
+}
+
+TextSize
+text_draw (TextCache *cache,
+           cairo_t *cr,
+           TextStyle style,
+           const char *text,
+           double x,
+           double y,
+           TextAnchor anchor)
+{
+  return draw (cr, find_text (cache, style, text, 0.0, PANGO_ELLIPSIZE_NONE), x, y,
+               anchor);
+}
+
+TextSize
+text_draw_within (TextCache *cache,
+                  cairo_t *cr,
+                  TextStyle style,
+                  const char *text,
+                  double x,
+                  double y,
+                  double width)
+{
+  return draw (cr, find_text (cache, style, text, width, PANGO_ELLIPSIZE_END), x, y,
+               (TextAnchor){ 0.0, TEXT_BASELINE });
+}
+
+TextSize
 text_measure_wrapped (TextCache *cache, TextStyle style, const char *text, double width)
 {
-  return find_entry (cache, style, text, width)->extents;
+  return find_text (cache, style, text, width, PANGO_ELLIPSIZE_NONE)->extents;
 }
 
 TextSize
@@ -193,11 +225,6 @@ text_draw_wrapped (TextCache *cache,
                    double y,
                    double width)
 {
-  const Entry *entry = find_entry (cache, style, text, width);
-  const double baseline = round (y + entry->extents.baseline);
-
-  cairo_move_to (cr, x, baseline - entry->extents.baseline);
-  pango_cairo_show_layout (cr, entry->layout);
-  cairo_new_path (cr);
-  return entry->extents;
+  return draw (cr, find_text (cache, style, text, width, PANGO_ELLIPSIZE_NONE), x, y,
+               (TextAnchor){ 0.0, 0.0 });
 }

@@ -45,6 +45,15 @@ TextSize text_draw (TextCache *cache,
                     double y,
                     TextAnchor anchor);
 
+/* One line from (x, y) on its baseline that ends in "…" where @width is not enough. */
+TextSize text_draw_within (TextCache *cache,
+                           cairo_t *cr,
+                           TextStyle style,
+                           const char *text,
+                           double x,
+                           double y,
+                           double width);
+
 /* Wrapped between words to @width; (x, y) is the top left. */
 TextSize
 text_measure_wrapped (TextCache *cache, TextStyle style, const char *text, double width);

@@ -36,6 +36,16 @@ directed (double value, const char *positive, const char *negative)
                              round (value * 10.0) < 0.0 ? negative : positive);
 }
 
+static char *
+lowering_words (double lowering)
+{
+  char number[32];
+
+  axis_format (fabs (lowering), 1, number, sizeof number);
+  return g_strdup_printf (round (lowering * 10.0) < 0.0 ? _ ("raised %s mm")
+                                                        : _ ("lowered %s mm"), number);
+}
+
 char *
 title_block_adjustment (const TitleBlock *title)
 {
@@ -44,12 +54,12 @@ title_block_adjustment (const TitleBlock *title)
   g_autofree char *lengthways =
       directed (title->mount.rearward, _ ("rearward"), _ ("forward"));
   g_autofree char *upward = directed (title->mount.up, _ ("up"), _ ("down"));
-  g_autofree char *height = directed (title->lowering, _ ("lower"), _ ("higher"));
+  g_autofree char *height = lowering_words (title->lowering);
   const char *toe =
       title->toe == TOE_RESET ? _ ("toe reset by the tie rod") : _ ("toe as moved");
 
-  return g_strdup_printf (_ ("mount %s, %s, %s · car %s · %s"), sideways, lengthways,
-                             upward, height, toe);
+  return g_strdup_printf (_ ("mount %s, %s, %s · %s · %s"), sideways, lengthways, upward,
+                             height, toe);
 }
 
 static TextStyle
@@ -157,10 +167,12 @@ title_block_draw (TextCache *texts,
   theme_use (cr, theme->ink);
   foot += text_draw_wrapped (texts, cr, small, adjustment, x, foot, width).height;
   if (has_legend) {
-    const double left = draw_key (&pen, title->setup, LINE_FULL, theme->accent, x + width,
-                                  y + 2.15 * line);
+    const double baseline =
+        round (y + 1.4 * line + text_measure (texts, small, adjustment).baseline);
+    const double left =
+        draw_key (&pen, title->setup, LINE_FULL, theme->accent, x + width, baseline);
     draw_key (&pen, _ ("as measured"), LINE_DASHED, theme->reference, left - 18.0,
-                       y + 2.15 * line);
+                       baseline);
   }
   theme_use (cr, theme->soft_ink);
   text_draw_wrapped (texts, cr, small, caution_text (), x, foot + 0.2 * line, width);
