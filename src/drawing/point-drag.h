@@ -1,47 +1,65 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A handle of the sheet being moved: begin, move, nudge, on plain values. Pointer, arrow keys
- * and tests all go through here.
+/* Dragging and nudging the sheet's handles, on plain values: pointer, arrow keys and
+ * tests all go through here.
  *
- * A drag keeps the place where the handle was grabbed, so that nothing jumps; values settle
- * on 0.1 mm, and stay inside the limits. Cancelling is the caller's: it has @start. */
+ * A drag follows the pointer by its moves, so the handle keeps the place at which it was
+ * grabbed, and a change between plain and fine on the way does not jump. Values stop at
+ * their limits but the pointer is still followed: the handle moves again once it is back.
+ */
 
 #pragma once
 
 #include "drawing/sheet.h"
 
-#define POINT_DRAG_MOUNT_LIMIT 150.0 /* mm, either way, each axis */
+#define POINT_DRAG_MOST_MOUNT 150.0 /* mm, each way on each axis */
 
-/* What handles move: the mount offset, or the wheel travel. */
+/* What the handles move. */
 typedef struct {
   MountOffset mount;
   double travel;
-} HandleValue;
+} PointPlace;
+
+typedef struct {
+  double least, most; /* of the travel, mm */
+} TravelLimits;
 
 typedef struct {
   SheetHandle handle;
   SheetViewName view;
-  SweepRange travel_range;
-  HandleValue start; /* at begin */
-  HandleValue value; /* now */
-  /* where the present stretch (coarse or fine) began, so that switching does not jump */
-  HandleValue stretch_value;
-  double stretch_dx, stretch_dy;
-  bool is_fine;
+  TravelLimits limits;
+  PointPlace start; /* where a cancelled drag returns to */
+  PointPlace place; /* in hand, in steps of 0.1 mm on the axes that were moved */
+  Vec3 moved;       /* of the pointer since the start, fine moves counted as such, mm */
+  double x, y;      /* of the pointer, last */
 } PointDrag;
 
 PointDrag point_drag_begin (SheetHandle handle,
                             SheetViewName view,
-                            HandleValue start,
-                            SweepRange travel_range);
+                            PointPlace start,
+                            TravelLimits limits,
+                            double x,
+                            double y);
 
-/* The pointer is (dx, dy) pixels from where the drag began. @fine: a tenth of the way. */
-void point_drag_move (PointDrag *drag, const Sheet *sheet, double dx, double dy, bool fine);
+/* The pointer is at (x, y) now; @fine counts the way there a tenth. Returns the new
+ * place, which is also in @drag. */
+PointPlace
+point_drag_to (PointDrag *drag, const Sheet *sheet, double x, double y, bool fine);
 
-/* One arrow key: (right, up) is one of (±1, 0), (0, ±1) on the screen; @step in mm. */
-HandleValue point_nudge (SheetHandle handle,
-                         SheetViewName view,
-                         HandleValue value,
-                         SweepRange travel_range,
-                         int right,
-                         int up,
-                         double step);
+/* Back to the start. */
+PointPlace point_drag_cancel (PointDrag *drag);
+
+typedef enum {
+  POINT_STEP_FINE,   /* 0.1 mm */
+  POINT_STEP_PLAIN,  /* 1 mm */
+  POINT_STEP_COARSE, /* 5 mm */
+} PointStep;
+
+/* Arrow keys: @right and @up count steps as the view shows them. Where a view or handle
+ * cannot move that way, nothing does. */
+PointPlace point_nudge (PointPlace place,
+                        SheetHandle handle,
+                        SheetViewName view,
+                        TravelLimits limits,
+                        PointStep step,
+                        int right,
+                        int up);

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The sheet: an engineering drawing of the corner to one scale, in first-angle projection
  * (ISO 5456-2): the front view with the wheel on its right, beside it the side view seen
- * from the centre plane outward, below it the plan view with the car's front downward. Front
- * and side view share heights, front and plan view share widths.
+ * from the centre plane outward, below it the plan view with the car's front downward.
+ * Front and side view share heights, front and plan view share widths.
  *
  * Lines after ISO 128-2. The corner as measured stays behind in thin dashes. */
 
@@ -30,12 +30,13 @@ typedef struct {
   const Study *study;
   double section_width; /* of the tyre, mm */
   Theme theme;
-  double zoom;          /* 1: the whole sheet fits */
-  double pan_x, pan_y;  /* pixels, of the fitted sheet's middle */
-  int lit;              /* the Quantity that is lit up, or -1 */
-  SheetHandle near;     /* the handle under the pointer or focused */
-  SheetHandle held;     /* the handle being moved: names its value */
-  bool show_handles;    /* false in exports */
+  double zoom;               /* 1: the whole sheet fits */
+  double pan_x, pan_y;       /* pixels, of the fitted sheet's middle */
+  int lit;                   /* the Quantity that is lit up, or -1 */
+  SheetHandle near;          /* the handle under the pointer or focused */
+  SheetHandle held;          /* the handle being moved: names its value */
+  SheetViewName handle_view; /* the view in which it is near or held */
+  bool show_handles;         /* false in exports */
   const TitleBlock *title;
 } SheetView;
 
@@ -44,14 +45,11 @@ Sheet *sheet_new (void);
 void sheet_free (Sheet *sheet);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Sheet, sheet_free)
 
-void sheet_draw (Sheet *sheet,
-                 cairo_t *cr,
-                 const SheetView *view,
-                 double width,
-                 double height);
+void sheet_draw (
+    Sheet *sheet, cairo_t *cr, const SheetView *view, double width, double height);
 
-/* What lies under a pixel of the last drawing: a handle (its target at least 24 pixels
- * across), else a part or dimension that shows a quantity. */
+/* What lies under a pixel of the last drawing, and in which view: a handle (its target at
+ * least 24 pixels across), else a part or dimension that shows a quantity. */
 typedef struct {
   SheetViewName view;
   SheetHandle handle;
@@ -60,14 +58,11 @@ typedef struct {
 SheetHit sheet_hit (const Sheet *sheet, double x, double y);
 
 /* Where a handle was drawn last; false where that view does not have it. */
-bool sheet_handle_place (const Sheet *sheet,
-                         SheetHandle handle,
-                         SheetViewName view,
-                         double *x,
-                         double *y);
+bool sheet_handle_place (
+    const Sheet *sheet, SheetHandle handle, SheetViewName view, double *x, double *y);
 
 double sheet_scale (const Sheet *sheet); /* pixels per mm of the last drawing */
 
-/* The change in the car's axes (mm) that a move of (dx, dy) pixels in a view means; the axis
- * that the view looks along stays 0. */
+/* The change in the car's axes (mm) that a move of (dx, dy) pixels in a view means; the
+ * axis that the view looks along stays 0. */
 Vec3 sheet_move (const Sheet *sheet, SheetViewName view, double dx, double dy);

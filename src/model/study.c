@@ -18,6 +18,7 @@ study_solve (Study *study, const Car *car, const CarSetup *setup, double travel)
   const Adjustment none = { 0 }, adjustment = car_adjustment (setup);
   const MountOffset m = adjustment.mount;
 
+  study->points = measured;
   study->range = (SweepRange){ -car->droop_mm, car->bump_mm, STUDY_STATIONS };
   study->standing = setup->lowering_mm;
   study->is_moved = m.inboard != 0.0 || m.rearward != 0.0 || m.up != 0.0;

@@ -19,7 +19,8 @@ typedef struct {
 } StudyCorner;
 
 typedef struct {
-  SweepRange range;     /* −droop … +bump */
+  MeasuredCorner points; /* as measured, with alignment and tyre radius */
+  SweepRange range;      /* −droop … +bump */
   double travel;        /* in hand */
   double standing;      /* the travel at which the setup stands: its lowering */
   StudyCorner measured; /* mount unmoved, not lowered */

@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/canvas.h"
 
-#define USUAL_TEXT_PIXELS (10.0 * 96.0 / 72.0) /* "Sans 10", the desktop's own default   \
-                                                */
+#define USUAL_TEXT_PIXELS                                                                \
+  (10.0 * 96.0 / 72.0) /* "Sans 10", the desktop's own default                           \
+                        */
 
 typedef struct {
   cairo_surface_t *surface;

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/sheet-view.h"
 #include "window/point-handle.h"
-#include "window/travel-keys.h"
 
 #include "drawing/point-drag.h"
 
@@ -79,20 +78,28 @@ sw_sheet_view_size_allocate (GtkWidget *widget, int width, int height, int basel
   }
 }
 
-static HandleValue
-value_now (SwSheetView *self)
+static PointPlace
+place_now (SwSheetView *self)
 {
-  return (HandleValue){ sw_bench_get_adjustment (self->bench).mount,
-                        sw_bench_get_study (self->bench)->travel };
+  return (PointPlace){ sw_bench_get_adjustment (self->bench).mount,
+                       sw_bench_get_study (self->bench)->travel };
+}
+
+static TravelLimits
+limits_now (SwSheetView *self)
+{
+  const Study *study = sw_bench_get_study (self->bench);
+
+  return (TravelLimits){ study->range.from, study->range.to };
 }
 
 static void
-apply (SwSheetView *self, SheetHandle handle, HandleValue value)
+apply (SwSheetView *self, SheetHandle handle, PointPlace place)
 {
   if (handle == SHEET_HANDLE_MOUNT)
-    sw_bench_set_mount (self->bench, value.mount);
+    sw_bench_set_mount (self->bench, place.mount);
   else
-    sw_bench_set_travel (self->bench, value.travel);
+    sw_bench_set_travel (self->bench, place.travel);
 }
 
 static void
@@ -115,7 +122,7 @@ tell_handles (SwSheetView *self)
                                  sw_point_handle_get_view (handle) == SHEET_SIDE
                                      ? m.rearward
                                      : m.inboard,
-                                 -POINT_DRAG_MOUNT_LIMIT, POINT_DRAG_MOUNT_LIMIT, mount);
+                                 -POINT_DRAG_MOST_MOUNT, POINT_DRAG_MOST_MOUNT, mount);
   }
 }
 
@@ -195,8 +202,8 @@ on_drag_begin_cb (SwSheetView *self, double x, double y)
     return;
   }
   gtk_widget_grab_focus (handle_widget (self, hit.handle, hit.view));
-  self->drag = point_drag_begin (hit.handle, hit.view, value_now (self),
-                                 sw_bench_get_study (self->bench)->range);
+  self->drag =
+      point_drag_begin (hit.handle, hit.view, place_now (self), limits_now (self), x, y);
   if (hit.handle == SHEET_HANDLE_MOUNT)
     sw_document_begin (sw_bench_get_document (self->bench), _ ("Move upper mount"));
   sw_canvas_invalidate (SW_CANVAS (self));
@@ -213,8 +220,12 @@ on_drag_update_cb (SwSheetView *self, double dx, double dy, GtkGesture *gesture)
     self->pan_y = self->pan_start_y + dy;
     sw_canvas_invalidate (SW_CANVAS (self));
   } else if (self->drag.handle != SHEET_HANDLE_NONE) {
-    point_drag_move (&self->drag, self->sheet, dx, dy, (state & GDK_CONTROL_MASK) != 0);
-    apply (self, self->drag.handle, self->drag.value);
+    double x, y;
+
+    gtk_gesture_drag_get_start_point (GTK_GESTURE_DRAG (gesture), &x, &y);
+    apply (self, self->drag.handle,
+           point_drag_to (&self->drag, self->sheet, x + dx, y + dy,
+                          (state & GDK_CONTROL_MASK) != 0));
   }
 }
 
@@ -272,11 +283,13 @@ static void
 on_nudged_cb (SwSheetView *self, int right, int up, guint state, SwPointHandle *handle)
 {
   const SheetHandle which = sw_point_handle_get_handle (handle);
+  const PointStep step = state & GDK_SHIFT_MASK     ? POINT_STEP_COARSE
+                         : state & GDK_CONTROL_MASK ? POINT_STEP_FINE
+                                                    : POINT_STEP_PLAIN;
 
   apply (self, which,
-         point_nudge (which, sw_point_handle_get_view (handle), value_now (self),
-                      sw_bench_get_study (self->bench)->range, right, up,
-                      key_step ((GdkModifierType) state, 5.0, 0.1)));
+         point_nudge (place_now (self), which, sw_point_handle_get_view (handle),
+                      limits_now (self), step, right, up));
 }
 
 static void

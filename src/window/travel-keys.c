@@ -1,14 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/travel-keys.h"
 
-double
-key_step (GdkModifierType state, double coarse, double fine)
-{
-  if (state & GDK_SHIFT_MASK)
-    return coarse;
-  return state & GDK_CONTROL_MASK ? fine : 1.0;
-}
-
 /* On tenths of a millimetre, so that many steps do not add up their rounding. */
 static void
 step_travel (SwBench *bench, double step)
@@ -21,7 +13,9 @@ gboolean
 travel_key (SwBench *bench, guint key, GdkModifierType state)
 {
   const Study *study = sw_bench_get_study (bench);
-  const double step = key_step (state, 10.0, 0.1);
+  const double step = state & GDK_SHIFT_MASK     ? 10.0
+                      : state & GDK_CONTROL_MASK ? 0.1
+                                                 : 1.0;
 
   switch (key) {
   case GDK_KEY_Left:

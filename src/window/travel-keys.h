@@ -11,6 +11,3 @@
  * height; Page Up and Page Down to full bump and droop. TRUE when the key was one of
  * them. */
 gboolean travel_key (SwBench *bench, guint key, GdkModifierType state);
-
-/* 1, or coarse with Shift, or fine with Ctrl. */
-double key_step (GdkModifierType state, double coarse, double fine);

@@ -1,0 +1,465 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/sheet-dimensions.h"
+#include "kernel/construction.h"
+#include "model/quantity-info.h"
+
+#include <glib/gi18n-lib.h>
+
+/* Of dimension lines, pixels at ordinary type size. */
+#define TAIL 15.0
+#define ROOM_FOR_ARROWS 22.0
+#define BELOW_GROUND 22.0
+#define FROM_CENTRE_PLANE 30.0
+#define WORD_GAP 4.0
+/* Past this an instant centre is as good as at infinity, mm. */
+#define FAR_AWAY 99999.0
+
+/* A word and its figure, set as one line. */
+typedef struct {
+  const char *word; /* translated, or "" */
+  char figure[48];
+} Label;
+
+static Label
+label_for (Quantity quantity, const char *word, gboolean with_sign, const Study *study)
+{
+  const QuantityInfo info = quantity_info (quantity);
+  const char *gap = g_str_equal (info.unit, "°") ? "" : " ";
+  Label label = { word, "" };
+  char figure[24];
+
+  quantity_format (quantity, study->setup.now.measures.value[quantity], with_sign, figure,
+                   sizeof figure);
+  g_snprintf (label.figure, sizeof label.figure, "%s%s%s", figure, gap, info.unit);
+  return label;
+}
+
+static double
+label_width (const SheetPen *pen, const Label *label)
+{
+  const TextStyle style = pen_style (pen, pen->theme->small_text, TEXT_PLAIN);
+  const double figure = text_measure (pen->texts, style, label->figure).width;
+
+  if (label->word[0] == '\0')
+    return figure;
+  return figure + WORD_GAP * pen->unit +
+         text_measure (pen->texts, style, label->word).width;
+}
+
+/* @across as in TextAnchor.x; the middle of the line stands at @at.y. */
+static void
+draw_label (const SheetPen *pen,
+            SheetViewName view,
+            int quantity,
+            const Label *label,
+            Pixel at,
+            double across)
+{
+  const double width = label_width (pen, label);
+  Pixel left = { at.x - across * width, at.y };
+
+  pen_shows (pen, view, quantity, left, pixel_add (left, width, 0));
+  if (label->word[0] != '\0')
+    left.x +=
+        pen_text (pen, label->word, left, (TextAnchor){ 0, 0.5 }, pen->theme->soft_ink)
+            .width +
+        WORD_GAP * pen->unit;
+  pen_text (pen, label->figure, left, (TextAnchor){ 0, 0.5 }, pen->theme->ink);
+}
+
+static Stroke
+thin (const SheetPen *pen)
+{
+  return (Stroke){ LINE_FULL, pen->theme->thin * 0.8, pen->theme->soft_ink };
+}
+
+/* Arrow heads between @a and @b where there is room, else from outside. */
+static void
+draw_arrows (const SheetPen *pen, Pixel a, Pixel b)
+{
+  const Pixel d = pixel_direction (a, b), back = { -d.x, -d.y };
+  const double length = hypot (b.x - a.x, b.y - a.y), tail = TAIL * pen->unit;
+  const Colour colour = pen->theme->soft_ink;
+
+  if (length >= ROOM_FOR_ARROWS * pen->unit) {
+    pen_line (pen, a, b, thin (pen));
+    pen_arrow_head (pen, a, back, colour);
+    pen_arrow_head (pen, b, d, colour);
+    return;
+  }
+  pen_line (pen, pixel_add (a, -tail * d.x, -tail * d.y),
+            pixel_add (b, tail * d.x, tail * d.y), thin (pen));
+  pen_arrow_head (pen, a, d, colour);
+  pen_arrow_head (pen, b, back, colour);
+}
+
+typedef struct {
+  SheetViewName view;
+  int quantity; /* or -1 */
+  Pixel from, to;
+  double place; /* y of a level dimension line, x of an upright one */
+  double side;  /* of the text: −1 left, +1 right */
+} Span;
+
+static void
+draw_extension (const SheetPen *pen, Pixel from, Pixel to)
+{
+  const Pixel d = pixel_direction (from, to);
+  const double gap = 2.0 * pen->unit, past = 4.0 * pen->unit;
+
+  pen_line (pen, pixel_add (from, gap * d.x, gap * d.y),
+            pixel_add (to, past * d.x, past * d.y), thin (pen));
+}
+
+static void
+draw_level_span (const SheetPen *pen, Span s, const Label *label)
+{
+  const Pixel left = { fmin (s.from.x, s.to.x), s.place };
+  const Pixel right = { fmax (s.from.x, s.to.x), s.place };
+  const double beside = (TAIL + 4.0) * pen->unit;
+  const Pixel at =
+      s.side < 0.0 ? pixel_add (left, -beside, 0) : pixel_add (right, beside, 0);
+
+  pen_shows (pen, s.view, s.quantity, left, right);
+  draw_extension (pen, s.from, (Pixel){ s.from.x, s.place });
+  draw_extension (pen, s.to, (Pixel){ s.to.x, s.place });
+  draw_arrows (pen, left, right);
+  draw_label (pen, s.view, s.quantity, label, at, s.side < 0.0 ? 1.0 : 0.0);
+}
+
+static void
+draw_upright_span (const SheetPen *pen, Span s, const Label *label)
+{
+  const Pixel top = { s.place, fmin (s.from.y, s.to.y) };
+  const Pixel bottom = { s.place, fmax (s.from.y, s.to.y) };
+  const Pixel middle = pixel_between (top, bottom, 0.5);
+
+  pen_shows (pen, s.view, s.quantity, top, bottom);
+  draw_extension (pen, s.from, (Pixel){ s.place, s.from.y });
+  draw_extension (pen, s.to, (Pixel){ s.place, s.to.y });
+  draw_arrows (pen, top, bottom);
+  draw_label (pen, s.view, s.quantity, label,
+              pixel_add (middle, s.side * 7.0 * pen->unit, 0), s.side < 0.0 ? 1.0 : 0.0);
+}
+
+static void
+draw_ground_span (const SheetPen *pen, SheetViewName view)
+{
+  const Measures *m = &pen->view->study->setup.now.measures;
+  const gboolean is_front = view == SHEET_FRONT;
+  const Quantity quantity = is_front ? QUANTITY_SCRUB_RADIUS : QUANTITY_TRAIL;
+  const Label label = label_for (quantity, is_front ? C_ ("dimension", "scrub radius")
+                                                          : C_ ("dimension", "trail"),
+                                                                FALSE, pen->view->study);
+  const Pixel from = pen_at (pen, view, m->axis_at_ground),
+              to = pen_at (pen, view, m->contact);
+  const Span span = {
+    view, (int) quantity, from, to, to.y + BELOW_GROUND * pen->unit, is_front ? -1.0 : 1.0
+  };
+
+  draw_level_span (pen, span, &label);
+}
+
+/* Between the upright through @vertex and a line that leans by @angle from it; both run
+ * from the vertex up or down. */
+typedef struct {
+  SheetViewName view;
+  Quantity quantity;
+  const char *word;
+  Pixel vertex;
+  double radius;
+  double lean; /* to the right of the upright as drawn, rad */
+} Arc;
+
+static void
+draw_arc_below (const SheetPen *pen, Arc a)
+{
+  const Label label = label_for (a.quantity, a.word, FALSE, pen->view->study);
+  const Pixel foot = pixel_add (a.vertex, 0, a.radius);
+  const double from = G_PI_2 - fmax (a.lean, 0.0), to = G_PI_2 - fmin (a.lean, 0.0);
+  const double side = a.lean < 0.0 ? 1.0 : -1.0;
+
+  pen_shows (pen, a.view, (int) a.quantity, a.vertex, foot);
+  pen_line (pen, pixel_add (a.vertex, 0, 14.0 * pen->unit),
+            pixel_add (foot, 0, 8.0 * pen->unit), thin (pen));
+  cairo_new_sub_path (pen->cr);
+  cairo_arc (pen->cr, a.vertex.x, a.vertex.y, a.radius, from, to);
+  theme_use (pen->cr, pen->theme->accent);
+  theme_line (pen->cr, LINE_FULL, pen->theme->thin);
+  cairo_stroke (pen->cr);
+  draw_label (pen, a.view, (int) a.quantity, &label,
+              pixel_add (foot, side * 6.0 * pen->unit, 0), side < 0.0 ? 1.0 : 0.0);
+}
+
+static void
+draw_axis_angle (const SheetPen *pen, SheetViewName view)
+{
+  const Study *study = pen->view->study;
+  const gboolean is_front = view == SHEET_FRONT;
+  const Quantity quantity = is_front ? QUANTITY_SAI : QUANTITY_CASTER;
+  const Pixel vertex = pen_at (pen, view, study->setup.corner.upper_mount);
+  const Pixel ball = pen_at (pen, view, study->setup.now.pose.ball_joint);
+
+  draw_arc_below (pen,
+                  (Arc){ view, quantity,
+                         is_front
+                         ? C_ ("dimension", "inclination")
+                               : C_ ("dimension", "caster"), vertex,
+                                     0.36 * hypot (ball.x - vertex.x, ball.y - vertex.y),
+                                     study->setup.now.measures.value[quantity] });
+}
+
+/* Where the wheel's own line leaves the tyre, against an upright. */
+static void
+draw_camber (const SheetPen *pen)
+{
+  const Study *study = pen->view->study;
+  const Label label =
+      label_for (QUANTITY_CAMBER, C_ ("dimension", "camber"), TRUE, study);
+  const Pixel centre = pen_at (pen, SHEET_FRONT, study->setup.now.pose.wheel_centre);
+  const double free = study->points.loaded_radius * SHEET_TYRE_FREE * pen->layout->scale;
+  const double reach = free + 14.0 * pen->unit;
+  const double camber = study->setup.now.measures.value[QUANTITY_CAMBER];
+
+  pen_line (pen, pixel_add (centre, 0, -free),
+            pixel_add (centre, 0, -reach - 3.0 * pen->unit), thin (pen));
+  cairo_new_sub_path (pen->cr);
+  cairo_arc (pen->cr, centre.x, centre.y, reach - 3.0 * pen->unit,
+             -G_PI_2 + fmin (camber, 0.0), -G_PI_2 + fmax (camber, 0.0));
+  theme_use (pen->cr, pen->theme->accent);
+  theme_line (pen->cr, LINE_FULL, pen->theme->line);
+  cairo_stroke (pen->cr);
+  draw_label (pen, SHEET_FRONT, QUANTITY_CAMBER, &label,
+              pixel_add (centre, 0, -reach - 11.0 * pen->unit), 0.5);
+}
+
+static void
+draw_toe (const SheetPen *pen)
+{
+  const Study *study = pen->view->study;
+  const Label label =
+      label_for (QUANTITY_TOE_IN, C_ ("dimension", "toe-in"), TRUE, study);
+  const double free = study->points.loaded_radius * SHEET_TYRE_FREE;
+  const Vec3 w = study->setup.now.pose.wheel_centre;
+  const Vec3 corner = { w.x + free - 30.0, w.y - pen->view->section_width / 2.0, w.z };
+  const Pixel at = pen_at (pen, SHEET_PLAN, corner);
+
+  draw_label (pen, SHEET_PLAN, QUANTITY_TOE_IN, &label,
+              pixel_add (at, -10.0 * pen->unit, 0), 1.0);
+}
+
+MountOffset
+mount_of_study (const Study *study)
+{
+  const Vec3 way =
+      vec3_sub (study->setup.corner.upper_mount, study->measured.corner.upper_mount);
+
+  return (MountOffset){ -way.y, -way.x, way.z };
+}
+
+static void
+format_length (double mm, char *text, size_t size)
+{
+  quantity_format (QUANTITY_STRUT_LENGTH, fabs (mm), FALSE, text, size);
+}
+
+/* Where the way rounds to nothing it has its positive name. */
+static void
+inboard_text (double mm, char *text, size_t size)
+{
+  char figure[24];
+
+  format_length (mm, figure, sizeof figure);
+  g_snprintf (text, size,
+              mm > -0.05 ? C_ ("mount", "%s in") : C_ ("mount", "%s out"), figure);
+}
+
+static void
+rearward_text (double mm, char *text, size_t size)
+{
+  char figure[24];
+
+  format_length (mm, figure, sizeof figure);
+  g_snprintf (text, size,
+              mm > -0.05 ? C_ ("mount", "%s back") : C_ ("mount", "%s forward"), figure);
+}
+
+static void
+up_text (double mm, char *text, size_t size)
+{
+  char figure[24];
+
+  format_length (mm, figure, sizeof figure);
+  g_snprintf (text, size,
+              mm > -0.05 ? C_ ("mount", "%s up") : C_ ("mount", "%s down"), figure);
+}
+
+void
+mount_text (MountOffset mount, char *text, size_t size)
+{
+  char in[40], back[40], up[40];
+
+  inboard_text (mount.inboard, in, sizeof in);
+  rearward_text (mount.rearward, back, sizeof back);
+  up_text (mount.up, up, sizeof up);
+  g_snprintf (text, size, "%s · %s · %s", in, back, up);
+}
+
+static void
+draw_mount_spans (const SheetPen *pen, SheetViewName view)
+{
+  const Study *study = pen->view->study;
+  const MountOffset mount = mount_of_study (study);
+  const Pixel was = pen_at (pen, view, study->measured.corner.upper_mount);
+  const Pixel is = pen_at (pen, view, study->setup.corner.upper_mount);
+  const double k = pen->layout->scale, u = pen->unit;
+  const double level = was.y - SHEET_MOUNT_ROOM * k - 14.0 * u;
+  const gboolean is_front = view == SHEET_FRONT;
+  Label label = { "", "" };
+
+  if (is_front)
+    inboard_text (mount.inboard, label.figure, sizeof label.figure);
+  else
+    rearward_text (mount.rearward, label.figure, sizeof label.figure);
+  if (fabs (is_front ? mount.inboard : mount.rearward) >= 0.05)
+    draw_level_span (pen, (Span){ view, -1, was, is, level, -1.0 }, &label);
+  up_text (mount.up, label.figure, sizeof label.figure);
+  if (is_front && fabs (mount.up) >= 0.05)
+    draw_upright_span (pen, (Span){ view, -1, was, is, was.x + 116.0 * k + 8.0 * u, 1.0 },
+                       &label);
+}
+
+static void
+draw_roll_centre (const SheetPen *pen)
+{
+  const Study *study = pen->view->study;
+  const Measures *m = &study->setup.now.measures;
+  const double height = m->value[QUANTITY_ROLL_CENTRE_HEIGHT];
+  const Label label = label_for (QUANTITY_ROLL_CENTRE_HEIGHT,
+                                 C_ ("dimension", "roll centre"), FALSE, study);
+  const PixelBox box = pen->layout->box[SHEET_FRONT];
+  const Pixel ground = pen_at (pen, SHEET_FRONT, (Vec3){ 0, 0, m->contact.z });
+  const Pixel centre = { ground.x, ground.y - height * pen->layout->scale };
+  const double u = pen->unit, place = ground.x + FROM_CENTRE_PLANE * u;
+  const Theme *t = pen->theme;
+
+  if (!isfinite (height))
+    return;
+  if (!pixel_box_has (box, centre)) {
+    const double way = centre.y < box.y ? -1.0 : 1.0;
+    const Pixel tip = { ground.x, way < 0.0 ? box.y : box.y + box.height };
+
+    pen_arrow_head (pen, tip, (Pixel){ 0, way }, t->accent);
+    draw_label (pen, SHEET_FRONT, QUANTITY_ROLL_CENTRE_HEIGHT, &label,
+                pixel_add (tip, 8.0 * u, -way * 8.0 * u), 0.0);
+    return;
+  }
+  draw_upright_span (pen,
+                     (Span){ SHEET_FRONT, QUANTITY_ROLL_CENTRE_HEIGHT, ground, centre,
+                             place, 1.0 },
+                     &label);
+  pen_shows (pen, SHEET_FRONT, QUANTITY_ROLL_CENTRE_HEIGHT,
+             pixel_add (centre, -5.0 * u, 0), pixel_add (centre, 5.0 * u, 0));
+  pen_circle (pen, centre, 4.5 * u, (Solid){ 0, t->ground, t->accent, t->line });
+}
+
+static Pixel
+front_pixel (const SheetPen *pen, FrontPoint p)
+{
+  return pen_at (pen, SHEET_FRONT, (Vec3){ 0, p.y, p.z });
+}
+
+/* From @from towards the pole, to it or to the border; there an arrow says that it goes
+ * on. */
+static Pixel
+draw_ray (const SheetPen *pen,
+          FrontPoint from,
+          FrontPoint direction,
+          double sign,
+          const Pixel *pole)
+{
+  const Stroke stroke = { LINE_FULL, pen->theme->thin * 0.8,
+                          colour_with_alpha (pen->theme->accent, 0.75) };
+  const double far = 1e5 * sign;
+  Pixel a = front_pixel (pen, from);
+  Pixel b = front_pixel (pen, (FrontPoint){ from.y + far * direction.y,
+                                            from.z + far * direction.z });
+
+  if (pole != NULL)
+    b = *pole;
+  else if (!pixel_box_clip (pen->layout->box[SHEET_FRONT], &a, &b))
+    return a;
+  pen_line (pen, a, b, stroke);
+  if (pole == NULL)
+    pen_arrow_head (pen, b, pixel_direction (a, b), pen->theme->accent);
+  return b;
+}
+
+/* "instant centre 3127 mm inboard", at the end of the strut's normal. */
+static void
+draw_instant_centre_label (const SheetPen *pen, Pixel end, gboolean is_inboard)
+{
+  const Study *study = pen->view->study;
+  const double length = study->setup.now.measures.value[QUANTITY_SWING_ARM_LENGTH];
+  const double lower =
+      end.y > pen_at (pen, SHEET_FRONT, study->setup.corner.upper_mount).y ? 1.0 : -1.0;
+  Label label = { C_ ("dimension", "instant centre"), "" };
+  char figure[24];
+
+  quantity_format (QUANTITY_SWING_ARM_LENGTH, fabs (length), FALSE, figure,
+                   sizeof figure);
+  if (!(fabs (length) < FAR_AWAY))
+    g_strlcpy (label.figure, _ ("at infinity"), sizeof label.figure);
+  else
+    g_snprintf (label.figure, sizeof label.figure,
+                length > 0.0 ? _ ("%s mm inboard") : _ ("%s mm outboard"), figure);
+  draw_label (pen, SHEET_FRONT, QUANTITY_SWING_ARM_LENGTH, &label,
+              pixel_add (end, (is_inboard ? 1.0 : -1.0) * FROM_CENTRE_PLANE * pen->unit,
+                         lower * 13.0 * pen->unit),
+              is_inboard ? 0.0 : 1.0);
+}
+
+void
+dimensions_draw_construction (const SheetPen *pen)
+{
+  const StudyCorner *setup = &pen->view->study->setup;
+  const Construction c =
+      construction_draw (&setup->corner, &setup->now.pose, setup->now.measures.contact);
+  const gboolean is_inboard = !(c.pole.y > c.contact.y);
+  const double sign = is_inboard ? 1.0 : -1.0;
+  const Pixel pole = front_pixel (pen, c.pole);
+  const gboolean is_seen = isfinite (pole.x) && isfinite (pole.y) &&
+                           pixel_box_has (pen->layout->box[SHEET_FRONT], pole);
+  const Pixel *stop = is_seen ? &pole : NULL;
+  const double towards = c.pole_direction.y < 0.0 ? sign : -sign;
+
+  draw_ray (pen, c.arm, c.arm_direction, sign, stop);
+  const Pixel end = draw_ray (pen, c.mount, c.mount_direction, sign, stop);
+  draw_ray (pen, c.contact, c.pole_direction, towards, stop);
+  if (!is_inboard || is_seen)
+    pen_line (pen, front_pixel (pen, c.contact),
+              front_pixel (pen, (FrontPoint){ 0, c.contact.z + c.roll_centre_height }),
+              (Stroke){ LINE_FULL, pen->theme->thin * 0.8,
+                        colour_with_alpha (pen->theme->accent, 0.75) });
+  if (is_seen)
+    pen_circle (pen, pole, 3.5 * pen->unit,
+                (Solid){ 0, pen->theme->ground, pen->theme->accent, pen->theme->thin });
+  draw_instant_centre_label (pen, end, is_inboard);
+}
+
+void
+dimensions_draw (const SheetPen *pen, SheetViewName view)
+{
+  if (view == SHEET_PLAN) {
+    draw_toe (pen);
+    return;
+  }
+  draw_ground_span (pen, view);
+  draw_axis_angle (pen, view);
+  if (pen->view->study->is_moved)
+    draw_mount_spans (pen, view);
+  if (view == SHEET_FRONT) {
+    draw_camber (pen);
+    draw_roll_centre (pen);
+  }
+}

@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Dimensions after ISO 129 (thin lines, arrow heads, the figure beside or on the line),
+ * and the construction of instant centre and roll centre. All take an assembled setup. */
+
+#pragma once
+
+#include "drawing/sheet-pen.h"
+
+void dimensions_draw_construction (const SheetPen *pen);
+void dimensions_draw (const SheetPen *pen, SheetViewName view);
+
+/* "15.0 in · 10.0 back · 0.0 up" */
+void mount_text (MountOffset mount, char *text, size_t size);
+/* The upper mount's way from where it was measured. */
+MountOffset mount_of_study (const Study *study);

@@ -1,0 +1,142 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/sheet-handles.h"
+#include "drawing/sheet-dimensions.h"
+#include "model/quantity-info.h"
+
+#include <glib/gi18n-lib.h>
+
+/* Pixels at ordinary type size. */
+#define RING 8.0
+#define RING_NEAR 9.5
+#define ARROW_FROM 13.0
+#define ARROW_HALF 4.5
+#define LEAST_REACH 14.0
+
+bool
+handle_place (const SheetLayout *layout,
+              const Study *study,
+              SheetHandle handle,
+              SheetViewName view,
+              Pixel *place)
+{
+  const gboolean assembles = study->setup.now.status == POSE_OK;
+  const StudyCorner *standing = assembles ? &study->setup : &study->measured;
+
+  switch (handle) {
+  case SHEET_HANDLE_MOUNT:
+    *place = sheet_layout_place (layout, view, study->setup.corner.upper_mount);
+    return true;
+  case SHEET_HANDLE_WHEEL:
+    if (view == SHEET_PLAN || standing->now.status != POSE_OK)
+      return false;
+    *place = sheet_layout_place (layout, view, standing->now.pose.wheel_centre);
+    return true;
+  default:
+    return false;
+  }
+}
+
+double
+handle_reach (const SheetLayout *layout)
+{
+  return fmax (LEAST_REACH, (ARROW_FROM + ARROW_HALF) * layout->unit);
+}
+
+static void
+draw_direction (const SheetPen *pen, Pixel centre, Pixel d, double from)
+{
+  const double half = ARROW_HALF * pen->unit;
+  const Pixel foot = pixel_add (centre, from * d.x, from * d.y);
+
+  cairo_move_to (pen->cr, foot.x + half * d.x * 1.1, foot.y + half * d.y * 1.1);
+  cairo_line_to (pen->cr, foot.x - half * d.y, foot.y + half * d.x);
+  cairo_line_to (pen->cr, foot.x + half * d.y, foot.y - half * d.x);
+  cairo_close_path (pen->cr);
+}
+
+static void
+draw_handle (const SheetPen *pen, SheetHandle handle, SheetViewName view, Pixel centre)
+{
+  const gboolean here = pen->view->handle_view == view;
+  const gboolean held = here && pen->view->held == handle;
+  const gboolean near = held || (here && pen->view->near == handle);
+  const double radius = (near ? RING_NEAR : RING) * pen->unit;
+  const double from = (near ? ARROW_FROM + 1.5 : ARROW_FROM) * pen->unit;
+  const Theme *t = pen->theme;
+  static const Pixel ways[] = { { 0, -1 }, { 0, 1 }, { -1, 0 }, { 1, 0 } };
+
+  for (int i = 0; i < (handle == SHEET_HANDLE_MOUNT ? 4 : 2); i++)
+    draw_direction (pen, centre, ways[i], from);
+  theme_use (pen->cr, colour_with_alpha (t->accent, near ? 1.0 : 0.65));
+  cairo_fill (pen->cr);
+  pen_circle (pen, centre, radius,
+              (Solid){ 0,
+                       colour_with_alpha (t->accent, held   ? 0.55
+                                                     : near ? 0.28
+                                                            : 0.12),
+                       t->accent, near ? t->thick : t->line });
+}
+
+static void
+held_text (const Study *study, SheetHandle handle, char *text, size_t size)
+{
+  char figure[24];
+
+  if (handle == SHEET_HANDLE_MOUNT) {
+    mount_text (mount_of_study (study), text, size);
+    return;
+  }
+  quantity_format (QUANTITY_STRUT_LENGTH, study->travel, TRUE, figure, sizeof figure);
+  g_snprintf (text, size,
+              study->travel > -0.05
+              ? C_ ("travel", "bump %s mm") : C_ ("travel", "droop %s mm"), figure);
+}
+
+/* Beside the handle, on paper, and inside the canvas. */
+static void
+draw_tag (const SheetPen *pen, SheetHandle handle, Pixel centre)
+{
+  const Theme *t = pen->theme;
+  const PixelBox canvas = pen->layout->canvas;
+  const TextStyle style = pen_style (pen, t->text, TEXT_BOLD);
+  const double u = pen->unit, room = 6.0 * u, clear = 24.0 * u;
+  char text[120];
+
+  held_text (pen->view->study, handle, text, sizeof text);
+
+  const TextSize size = text_measure (pen->texts, style, text);
+  const double wide = size.width + 2.0 * room, high = size.height + room;
+  double x = centre.x + clear;
+  const double y = CLAMP (centre.y - clear - high, 2.0, canvas.height - high - 2.0);
+
+  if (x + wide > canvas.width - 2.0)
+    x = centre.x - clear - wide;
+  x = CLAMP (x, 2.0, fmax (canvas.width - wide - 2.0, 2.0));
+  cairo_rectangle (pen->cr, x, y, wide, high);
+  theme_use (pen->cr, t->ground.alpha > 0.0 ? t->ground : t->fill);
+  cairo_fill_preserve (pen->cr);
+  theme_use (pen->cr, t->accent);
+  theme_line (pen->cr, LINE_FULL, t->thin);
+  cairo_stroke (pen->cr);
+  theme_use (pen->cr, t->ink);
+  text_draw (pen->texts, pen->cr, style, text, x + room, y + high / 2.0,
+             (TextAnchor){ 0, 0.5 });
+}
+
+void
+handles_draw (const SheetPen *pen)
+{
+  for (SheetHandle handle = SHEET_HANDLE_WHEEL; handle > SHEET_HANDLE_NONE; handle--)
+    for (SheetViewName view = 0; view < N_SHEET_VIEWS; view++) {
+      Pixel place;
+
+      if (handle_place (pen->layout, pen->view->study, handle, view, &place))
+        draw_handle (pen, handle, view, place);
+    }
+
+  const SheetViewName here = pen->view->handle_view;
+  Pixel place;
+  if (pen->view->held != SHEET_HANDLE_NONE &&
+      handle_place (pen->layout, pen->view->study, pen->view->held, here, &place))
+    draw_tag (pen, pen->view->held, place);
+}

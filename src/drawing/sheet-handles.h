@@ -1,0 +1,18 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The handles of the sheet: where they are, how near is near, what they look like. */
+
+#pragma once
+
+#include "drawing/sheet-pen.h"
+
+/* False where that view has none, or the setup cannot be assembled and no wheel stands.
+ */
+bool handle_place (const SheetLayout *layout,
+                   const Study *study,
+                   SheetHandle handle,
+                   SheetViewName view,
+                   Pixel *place);
+/* Of the target, pixels. */
+double handle_reach (const SheetLayout *layout);
+
+void handles_draw (const SheetPen *pen);

@@ -1,0 +1,10 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What stands on the sheet beside the views: their captions, the key of line kinds, the
+ * scale, the sign of first-angle projection, the title block. */
+
+#pragma once
+
+#include "drawing/sheet-pen.h"
+
+void panel_draw_captions (const SheetPen *pen);
+void panel_draw (const SheetPen *pen);

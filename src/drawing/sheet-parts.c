@@ -1,0 +1,500 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/sheet-parts.h"
+
+#include <glib/gi18n-lib.h>
+
+/* Sizes of what is only hinted at, mm: common practice, no published source. */
+#define BUSH_RADIUS 16.0
+#define BUSH_HALF_LENGTH 24.0
+#define SEAT_DISTANCE 26.0
+#define SEAT_HALF 26.0
+#define ARM_WIDTH 30.0
+#define KNUCKLE_WIDTH 40.0
+#define HUB_INSET 62.0
+#define HUB_RADIUS 62.0
+#define ROD_WIDTH 15.0
+#define RACK_WIDTH 26.0
+#define RACK_LENGTH 75.0
+#define TUBE_WIDTH 48.0
+#define TUBE_PART 0.55 /* of the strut's measured length */
+#define PISTON_ROD_WIDTH 20.0
+#define SPRING_SEAT_HALF 68.0
+#define TOWER_HOLE 40.0
+#define TOWER_HALF 100.0
+#define PLATE_HALF 58.0
+#define PLATE_WIDTH 9.0
+#define BEARING_RADIUS 14.0
+#define RIM_PART 0.66 /* of the tyre's loaded radius */
+#define AXIS_PAST_MOUNT 0.07
+
+static const Vec3 along_x = { 1, 0, 0 }, along_y = { 0, 1, 0 }, along_z = { 0, 0, 1 };
+
+/* Of the parts, thick enough to be seen however small the sheet. */
+static double
+wide (const SheetPen *pen, double mm, double least)
+{
+  return fmax (mm * pen->layout->scale, least * pen->unit);
+}
+
+static Stroke
+thin (const SheetPen *pen, LineKind kind, Colour colour)
+{
+  return (Stroke){ kind, pen->theme->thin, colour };
+}
+
+static Solid
+moving (const SheetPen *pen, double mm, double least)
+{
+  const Theme *t = pen->theme;
+
+  return (Solid){ wide (pen, mm, least), t->fill, t->ink, t->line * 0.8 };
+}
+
+static Solid
+fixed (const SheetPen *pen, double mm, double least)
+{
+  const Theme *t = pen->theme;
+
+  return (Solid){ wide (pen, mm, least), t->body, t->body, t->thin };
+}
+
+void
+parts_draw_ground (const SheetPen *pen, SheetViewName view, Vec3 contact)
+{
+  const PixelBox box = pen->layout->box[view];
+  const double y = pen_at (pen, view, contact).y, u = pen->unit;
+  const double left = view == SHEET_FRONT ? pen->layout->origin[view].x : box.x;
+  const Theme *t = pen->theme;
+
+  cairo_save (pen->cr);
+  pen_hatched_edge (pen, (Pixel){ left, y }, (Pixel){ box.x + box.width, y }, 6.0 * u,
+                    (Stroke){ LINE_FULL, t->thin, t->body });
+  cairo_restore (pen->cr);
+  pen_line (pen, (Pixel){ left, y }, (Pixel){ box.x + box.width, y },
+            (Stroke){ LINE_FULL, t->line * 0.8, t->ink });
+}
+
+void
+parts_draw_centre_plane (const SheetPen *pen, SheetViewName view)
+{
+  const PixelBox box = pen->layout->box[view];
+  const double x = pen->layout->origin[view].x;
+
+  pen_line (pen, (Pixel){ x, box.y }, (Pixel){ x, box.y + box.height },
+            thin (pen, LINE_CHAIN, pen->theme->soft_ink));
+}
+
+/* An edge of @half length each way about @middle, hatched on the far side of @away. */
+static void
+draw_seat (const SheetPen *pen, SheetViewName view, Vec3 middle, Vec3 along, double half)
+{
+  pen_hatched_edge (pen, pen_at (pen, view, vec3_along (middle, -half, along)),
+                    pen_at (pen, view, vec3_along (middle, half, along)), 6.0 * pen->unit,
+                    thin (pen, LINE_FULL, pen->theme->body));
+}
+
+static void
+draw_pivot (const SheetPen *pen, SheetViewName view, Vec3 pivot)
+{
+  const Vec3 hinge = pen->view->study->measured.corner.hinge_axis;
+  const double sign = hinge.x < 0.0 ? -1.0 : 1.0;
+  const Theme *t = pen->theme;
+  const Solid bush = { wide (pen, 2.0 * BUSH_RADIUS, 7.0),
+                       t->ground.alpha > 0.0 ? t->ground : t->fill, t->body,
+                       t->line * 0.8 };
+
+  switch (view) {
+  case SHEET_FRONT:
+    draw_seat (pen, view, vec3_along (pivot, -SEAT_DISTANCE, along_y),
+               vec3_scale (along_z, -1), SEAT_HALF);
+    break;
+  case SHEET_SIDE:
+    draw_seat (pen, view, vec3_along (pivot, -SEAT_DISTANCE, along_z), along_x,
+               SEAT_HALF);
+    break;
+  default:
+    draw_seat (pen, view, vec3_along (pivot, -SEAT_DISTANCE, along_y), along_x,
+               SEAT_HALF);
+    pen_bar (pen, pen_at (pen, view, vec3_along (pivot, -sign * BUSH_HALF_LENGTH, hinge)),
+             pen_at (pen, view, vec3_along (pivot, sign * BUSH_HALF_LENGTH, hinge)),
+             bush);
+    return;
+  }
+  pen_circle (pen, pen_at (pen, view, pivot), bush.width / 2.0, bush);
+  pen_circle (pen, pen_at (pen, view, pivot), bush.width / 6.0, bush);
+}
+
+static void
+draw_hinge_axis (const SheetPen *pen, SheetViewName view)
+{
+  const Vec3 *at = pen->view->study->points.at;
+  const Vec3 front = at[POINT_ARM_FRONT_PIVOT], rear = at[POINT_ARM_REAR_PIVOT];
+  const Vec3 along = vec3_scale (vec3_unit (vec3_sub (rear, front)), 45.0);
+
+  pen_line (pen, pen_at (pen, view, vec3_sub (front, along)),
+            pen_at (pen, view, vec3_add (rear, along)),
+            thin (pen, LINE_CHAIN, pen->theme->soft_ink));
+}
+
+/* The tower belongs to the body and stays; the plate in its hole goes with the mount. */
+static void
+draw_tower (const SheetPen *pen, SheetViewName view)
+{
+  const Vec3 place = pen->view->study->points.at[POINT_UPPER_MOUNT];
+  const Vec3 across = view == SHEET_SIDE ? along_x : along_y;
+  const double middle = (TOWER_HALF + TOWER_HOLE) / 2.0,
+               half = (TOWER_HALF - TOWER_HOLE) / 2.0;
+  const Theme *t = pen->theme;
+
+  if (view == SHEET_PLAN) {
+    const Solid ring = { 0, { 0, 0, 0, 0 }, t->body, t->thin };
+
+    pen_circle (pen, pen_at (pen, view, place), TOWER_HALF * pen->layout->scale, ring);
+    pen_circle (pen, pen_at (pen, view, place), TOWER_HOLE * 1.6 * pen->layout->scale,
+                ring);
+    return;
+  }
+  draw_seat (pen, view, vec3_along (place, -middle, across), vec3_scale (across, -1),
+             half);
+  draw_seat (pen, view, vec3_along (place, middle, across), vec3_scale (across, -1),
+             half);
+}
+
+static void
+draw_plate (const SheetPen *pen, SheetViewName view)
+{
+  const Vec3 mount = pen->view->study->setup.corner.upper_mount;
+  const Vec3 across = view == SHEET_SIDE ? along_x : along_y;
+  const Theme *t = pen->theme;
+  Solid plate = fixed (pen, view == SHEET_PLAN ? 2.0 * PLATE_HALF : PLATE_WIDTH, 3.0);
+
+  if (view == SHEET_PLAN)
+    plate.fill = colour_with_alpha (t->body, 0.25);
+  pen_bar (pen, pen_at (pen, view, vec3_along (mount, -PLATE_HALF, across)),
+           pen_at (pen, view, vec3_along (mount, PLATE_HALF, across)), plate);
+}
+
+static void
+draw_rack (const SheetPen *pen, SheetViewName view)
+{
+  const Vec3 inner = pen->view->study->measured.corner.tie_rod_inner;
+  const Solid rack = fixed (pen, RACK_WIDTH, 5.0);
+  const Pixel end = pen_at (pen, view, inner);
+
+  if (view == SHEET_SIDE)
+    pen_circle (pen, end, rack.width / 2.0, rack);
+  else
+    pen_bar (pen, pen_at (pen, view, vec3_along (inner, -RACK_LENGTH, along_y)), end,
+             rack);
+}
+
+void
+parts_draw_body (const SheetPen *pen, SheetViewName view)
+{
+  const Vec3 *at = pen->view->study->points.at;
+
+  draw_hinge_axis (pen, view);
+  draw_pivot (pen, view, at[POINT_ARM_REAR_PIVOT]);
+  draw_pivot (pen, view, at[POINT_ARM_FRONT_PIVOT]);
+  draw_rack (pen, view);
+  draw_tower (pen, view);
+  draw_plate (pen, view);
+}
+
+/* Front and plan view of the tyre: a rounded rectangle turned by camber or toe, in pixels
+ * about the wheel centre, `across` along the spin axis. */
+typedef struct {
+  Pixel centre;
+  double turn;
+  double half_width, above, below; /* above: away from the ground, or rearward */
+} TyreFace;
+
+static TyreFace
+tyre_face (const SheetPen *pen, SheetViewName view, const StudyCorner *corner)
+{
+  const Pose *pose = &corner->now.pose;
+  const Vec3 n = pose->spin_axis;
+  const double k = pen->layout->scale, r = corner->corner.loaded_radius * k;
+  const double free = r * SHEET_TYRE_FREE;
+
+  return (TyreFace){ pen_at (pen, view, pose->wheel_centre),
+                     view == SHEET_FRONT ? atan2 (-n.z, n.y) : atan2 (n.x, n.y),
+                     pen->view->section_width / 2.0 * k, free,
+                     view == SHEET_FRONT ? r : free };
+}
+
+static Pixel
+on_face (TyreFace face, double across, double down)
+{
+  const double c = cos (face.turn), s = sin (face.turn);
+
+  return (Pixel){ face.centre.x + across * c - down * s,
+                  face.centre.y + across * s + down * c };
+}
+
+static void
+trace_face (cairo_t *cr, TyreFace f)
+{
+  const double r = f.half_width * 0.45;
+
+  cairo_save (cr);
+  cairo_translate (cr, f.centre.x, f.centre.y);
+  cairo_rotate (cr, f.turn);
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, f.half_width - r, r - f.above, r, -G_PI_2, 0);
+  cairo_arc (cr, f.half_width - r, f.below - r, r, 0, G_PI_2);
+  cairo_arc (cr, r - f.half_width, f.below - r, r, G_PI_2, G_PI);
+  cairo_arc (cr, r - f.half_width, r - f.above, r, G_PI, 1.5 * G_PI);
+  cairo_close_path (cr);
+  cairo_restore (cr);
+}
+
+/* A circle that stands on the ground with a flat. */
+static void
+trace_round (const SheetPen *pen, const StudyCorner *corner)
+{
+  const Pixel centre = pen_at (pen, SHEET_SIDE, corner->now.pose.wheel_centre);
+  const double radius =
+      corner->corner.loaded_radius * SHEET_TYRE_FREE * pen->layout->scale;
+  const double down = pen_at (pen, SHEET_SIDE, corner->now.measures.contact).y - centre.y;
+  const double a = asin (CLAMP (down / radius, -1.0, 1.0));
+
+  cairo_new_sub_path (pen->cr);
+  cairo_arc (pen->cr, centre.x, centre.y, radius, G_PI - a, 2.0 * G_PI + a);
+  cairo_close_path (pen->cr);
+}
+
+static void
+trace_tyre (const SheetPen *pen, SheetViewName view, const StudyCorner *corner)
+{
+  if (view == SHEET_SIDE)
+    trace_round (pen, corner);
+  else
+    trace_face (pen->cr, tyre_face (pen, view, corner));
+}
+
+/* Rim edges, and the axes of the wheel. */
+static void
+draw_face_lines (const SheetPen *pen, TyreFace f, double rim)
+{
+  const Stroke edge = thin (pen, LINE_FULL, pen->theme->body);
+  const Stroke axis = thin (pen, LINE_CHAIN, pen->theme->soft_ink);
+  const double past = 14.0 * pen->unit;
+
+  pen_line (pen, on_face (f, -f.half_width, -rim), on_face (f, f.half_width, -rim), edge);
+  pen_line (pen, on_face (f, -f.half_width, rim), on_face (f, f.half_width, rim), edge);
+  pen_line (pen, on_face (f, 0, -f.above - past), on_face (f, 0, f.below), axis);
+  pen_line (pen, on_face (f, -f.half_width - past, 0),
+            on_face (f, f.half_width + past, 0), axis);
+}
+
+static void
+draw_round_lines (const SheetPen *pen, const StudyCorner *corner, double rim)
+{
+  const Pixel centre = pen_at (pen, SHEET_SIDE, corner->now.pose.wheel_centre);
+  const Stroke axis = thin (pen, LINE_CHAIN, pen->theme->soft_ink);
+  const Theme *t = pen->theme;
+  const Solid edge = { 0, { 0, 0, 0, 0 }, t->body, t->thin };
+
+  pen_circle (pen, centre, rim, edge);
+  pen_circle (pen, centre, rim * 0.93, edge);
+  pen_line (pen, pixel_add (centre, -rim, 0), pixel_add (centre, rim, 0), axis);
+  pen_line (pen, pixel_add (centre, 0, -rim), pixel_add (centre, 0, rim), axis);
+}
+
+static void
+show_face (const SheetPen *pen, SheetViewName view, TyreFace f)
+{
+  const int quantity = view == SHEET_FRONT ? QUANTITY_CAMBER : QUANTITY_TOE_IN;
+
+  pen_shows (pen, view, quantity, on_face (f, -f.half_width, -f.above),
+             on_face (f, -f.half_width, f.below));
+  pen_shows (pen, view, quantity, on_face (f, f.half_width, -f.above),
+             on_face (f, f.half_width, f.below));
+}
+
+void
+parts_draw_wheel (const SheetPen *pen, SheetViewName view, const StudyCorner *corner)
+{
+  const Theme *t = pen->theme;
+  const double rim = RIM_PART * corner->corner.loaded_radius * pen->layout->scale;
+  const TyreFace face = tyre_face (pen, view, corner);
+
+  if (view != SHEET_SIDE)
+    show_face (pen, view, face);
+  trace_tyre (pen, view, corner);
+  theme_use (pen->cr, colour_with_alpha (t->fill, t->fill.alpha * 0.6));
+  cairo_fill_preserve (pen->cr);
+  theme_use (pen->cr, t->ink);
+  theme_line (pen->cr, LINE_FULL, t->line);
+  cairo_stroke (pen->cr);
+  if (view == SHEET_SIDE)
+    draw_round_lines (pen, corner, rim);
+  else
+    draw_face_lines (pen, face, rim);
+}
+
+static void
+draw_arm (const SheetPen *pen, SheetViewName view, const Pose *pose)
+{
+  const Vec3 *at = pen->view->study->points.at;
+  const Pixel ball = pen_at (pen, view, pose->ball_joint);
+  const Pixel spokes[] = { ball, pen_at (pen, view, at[POINT_ARM_FRONT_PIVOT]),
+                           pen_at (pen, view, at[POINT_ARM_REAR_PIVOT]) };
+
+  pen_shows (pen, view, QUANTITY_ARM_RATIO, ball, spokes[1]);
+  pen_shows (pen, view, QUANTITY_ARM_RATIO, ball, spokes[2]);
+  pen_spokes (pen, spokes, G_N_ELEMENTS (spokes), moving (pen, ARM_WIDTH, 5.0));
+}
+
+static void
+draw_tie_rod (const SheetPen *pen, SheetViewName view, const Pose *pose)
+{
+  const Pixel ends[] = { pen_at (pen, view, pose->tie_rod_inner),
+                         pen_at (pen, view, pose->tie_rod_outer) };
+  const Solid rod = moving (pen, ROD_WIDTH, 3.5);
+
+  pen_spokes (pen, ends, 2, rod);
+  pen_circle (pen, ends[0], rod.width * 0.75, rod);
+  pen_circle (pen, ends[1], rod.width * 0.75, rod);
+}
+
+/* An upright from the stub axle's root to ball joint, strut and tie rod. */
+static void
+draw_knuckle (const SheetPen *pen, SheetViewName view, const Pose *pose)
+{
+  const Vec3 root = vec3_along (pose->wheel_centre, -HUB_INSET, pose->spin_axis);
+  const Pixel spokes[] = { pen_at (pen, view, root),
+                           pen_at (pen, view, pose->tie_rod_outer),
+                           pen_at (pen, view, pose->ball_joint),
+                           pen_at (pen, view, pose->strut_foot),
+                           pen_at (pen, view, pose->wheel_centre) };
+
+  pen_spokes (pen, spokes, G_N_ELEMENTS (spokes), moving (pen, KNUCKLE_WIDTH, 6.0));
+}
+
+static void
+draw_hub (const SheetPen *pen, SheetViewName view, const Pose *pose)
+{
+  const Vec3 n = pose->spin_axis, w = pose->wheel_centre;
+  const Vec3 across =
+      view == SHEET_FRONT ? vec3_cross (along_x, n) : vec3_cross (n, along_z);
+  const Solid hub = moving (pen, 20.0, 4.0);
+
+  if (view == SHEET_SIDE)
+    pen_circle (pen, pen_at (pen, view, w), HUB_RADIUS * pen->layout->scale, hub);
+  else
+    pen_bar (pen, pen_at (pen, view, vec3_along (w, -HUB_RADIUS, across)),
+             pen_at (pen, view, vec3_along (w, HUB_RADIUS, across)), hub);
+}
+
+static void
+draw_strut (const SheetPen *pen, SheetViewName view, const StudyCorner *corner)
+{
+  const Vec3 *at = pen->view->study->points.at;
+  const Vec3 u = corner->now.pose.strut_direction, foot = corner->now.pose.strut_foot;
+  const Vec3 mount = corner->corner.upper_mount;
+  const double tube =
+      TUBE_PART * vec3_distance (at[POINT_UPPER_MOUNT], at[POINT_STRUT_FOOT]);
+  const Pixel from = pen_at (pen, view, vec3_along (foot, -0.35 * TUBE_WIDTH, u));
+  const Pixel to = pen_at (pen, view, vec3_along (foot, tube, u));
+  const Pixel top = pen_at (pen, view, mount);
+  const Pixel seat = pen_at (pen, view, vec3_along (foot, 0.82 * tube, u));
+  const Pixel d = pixel_direction (from, to);
+  const double half = SPRING_SEAT_HALF * pen->layout->scale;
+
+  pen_shows (pen, view, QUANTITY_STRUT_LENGTH, from, top);
+  pen_bar (pen, to, top, moving (pen, PISTON_ROD_WIDTH, 3.5));
+  pen_bar (pen, from, to, moving (pen, TUBE_WIDTH, 7.0));
+  if (view == SHEET_PLAN)
+    pen_circle (pen, seat, half,
+                (Solid){ 0, { 0, 0, 0, 0 }, pen->theme->ink, pen->theme->thin });
+  else
+    pen_bar (pen, pixel_add (seat, -d.y * half, d.x * half),
+             pixel_add (seat, d.y * half, -d.x * half), moving (pen, 9.0, 3.0));
+}
+
+static void
+draw_joints (const SheetPen *pen, SheetViewName view, const StudyCorner *corner)
+{
+  Solid joint = moving (pen, 2.0 * BEARING_RADIUS, 6.0);
+
+  joint.fill = pen->theme->ground.alpha > 0.0 ? pen->theme->ground : pen->theme->fill;
+  pen_circle (pen, pen_at (pen, view, corner->now.pose.ball_joint), joint.width / 2.0,
+              joint);
+  pen_circle (pen, pen_at (pen, view, corner->corner.upper_mount), joint.width / 2.0,
+              joint);
+}
+
+void
+parts_draw_linkage (const SheetPen *pen, SheetViewName view, const StudyCorner *corner)
+{
+  const Pose *pose = &corner->now.pose;
+
+  if (view != SHEET_SIDE) {
+    draw_tie_rod (pen, view, pose);
+    draw_arm (pen, view, pose);
+    draw_hub (pen, view, pose);
+    draw_knuckle (pen, view, pose);
+    draw_strut (pen, view, corner);
+  } else {
+    draw_hub (pen, view, pose);
+    draw_knuckle (pen, view, pose);
+    draw_strut (pen, view, corner);
+    draw_tie_rod (pen, view, pose);
+    draw_arm (pen, view, pose);
+  }
+  draw_joints (pen, view, corner);
+}
+
+static Vec3
+axis_top (const StudyCorner *corner)
+{
+  const Vec3 u = corner->corner.upper_mount;
+
+  return vec3_along (u, AXIS_PAST_MOUNT, vec3_sub (u, corner->now.pose.ball_joint));
+}
+
+void
+parts_draw_steering_axis (const SheetPen *pen,
+                          SheetViewName view,
+                          const StudyCorner *corner)
+{
+  const Pixel top = pen_at (pen, view, axis_top (corner));
+  const Pixel ground = pen_at (pen, view, corner->now.measures.axis_at_ground);
+  const Colour accent = pen->theme->accent;
+
+  if (view != SHEET_PLAN)
+    pen_shows (pen, view, view == SHEET_FRONT ? QUANTITY_SAI : QUANTITY_CASTER, top,
+               ground);
+  pen_line (pen, top, ground, (Stroke){ LINE_CHAIN, pen->theme->thin * 1.3, accent });
+  pen_circle (pen, ground, 2.2 * pen->unit,
+              (Solid){ 0, accent, accent, pen->theme->thin });
+}
+
+void
+parts_draw_ghost (const SheetPen *pen, SheetViewName view)
+{
+  const StudyCorner *corner = &pen->view->study->measured;
+  const Pose *pose = &corner->now.pose;
+  const Vec3 *at = pen->view->study->points.at;
+  const Stroke dashed = thin (pen, LINE_DASHED, pen->theme->reference);
+  const Pixel ball = pen_at (pen, view, pose->ball_joint);
+  const Pixel mount = pen_at (pen, view, corner->corner.upper_mount);
+
+  if (corner->now.status != POSE_OK)
+    return;
+  pen_line (pen, pen_at (pen, view, pose->strut_foot), mount, dashed);
+  pen_line (pen, ball, pen_at (pen, view, at[POINT_ARM_FRONT_PIVOT]), dashed);
+  pen_line (pen, ball, pen_at (pen, view, at[POINT_ARM_REAR_PIVOT]), dashed);
+  pen_line (pen, pen_at (pen, view, axis_top (corner)),
+            pen_at (pen, view, corner->now.measures.axis_at_ground), dashed);
+  trace_tyre (pen, view, corner);
+  theme_use (pen->cr, dashed.colour);
+  theme_line (pen->cr, LINE_DASHED, dashed.width);
+  cairo_stroke (pen->cr);
+  cairo_new_sub_path (pen->cr);
+  cairo_arc (pen->cr, mount.x, mount.y, wide (pen, 2.0 * BEARING_RADIUS, 6.0) / 2.0, 0,
+             2 * G_PI);
+  cairo_stroke (pen->cr);
+}

@@ -1,0 +1,218 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/sheet-dimensions.h"
+#include "drawing/sheet-handles.h"
+#include "drawing/sheet-panel.h"
+#include "drawing/sheet-parts.h"
+
+#include <glib.h>
+
+/* How near to a stroke counts as on it, pixels. */
+#define HIT_REACH 8.0
+
+struct Sheet {
+  TextCache *texts;
+  SheetLayout layout;
+  SheetTargets targets;
+  struct {
+    Pixel at;
+    bool is_there;
+  } handles[N_SHEET_HANDLES][N_SHEET_VIEWS];
+};
+
+Sheet *
+sheet_new (void)
+{
+  Sheet *sheet = g_new0 (Sheet, 1);
+
+  sheet->texts = text_cache_new ();
+  sheet->layout.scale = 1.0;
+  return sheet;
+}
+
+void
+sheet_free (Sheet *sheet)
+{
+  if (sheet == NULL)
+    return;
+  text_cache_free (sheet->texts);
+  g_free (sheet);
+}
+
+/* Faint lines that carry mount and wheel centre from view to view. */
+static void
+draw_projectors (const SheetPen *pen, Vec3 point)
+{
+  const Stroke faint = { LINE_FULL, pen->theme->thin, pen->theme->faint };
+  const Pixel front = pen_at (pen, SHEET_FRONT, point);
+
+  pen_line (pen, front, pen_at (pen, SHEET_SIDE, point), faint);
+  pen_line (pen, front, pen_at (pen, SHEET_PLAN, point), faint);
+}
+
+static void
+draw_view (const SheetPen *pen, SheetViewName view, const StudyCorner *standing)
+{
+  const Study *study = pen->view->study;
+  const bool assembles = study->setup.now.status == POSE_OK;
+
+  if (standing != NULL && view != SHEET_PLAN)
+    parts_draw_ground (pen, view, standing->now.measures.contact);
+  if (view != SHEET_SIDE)
+    parts_draw_centre_plane (pen, view);
+  if (assembles)
+    parts_draw_wheel (pen, view, &study->setup);
+  if (assembles && view == SHEET_FRONT)
+    dimensions_draw_construction (pen);
+  parts_draw_body (pen, view);
+  if (assembles)
+    parts_draw_linkage (pen, view, &study->setup);
+  if (study->is_moved || !assembles)
+    parts_draw_ghost (pen, view);
+  if (assembles) {
+    parts_draw_steering_axis (pen, view, &study->setup);
+    dimensions_draw (pen, view);
+  }
+}
+
+/* In the room that the missing strut leaves. */
+static void
+draw_reason (const SheetPen *pen)
+{
+  const PixelBox box = pen->layout->box[SHEET_FRONT];
+  const Theme *t = pen->theme;
+  const double wide = fmin (0.5 * box.width, 280.0 * pen->unit);
+
+  theme_use (pen->cr, t->warning);
+  text_draw_wrapped (pen->texts, pen->cr, pen_style (pen, t->text, TEXT_BOLD),
+                     pose_status_sentence (pen->view->study->setup.now.status),
+                     pen->layout->origin[SHEET_FRONT].x + 12.0 * pen->unit,
+                     box.y + 0.3 * box.height, wide);
+}
+
+static void
+draw_background (const SheetPen *pen)
+{
+  if (pen->theme->ground.alpha <= 0.0)
+    return;
+  theme_use (pen->cr, pen->theme->ground);
+  cairo_rectangle (pen->cr, 0, 0, pen->layout->canvas.width, pen->layout->canvas.height);
+  cairo_fill (pen->cr);
+}
+
+static void
+note_handles (Sheet *sheet, const Study *study)
+{
+  for (SheetHandle handle = SHEET_HANDLE_MOUNT; handle < N_SHEET_HANDLES; handle++)
+    for (SheetViewName view = 0; view < N_SHEET_VIEWS; view++)
+      sheet->handles[handle][view].is_there =
+          handle_place (&sheet->layout, study, handle, view,
+                        &sheet->handles[handle][view].at);
+}
+
+/* What stands on the ground: the setup, or else the corner as measured, or nothing. */
+static const StudyCorner *
+standing_corner (const Study *study)
+{
+  if (study->setup.now.status == POSE_OK)
+    return &study->setup;
+  return study->measured.now.status == POSE_OK ? &study->measured : NULL;
+}
+
+void
+sheet_draw (Sheet *sheet, cairo_t *cr, const SheetView *view, double width, double height)
+{
+  const Study *study = view->study;
+  const StudyCorner *standing = standing_corner (study);
+  const SheetPen pen = { cr,
+                         view,
+                         &view->theme,
+                         &sheet->layout,
+                         sheet->texts,
+                         &sheet->targets,
+                         view->theme.text / 12.0 };
+
+  sheet->layout = sheet_layout_fit (view, width, height);
+  sheet->targets.n_targets = 0;
+  note_handles (sheet, study);
+  cairo_save (cr);
+  cairo_rectangle (cr, 0, 0, width, height);
+  cairo_clip (cr);
+  draw_background (&pen);
+  draw_projectors (&pen, study->setup.corner.upper_mount);
+  if (standing != NULL)
+    draw_projectors (&pen, standing->now.pose.wheel_centre);
+  for (SheetViewName i = 0; i < N_SHEET_VIEWS; i++)
+    draw_view (&pen, i, standing);
+  panel_draw_captions (&pen);
+  panel_draw (&pen);
+  if (study->setup.now.status != POSE_OK)
+    draw_reason (&pen);
+  if (view->show_handles)
+    handles_draw (&pen);
+  cairo_restore (cr);
+}
+
+/* The handle under @p that comes first: mount over wheel. */
+static bool
+hit_handle (const Sheet *sheet, Pixel p, SheetHit *hit)
+{
+  for (SheetHandle handle = SHEET_HANDLE_MOUNT; handle < N_SHEET_HANDLES; handle++)
+    for (SheetViewName view = 0; view < N_SHEET_VIEWS; view++) {
+      const Pixel at = sheet->handles[handle][view].at;
+
+      if (sheet->handles[handle][view].is_there &&
+          hypot (p.x - at.x, p.y - at.y) <= handle_reach (&sheet->layout)) {
+        *hit = (SheetHit){ view, handle, -1 };
+        return true;
+      }
+    }
+  return false;
+}
+
+SheetHit
+sheet_hit (const Sheet *sheet, double x, double y)
+{
+  const Pixel p = { x, y };
+  SheetHit hit = { SHEET_FRONT, SHEET_HANDLE_NONE, -1 };
+  double nearest = HIT_REACH;
+
+  if (hit_handle (sheet, p, &hit))
+    return hit;
+  for (SheetViewName view = 0; view < N_SHEET_VIEWS; view++)
+    if (pixel_box_has (sheet->layout.box[view], p))
+      hit.view = view;
+  for (unsigned i = 0; i < sheet->targets.n_targets; i++) {
+    const SheetTarget *target = &sheet->targets.at[i];
+    const double distance = pixel_distance_to (p, target->a, target->b);
+
+    if (target->quantity >= 0 && distance <= nearest) {
+      nearest = distance;
+      hit = (SheetHit){ target->view, SHEET_HANDLE_NONE, target->quantity };
+    }
+  }
+  return hit;
+}
+
+bool
+sheet_handle_place (
+    const Sheet *sheet, SheetHandle handle, SheetViewName view, double *x, double *y)
+{
+  if (handle <= SHEET_HANDLE_NONE || handle >= N_SHEET_HANDLES || view >= N_SHEET_VIEWS ||
+      !sheet->handles[handle][view].is_there)
+    return false;
+  *x = sheet->handles[handle][view].at.x;
+  *y = sheet->handles[handle][view].at.y;
+  return true;
+}
+
+double
+sheet_scale (const Sheet *sheet)
+{
+  return sheet->layout.scale;
+}
+
+Vec3
+sheet_move (const Sheet *sheet, SheetViewName view, double dx, double dy)
+{
+  return sheet_layout_move (&sheet->layout, view, dx, dy);
+}
