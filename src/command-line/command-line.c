@@ -8,9 +8,11 @@
 
 static const Command commands[] = {
   { "table", "FILE", N_ ("Print a travel table as CSV or JSON."), table_command },
-    { "check", "FILE",
-      N_ ("Load and solve a car, and print what looks implausible."), check_command },
-  };
+    { "plot", "FILE",
+      N_ ("Draw the curves or the sheet as PNG, SVG or PDF."), plot_command },
+      { "check", "FILE",
+        N_ ("Load and solve a car, and print what looks implausible."), check_command },
+    };
 
 static const Command *
 find_command (const char *name)

@@ -21,6 +21,7 @@ typedef struct {
 } Command;
 
 int table_command (int argc, char **argv);
+int plot_command (int argc, char **argv);
 int check_command (int argc, char **argv);
 
 /* Runs the command word that @argv has, or opens the window program. */
@@ -33,6 +34,10 @@ gboolean command_line_parse (
 
 /* NULL, and one sentence on standard error, if it is refused. */
 Car *command_line_load (const char *file);
+
+/* The setup of that name, the first one for NULL. Says on standard error which there are
+ * when there is none of that name. */
+gboolean command_line_choose_setup (const Car *car, const char *name, guint *setup);
 
 /* One sentence on standard error, behind "strutwright: ". UTF-8 whatever the locale. */
 void command_line_say (const char *format, ...) G_GNUC_PRINTF (1, 2);

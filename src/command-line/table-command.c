@@ -43,28 +43,6 @@ choose_format (const char *name, TravelTableFormat *format)
   return FALSE;
 }
 
-static char *
-list_setups (const Car *car)
-{
-  g_autoptr (GString) names = g_string_new (NULL);
-
-  for (guint i = 0; i < car->setups->len; i++)
-    g_string_append_printf (names, "%s“%s”", i > 0 ? ", " : "", car_setup (car, i)->name);
-  return g_strdup (names->str);
-}
-
-static gboolean
-choose_setup (const Car *car, const char *name, guint *setup)
-{
-  *setup = 0;
-  if (name == NULL || car_find_setup (car, name, setup))
-    return TRUE;
-
-  g_autofree char *names = list_setups (car);
-  command_line_say (_ ("There is no setup “%s”; the car has %s."), name, names);
-  return FALSE;
-}
-
 static gboolean
 choose_steps (const Car *car, const Options *options, TravelSteps *steps)
 {
@@ -111,7 +89,7 @@ table_command (int argc, char **argv)
 
     if (car == NULL)
       status = EXIT_REFUSED;
-    else if (choose_setup (car, options.setup, &setup) &&
+    else if (command_line_choose_setup (car, options.setup, &setup) &&
              choose_steps (car, &options, &steps))
       status = print_table (car, setup, steps, format);
   }

@@ -7,8 +7,7 @@ struct _SwExportPreview {
   SwCanvas parent_instance;
 
   SwBench *bench;
-  Board *board;
-  Sheet *sheet;
+  CardPress *press;
   ExportWish wish;
 };
 
@@ -22,37 +21,16 @@ today (void)
   return g_date_time_format (now, "%Y-%m-%d");
 }
 
-static TitleBlock
-wished_title (const ExportWish *wish, SwBench *bench, char **date)
+static Card
+wished_card (const ExportWish *wish, SwBench *bench, const char *date)
 {
-  *date = wish->with_date ? today () : NULL;
-  return title_block_for (sw_document_get_car (sw_bench_get_document (bench)),
-                          sw_bench_get_setup (bench), *date);
-}
-
-static BoardView
-wished_board (const ExportWish *wish, SwBench *bench, const TitleBlock *title)
-{
-  return (BoardView){ .study = sw_bench_get_study (bench),
-                      .choice = sw_bench_get_choice (bench),
-                      .theme = export_theme (wish->options.background),
-                      .lit = -1,
-                      .show_cursor = true,
-                      .title = title };
-}
-
-static SheetView
-wished_sheet (const ExportWish *wish, SwBench *bench, const TitleBlock *title)
-{
-  return (SheetView){
-    .study = sw_bench_get_study (bench),
-    .section_width =
-        sw_document_get_car (sw_bench_get_document (bench))->section_width_mm,
-    .theme = export_theme (wish->options.background),
-    .zoom = 1.0,
-    .lit = -1,
-    .title = title,
-  };
+  return (Card){ .subject = wish->subject,
+                 .options = wish->options,
+                 .choice = sw_bench_get_choice (bench),
+                 .car = sw_document_get_car (sw_bench_get_document (bench)),
+                 .setup = sw_bench_get_setup (bench),
+                 .study = sw_bench_get_study (bench),
+                 .date = wish->with_date ? date : NULL };
 }
 
 gboolean
@@ -61,17 +39,10 @@ export_wish_write (const ExportWish *wish,
                    const char *path,
                    GError **error)
 {
-  g_autofree char *date = NULL;
-  const TitleBlock title = wished_title (wish, bench, &date);
+  g_autofree char *date = today ();
+  const Card card = wished_card (wish, bench, date);
 
-  if (wish->subject == EXPORT_BOARD) {
-    const BoardView view = wished_board (wish, bench, &title);
-
-    return export_board (&view, &wish->options, path, error);
-  }
-
-  const SheetView view = wished_sheet (wish, bench, &title);
-  return export_sheet (&view, &wish->options, path, error);
+  return card_write (&card, path, error);
 }
 
 static void
@@ -80,8 +51,8 @@ sw_export_preview_draw (SwCanvas *canvas, cairo_t *cr, double width, double heig
   SwExportPreview *self = SW_EXPORT_PREVIEW (canvas);
   const double w = self->wish.options.width, h = self->wish.options.height;
   const double scale = MIN (width / w, height / h);
-  g_autofree char *date = NULL;
-  const TitleBlock title = wished_title (&self->wish, self->bench, &date);
+  g_autofree char *date = today ();
+  const Card card = wished_card (&self->wish, self->bench, date);
 
   cairo_set_operator (cr, CAIRO_OPERATOR_CLEAR);
   cairo_paint (cr);
@@ -90,15 +61,7 @@ sw_export_preview_draw (SwCanvas *canvas, cairo_t *cr, double width, double heig
   cairo_scale (cr, scale, scale);
   cairo_rectangle (cr, 0, 0, w, h);
   cairo_clip (cr);
-  if (self->wish.subject == EXPORT_BOARD) {
-    const BoardView view = wished_board (&self->wish, self->bench, &title);
-
-    board_draw (self->board, cr, &view, w, h);
-  } else {
-    const SheetView view = wished_sheet (&self->wish, self->bench, &title);
-
-    sheet_draw (self->sheet, cr, &view, w, h);
-  }
+  card_draw (self->press, cr, &card);
 }
 
 static void
@@ -111,10 +74,7 @@ sw_export_preview_dispose (GObject *object)
 static void
 sw_export_preview_finalize (GObject *object)
 {
-  SwExportPreview *self = SW_EXPORT_PREVIEW (object);
-
-  board_free (self->board);
-  sheet_free (self->sheet);
+  card_press_free (SW_EXPORT_PREVIEW (object)->press);
   G_OBJECT_CLASS (sw_export_preview_parent_class)->finalize (object);
 }
 
@@ -131,8 +91,7 @@ sw_export_preview_class_init (SwExportPreviewClass *class)
 static void
 sw_export_preview_init (SwExportPreview *self)
 {
-  self->board = board_new ();
-  self->sheet = sheet_new ();
+  self->press = card_press_new ();
   self->wish.options = (ExportOptions){ 1200, 900, EXPORT_BACKGROUND_WHITE };
   gtk_widget_set_size_request (GTK_WIDGET (self), 480, 400);
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);

@@ -3,22 +3,17 @@
 
 #pragma once
 
-#include "drawing/export.h"
+#include "drawing/card.h"
 #include "window/bench.h"
 #include "window/canvas.h"
 
-typedef enum {
-  EXPORT_BOARD,
-  EXPORT_SHEET
-} ExportSubject;
-
 typedef struct {
-  ExportSubject subject;
+  CardSubject subject;
   ExportOptions options;
   gboolean with_date;
 } ExportWish;
 
-/* Writes the file that was wished for. */
+/* Writes the card that was wished for. */
 gboolean export_wish_write (const ExportWish *wish,
                             SwBench *bench,
                             const char *path,

@@ -24,8 +24,7 @@ static ExportWish
 wish (SwExportWindow *self)
 {
   return (ExportWish){
-    .subject =
-        gtk_drop_down_get_selected (self->subject) == 0 ? EXPORT_BOARD : EXPORT_SHEET,
+    .subject = gtk_drop_down_get_selected (self->subject) == 0 ? CARD_CURVES : CARD_SHEET,
     .options = { .width = gtk_spin_button_get_value_as_int (self->width),
                  .height = gtk_spin_button_get_value_as_int (self->height),
                  .background =
@@ -92,7 +91,7 @@ on_save_clicked_cb (SwExportWindow *self)
       gtk_file_chooser_native_new (_ ("Export"), GTK_WINDOW (self),
                                       GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), NULL);
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
-  const char *subject = wish (self).subject == EXPORT_BOARD ? _ ("curves") : _ ("sheet");
+  const char *subject = wish (self).subject == CARD_CURVES ? _ ("curves") : _ ("sheet");
   g_autofree char *name =
       g_strdup_printf ("%s – %s%s", car->name, subject, chosen_suffix (self));
 

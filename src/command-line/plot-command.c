@@ -1,0 +1,175 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "command-line/command-line.h"
+#include "drawing/card.h"
+#include "model/quantity-info.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define DEFAULT_WIDTH 1200
+#define DEFAULT_HEIGHT 900
+
+typedef struct {
+  char *output, *view, *background, *date;
+  char **curves, **setups;
+  int width, height;
+  double travel; /* NAN where not asked for */
+} Options;
+
+static gboolean
+parse (int argc, char **argv, Options *options, char **file)
+{
+  const GOptionEntry entries[] = {
+    { "output", 0, 0, G_OPTION_ARG_FILENAME, &options->output,
+      N_ ("The file to write: .png, .svg or .pdf"), N_ ("PATH") },
+      { "curve", 0, 0, G_OPTION_ARG_STRING_ARRAY, &options->curves,
+        N_ ("A quantity to draw, such as camber_deg; may be repeated"), N_ ("NAME") },
+        { "setup", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->setups,
+          N_ ("The setup to draw over the corner as measured; the first one if not given"),
+              N_ ("NAME") },
+          { "view", 0, 0, G_OPTION_ARG_STRING, &options->view,
+            N_ ("curves or sheet; curves if not given"), N_ ("VIEW") },
+            { "travel", 0, 0, G_OPTION_ARG_DOUBLE, &options->travel,
+              N_ ("Wheel travel at which the values are read, mm; the standing height if not given"),
+                  N_ ("MM") },
+              { "width", 0, 0, G_OPTION_ARG_INT, &options->width,
+                N_ ("1200 if not given"), N_ ("PX") },
+                { "height", 0, 0, G_OPTION_ARG_INT, &options->height,
+                  N_ ("900 if not given"), N_ ("PX") },
+                  { "background", 0, 0, G_OPTION_ARG_STRING, &options->background,
+                    N_ ("white, dark or none; white if not given"), N_ ("GROUND") },
+                    { "date", 0, 0, G_OPTION_ARG_STRING, &options->date,
+                      N_ ("A date for the title block; without it the same car gives the same bytes"),
+                          N_ ("TEXT") },
+                      { 0 },
+                    };
+
+  if (!command_line_parse ("plot", entries, argc, argv, file))
+    return FALSE;
+  if (options->output != NULL)
+    return TRUE;
+  command_line_say (_ ("plot needs --output with the file to write."));
+  return FALSE;
+}
+
+/* The place of @name among @words, 0 for NULL; or -1 with a sentence on what there is. */
+static int
+choose_word (const char *option, const char *name, const char *const words[])
+{
+  for (int i = 0; words[i] != NULL; i++)
+    if (name == NULL || g_str_equal (words[i], name))
+      return i;
+
+  g_autofree char *all = g_strjoinv (", ", (char **) words);
+  command_line_say (_ ("--%s is one of %s, not “%s”."), option, all, name);
+  return -1;
+}
+
+/* Three curves or fewer stand in one column; more are laid out as in the window. */
+static gboolean
+choose_curves (char **names, BoardChoice *choice)
+{
+  const guint n = names != NULL ? g_strv_length (names) : 0;
+  const guint n_large = MIN (n, 3);
+
+  *choice = board_choice_default ();
+  if (n == 0)
+    return TRUE;
+  if (n > n_large + BOARD_MOST_SMALL) {
+    command_line_say (_ ("A plot holds at most %u curves."), 3 + BOARD_MOST_SMALL);
+    return FALSE;
+  }
+  *choice = (BoardChoice){ .n_large = n_large, .n_small = n - n_large };
+  for (guint i = 0; i < n; i++)
+    if (!quantity_from_key (names[i], i < n_large ? &choice->large[i]
+                                                  : &choice->small[i - n_large])) {
+      command_line_say (_ ("There is no curve “%s”; names are the table's columns, such as "
+                           "camber_deg."),
+          names[i]);
+      return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+choose_setup (const Car *car, char **names, guint *setup)
+{
+  if (names != NULL && g_strv_length (names) > 1) {
+    command_line_say (
+        _ ("plot draws one setup over the corner as measured; give --setup once."));
+    return FALSE;
+  }
+  return command_line_choose_setup (car, names != NULL ? names[0] : NULL, setup);
+}
+
+static gboolean
+choose_options (const Options *options, Card *card)
+{
+  static const char *const views[] = { "curves", "sheet", NULL };
+  static const char *const grounds[] = { "white", "dark", "none", NULL };
+  const int view = choose_word ("view", options->view, views);
+  const int ground =
+      view < 0 ? -1 : choose_word ("background", options->background, grounds);
+
+  if (view < 0 || ground < 0 || !choose_curves (options->curves, &card->choice))
+    return FALSE;
+  card->subject = view == 0 ? CARD_CURVES : CARD_SHEET;
+  card->options =
+      (ExportOptions){ options->width, options->height, (ExportBackground) ground };
+  card->date = options->date;
+  return TRUE;
+}
+
+static int
+write_card (Card *card, const Options *options)
+{
+  g_autofree Study *study = g_new0 (Study, 1);
+  g_autoptr (GError) error = NULL;
+
+  study_solve (study, card->car, card->setup,
+               isnan (options->travel) ? card->setup->lowering_mm : options->travel);
+  card->study = study;
+  if (card_write (card, options->output, &error))
+    return EXIT_DONE;
+  command_line_say ("%s", error->message);
+  return g_error_matches (error, EXPORT_ERROR, EXPORT_ERROR_SUFFIX) ||
+                 g_error_matches (error, EXPORT_ERROR, EXPORT_ERROR_SIZE)
+             ? EXIT_USAGE
+             : EXIT_REFUSED;
+}
+
+static int
+run (const Options *options, const char *file)
+{
+  Card card = { 0 };
+  guint setup;
+
+  if (!choose_options (options, &card))
+    return EXIT_USAGE;
+
+  g_autoptr (Car) car = command_line_load (file);
+  if (car == NULL)
+    return EXIT_REFUSED;
+  if (!choose_setup (car, options->setups, &setup))
+    return EXIT_USAGE;
+  card.car = car;
+  card.setup = car_setup (car, setup);
+  return write_card (&card, options);
+}
+
+int
+plot_command (int argc, char **argv)
+{
+  Options options = { .width = DEFAULT_WIDTH, .height = DEFAULT_HEIGHT, .travel = NAN };
+  char *file;
+  const int status =
+      parse (argc, argv, &options, &file) ? run (&options, file) : EXIT_USAGE;
+
+  g_free (options.output);
+  g_free (options.view);
+  g_free (options.background);
+  g_free (options.date);
+  g_strfreev (options.curves);
+  g_strfreev (options.setups);
+  return status;
+}

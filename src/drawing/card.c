@@ -1,0 +1,79 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/card.h"
+
+struct CardPress {
+  Board *board;
+  Sheet *sheet;
+};
+
+CardPress *
+card_press_new (void)
+{
+  CardPress *press = g_new0 (CardPress, 1);
+
+  press->board = board_new ();
+  press->sheet = sheet_new ();
+  return press;
+}
+
+void
+card_press_free (CardPress *press)
+{
+  board_free (press->board);
+  sheet_free (press->sheet);
+  g_free (press);
+}
+
+static BoardView
+board_view (const Card *card, const TitleBlock *title)
+{
+  return (BoardView){ .study = card->study,
+                      .choice = card->choice,
+                      .theme = export_theme (card->options.background),
+                      .lit = -1,
+                      .show_cursor = true,
+                      .title = title };
+}
+
+static SheetView
+sheet_view (const Card *card, const TitleBlock *title)
+{
+  return (SheetView){ .study = card->study,
+                      .section_width = card->car->section_width_mm,
+                      .theme = export_theme (card->options.background),
+                      .zoom = 1.0,
+                      .lit = -1,
+                      .title = title };
+}
+
+void
+card_draw (CardPress *press, cairo_t *cr, const Card *card)
+{
+  const TitleBlock title = title_block_for (card->car, card->setup, card->date);
+  const double width = card->options.width, height = card->options.height;
+
+  if (card->subject == CARD_CURVES) {
+    const BoardView view = board_view (card, &title);
+
+    board_draw (press->board, cr, &view, width, height);
+  } else {
+    const SheetView view = sheet_view (card, &title);
+
+    sheet_draw (press->sheet, cr, &view, width, height);
+  }
+}
+
+gboolean
+card_write (const Card *card, const char *path, GError **error)
+{
+  const TitleBlock title = title_block_for (card->car, card->setup, card->date);
+
+  if (card->subject == CARD_CURVES) {
+    const BoardView view = board_view (card, &title);
+
+    return export_board (&view, &card->options, path, error);
+  }
+
+  const SheetView view = sheet_view (card, &title);
+  return export_sheet (&view, &card->options, path, error);
+}

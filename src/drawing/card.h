@@ -1,0 +1,34 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A card: the curves or the sheet of one setup with its title block, to be drawn as a
+ * preview or written as a file. Window and command line export nothing else. */
+
+#pragma once
+
+#include "drawing/export.h"
+
+typedef enum {
+  CARD_CURVES,
+  CARD_SHEET
+} CardSubject;
+
+typedef struct {
+  CardSubject subject;
+  ExportOptions options;
+  BoardChoice choice;
+  const Car *car;
+  const CarSetup *setup;
+  const Study *study; /* of that setup */
+  const char *date;   /* or NULL, for output that repeats to the byte */
+} Card;
+
+/* What drawing a card needs and keeps between two drawings. */
+typedef struct CardPress CardPress;
+CardPress *card_press_new (void);
+void card_press_free (CardPress *press);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (CardPress, card_press_free)
+
+/* At the card's own size, from the origin. */
+void card_draw (CardPress *press, cairo_t *cr, const Card *card);
+
+/* As export_board () and export_sheet (). */
+gboolean card_write (const Card *card, const char *path, GError **error);
