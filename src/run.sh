@@ -38,6 +38,5 @@ set_up () {
 
 if is_for_window "$@"; then check_display || exit 1; fi
 set_up >&2 || exit 1
-export STRUTWRIGHT_LOCALEDIR="$release/po"
-if [ $# -eq 0 ]; then set -- "$root/data/wren.swcar"; fi
+export STRUTWRIGHT_LOCALEDIR="$release/po" STRUTWRIGHT_DATADIR="$root/data"
 exec "$program" "$@"

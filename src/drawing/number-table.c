@@ -8,9 +8,9 @@
 /* All in units of the text size. */
 #define ROW 1.75
 #define MARGIN 0.9
-#define LEAST_BLOCK 30.0
-#define FIGURES 5.6 /* width of one column of figures */
-#define UNIT 4.2
+#define LEAST_BLOCK 27.0
+#define FIGURES 5.2 /* width of one column of figures */
+#define UNIT 3.8
 #define WORDS 13.0 /* sign words, where there is room */
 
 typedef struct {
@@ -125,12 +125,26 @@ draw_travel (NumberTable *table, cairo_t *cr, const NumberTableView *view)
   char text[96];
 
   g_snprintf (text, sizeof text,
-              _ ("At %s%.1f mm travel"),
+              _ ("At %s%.1f mm"),
                  z < 0.0   ? "−"
                  : z > 0.0 ? "+"
                            : "",
                  fabs (z));
   put (table, cr, bold, t->ink, text, table->layout.left, table->layout.row * 0.55, 0.0);
+}
+
+/* The whole name where it fits beside the figures. */
+static const char *
+fitting_name (NumberTable *table,
+              TextStyle style,
+              const QuantityInfo *info,
+              const Columns *c,
+              double em)
+{
+  const double room = c->measured - (FIGURES - 0.6) * em - c->name;
+
+  return text_measure (table->texts, style, info->name).width < room ? info->name
+                                                                     : info->short_name;
 }
 
 static void
@@ -152,7 +166,8 @@ draw_row (NumberTable *table,
   const double middle = y + table->layout.row / 2.0;
   char text[32];
 
-  put (table, cr, plain, t->ink, info.name, x + c->name, middle, 0.0);
+  put (table, cr, plain, t->ink, fitting_name (table, plain, &info, c, t->text),
+       x + c->name, middle, 0.0);
   quantity_format (q, was, FALSE, text, sizeof text);
   put (table, cr, plain, t->reference, text, x + c->measured, middle, 1.0);
   quantity_format (q, is, FALSE, text, sizeof text);

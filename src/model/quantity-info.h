@@ -9,14 +9,15 @@
 #include <glib.h>
 
 typedef struct {
-  const char *key;      /* column and curve name: `camber_deg` */
-  const char *name;     /* translated: "Camber" */
-  const char *unit;     /* "°", "mm", "°/mm", "%", "" */
-  const char *positive; /* translated sign words: "top leans out" */
-  const char *negative; /* "top leans in" */
-  const char *meaning;  /* translated, one sentence: what it is and what moves it */
-  int decimals;         /* that a bench can answer for */
-  double scale;         /* edge value = kernel value · scale */
+  const char *key;        /* column and curve name: `camber_deg` */
+  const char *name;       /* translated: "Camber" */
+  const char *unit;       /* "°", "mm", "°/mm", "%", "" */
+  const char *positive;   /* translated sign words: "top leans out" */
+  const char *negative;   /* "top leans in" */
+  const char *meaning;    /* translated, one sentence: what it is and what moves it */
+  int decimals;           /* that a bench can answer for */
+  double scale;           /* edge value = kernel value · scale */
+  const char *short_name; /* translated; where the name has no room: "SAI" */
 } QuantityInfo;
 
 QuantityInfo quantity_info (Quantity quantity);
@@ -27,12 +28,10 @@ double quantity_edge_value (Quantity quantity, double kernel_value);
 gboolean quantity_from_key (const char *key, Quantity *quantity);
 
 /* "−1.93", with a true minus sign and the locale's decimal mark; "–" when not finite.
- * With @with_sign a positive number gets its "+". A value that rounds to zero has no sign. */
-void quantity_format (Quantity quantity,
-                      double kernel_value,
-                      gboolean with_sign,
-                      char *text,
-                      gsize size);
+ * With @with_sign a positive number gets its "+". A value that rounds to zero has no
+ * sign. */
+void quantity_format (
+    Quantity quantity, double kernel_value, gboolean with_sign, char *text, gsize size);
 
 /* The sign words for a value, or "" where it rounds to zero. */
 const char *quantity_sign_words (Quantity quantity, double kernel_value);
