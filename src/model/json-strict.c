@@ -332,12 +332,23 @@ read_array (Scan *scan)
   return json_node_init_array (json_node_alloc (), array);
 }
 
+/* Names the member of the root: the whole path is too long to read. */
+static void
+fail_depth (Scan *scan)
+{
+  const gsize length = strcspn (scan->path->str, ".[");
+  g_autofree char *member = g_strndup (scan->path->str, length);
+
+  g_set_error (scan->error, CAR_ERROR, CAR_ERROR_TOO_LARGE,
+               _ ("%s is nested more than %d levels deep."),
+                  length > 0 ? member : _ ("The only value"), CAR_FILE_DEEPEST);
+}
+
 static JsonNode *
 read_nested (Scan *scan, JsonNode *(*read) (Scan *) )
 {
   if (scan->depth == CAR_FILE_DEEPEST) {
-    g_set_error (scan->error, CAR_ERROR, CAR_ERROR_TOO_LARGE,
-                 _ ("The file is nested more than %d levels deep."), CAR_FILE_DEEPEST);
+    fail_depth (scan);
     return NULL;
   }
   scan->depth++;

@@ -1,0 +1,508 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "car-fixture.h"
+#include "comma-locale.h"
+
+#include "model/car-json.h"
+#include "model/json-write.h"
+
+#include <math.h>
+#include <string.h>
+
+typedef struct {
+  const char *file;
+  CarError code;
+  const char *sentence;
+} Refusal;
+
+static const Refusal refusals[] = {
+  { "alignment-missing", CAR_ERROR_MISSING, "alignment is missing." },
+  { "arm-cannot-lift", CAR_ERROR_GEOMETRY,
+    "Turning the lower arm does not lift the wheel: check corner.arm_front_pivot, "
+    "corner.arm_rear_pivot and corner.ball_joint." },
+  { "assignment", CAR_ERROR_SYNTAX, "Line 1, column 1: A value is expected." },
+  { "bad-escape", CAR_ERROR_SYNTAX,
+    "Line 4, column 18: This is no escape that JSON knows." },
+  { "ball-on-hinge", CAR_ERROR_GEOMETRY,
+    "corner.ball_joint lies on the line through corner.arm_front_pivot and "
+    "corner.arm_rear_pivot, so the arm cannot carry it." },
+  { "bare-exponent", CAR_ERROR_SYNTAX,
+    "Line 19, column 11: This is no number as JSON writes one." },
+  { "bare-point", CAR_ERROR_SYNTAX,
+    "Line 19, column 11: This is no number as JSON writes one." },
+  { "brake-share-percent", CAR_ERROR_NUMBER,
+    "body.front_brake_share is 68, but must lie between 0 and 1." },
+  { "bump-negative", CAR_ERROR_NUMBER,
+    "travel.bump_mm is -1, but must lie between 0 and 500." },
+  { "byte-order-mark", CAR_ERROR_SYNTAX,
+    "Line 1, column 1: JSON starts without a byte-order mark." },
+  { "camber-missing", CAR_ERROR_MISSING, "alignment.camber_deg is missing." },
+  { "camber-steep", CAR_ERROR_NUMBER,
+    "alignment.camber_deg is -46, but must lie between -45 and 45." },
+  { "cg-height-zero", CAR_ERROR_NUMBER,
+    "body.cg_height_mm is 0, but must be above 0 and not above 5000." },
+  { "comma-decimal", CAR_ERROR_SYNTAX,
+    "Line 53, column 29: A member name in double quotes is expected." },
+  { "comment-block", CAR_ERROR_SYNTAX,
+    "Line 6, column 3: A member name in double quotes is expected." },
+  { "comment", CAR_ERROR_SYNTAX,
+    "Line 6, column 3: A member name in double quotes is expected." },
+  { "control-character", CAR_ERROR_SYNTAX,
+    "Line 4, column 16: A text cannot hold a bare control character or line end." },
+  { "coordinate-far", CAR_ERROR_NUMBER,
+    "corner.ball_joint[1] is 652000, but must lie between -10000 and 10000." },
+  { "coordinate-null", CAR_ERROR_TYPE, "corner.ball_joint[2] must be a number." },
+  { "coordinate-text", CAR_ERROR_TYPE, "corner.ball_joint[1] must be a number." },
+  { "corner-is-list", CAR_ERROR_TYPE, "corner must be an object in braces." },
+  { "corner-missing", CAR_ERROR_MISSING, "corner is missing." },
+  { "cut-short", CAR_ERROR_SYNTAX, "Line 14, column 2: A value is expected." },
+  { "droop-huge", CAR_ERROR_NUMBER,
+    "travel.droop_mm is 5000, but must lie between 0 and 500." },
+  { "duplicate-key-escaped", CAR_ERROR_SYNTAX, "tyre stands there twice." },
+  { "duplicate-key-unknown", CAR_ERROR_SYNTAX, "x[0].y stands there twice." },
+  { "duplicate-key", CAR_ERROR_SYNTAX, "corner.ball_joint stands there twice." },
+  { "empty", CAR_ERROR_SYNTAX, "Line 1, column 1: A value is expected." },
+  { "format-missing", CAR_ERROR_VERSION,
+    "This is no car file: format is not \"strutwright-car\"." },
+  { "format-mistyped", CAR_ERROR_VERSION,
+    "This is no car file: format is not \"strutwright-car\"." },
+  { "format-other", CAR_ERROR_VERSION,
+    "This is no car file: format is not \"strutwright-car\"." },
+  { "hexadecimal", CAR_ERROR_SYNTAX,
+    "Line 19, column 8: This is no number as JSON writes one." },
+  { "infinity", CAR_ERROR_SYNTAX, "Line 19, column 7: A value is expected." },
+  { "integer-past-64-bit-negative", CAR_ERROR_NUMBER,
+    "serial[0] is an integer of more than 64 bits, which cannot be kept exactly." },
+  { "integer-past-64-bit", CAR_ERROR_NUMBER,
+    "serial is an integer of more than 64 bits, which cannot be kept exactly." },
+  { "leading-zero", CAR_ERROR_SYNTAX,
+    "Line 19, column 8: This is no number as JSON writes one." },
+  { "lone-surrogate", CAR_ERROR_SYNTAX,
+    "Line 4, column 23: Half a surrogate pair is no character." },
+  { "lowering-mistyped", CAR_ERROR_TYPE, "setups[0].lowering_mm must be a number." },
+  { "mass-negative", CAR_ERROR_NUMBER,
+    "body.front_mass_kg is -1, but must lie between 0 and 50000." },
+  { "mount-far", CAR_ERROR_NUMBER,
+    "setups[2].mount.up_mm is 10000, but must lie between -1000 and 1000." },
+  { "mount-mistyped", CAR_ERROR_TYPE, "setups[1].mount must be an object in braces." },
+  { "mount-text", CAR_ERROR_TYPE, "setups[2].mount.rearward_mm must be a number." },
+  { "name-mistyped", CAR_ERROR_TYPE, "name must be a text." },
+  { "nested-too-deep", CAR_ERROR_TOO_LARGE, "x is nested more than 32 levels deep." },
+  { "not-a-number", CAR_ERROR_SYNTAX, "Line 19, column 7: A value is expected." },
+  { "not-utf-8", CAR_ERROR_SYNTAX, "Line 4, column 17: The file is not UTF-8 text." },
+  { "notes-null", CAR_ERROR_TYPE, "notes must be a text." },
+  { "nul-byte", CAR_ERROR_SYNTAX, "Line 4, column 16: The file is not UTF-8 text." },
+  { "nul-escape", CAR_ERROR_SYNTAX,
+    "Line 4, column 23: A text cannot hold the character zero." },
+  { "open-text", CAR_ERROR_SYNTAX, "Line 1, column 9: A text is not closed." },
+  { "overflow-unknown", CAR_ERROR_NUMBER, "x.y[1] is too large a number." },
+  { "overflow", CAR_ERROR_NUMBER, "corner.ball_joint[1] is too large a number." },
+  { "overlong-utf-8", CAR_ERROR_SYNTAX,
+    "Line 4, column 17: The file is not UTF-8 text." },
+  { "plus-sign", CAR_ERROR_SYNTAX, "Line 19, column 7: A value is expected." },
+  { "point-first", CAR_ERROR_SYNTAX, "Line 19, column 7: A value is expected." },
+  { "point-is-number", CAR_ERROR_TYPE,
+    "corner.strut_foot must be a list of three numbers: forward, left and up." },
+  { "point-long", CAR_ERROR_TYPE,
+    "corner.ball_joint must be a list of three numbers: forward, left and up." },
+  { "point-missing", CAR_ERROR_MISSING, "corner.strut_foot is missing." },
+  { "point-short", CAR_ERROR_MISSING, "corner.ball_joint[2] is missing." },
+  { "points-coincide", CAR_ERROR_GEOMETRY,
+    "corner.ball_joint and corner.strut_foot are the same place." },
+  { "radius-missing", CAR_ERROR_MISSING, "tyre.loaded_radius_mm is missing." },
+  { "radius-zero", CAR_ERROR_NUMBER,
+    "tyre.loaded_radius_mm is 0, but must be above 0 and not above 2000." },
+  { "root-is-list", CAR_ERROR_TYPE,
+    "This is no car file: it must be an object in braces." },
+  { "root-is-number", CAR_ERROR_TYPE,
+    "This is no car file: it must be an object in braces." },
+  { "section-negative", CAR_ERROR_NUMBER,
+    "tyre.section_width_mm is -165, but must be above 0 and not above 2000." },
+  { "setup-mistyped", CAR_ERROR_TYPE, "setups[1] must be an object in braces." },
+  { "setup-name-mistyped", CAR_ERROR_TYPE, "setups[1].name must be a text." },
+  { "setups-mistyped", CAR_ERROR_TYPE, "setups must be a list in brackets." },
+  { "single-quotes", CAR_ERROR_SYNTAX, "Line 4, column 11: A value is expected." },
+  { "single-word", CAR_ERROR_SYNTAX, "Line 1, column 1: A value is expected." },
+  { "strut-upside-down", CAR_ERROR_GEOMETRY,
+    "corner.upper_mount must lie above corner.strut_foot and corner.ball_joint." },
+  { "tie-rod-dead", CAR_ERROR_GEOMETRY,
+    "The tie rod stands at its dead point and cannot steer: check corner.tie_rod_outer "
+    "and corner.tie_rod_inner." },
+  { "tie-rod-on-axis", CAR_ERROR_GEOMETRY,
+    "corner.tie_rod_outer or corner.tie_rod_inner lies on the steering axis, the line "
+    "from corner.ball_joint to corner.upper_mount." },
+  { "toe-in-missing", CAR_ERROR_MISSING, "alignment.toe_in_deg is missing." },
+  { "toe-in-true", CAR_ERROR_TYPE, "alignment.toe_in_deg must be a number." },
+  { "toe-mistyped", CAR_ERROR_TYPE, "setups[0].toe must be a text." },
+  { "toe-other", CAR_ERROR_TYPE, "setups[0].toe must be \"as-moved\" or \"reset\"." },
+  { "trailing-comma-list", CAR_ERROR_SYNTAX, "Line 21, column 5: A value is expected." },
+  { "trailing-comma-object", CAR_ERROR_SYNTAX,
+    "Line 77, column 5: A member name in double quotes is expected." },
+  { "travel-mistyped", CAR_ERROR_TYPE, "travel must be an object in braces." },
+  { "travel-none", CAR_ERROR_NUMBER,
+    "travel.bump_mm and travel.droop_mm cannot both be zero." },
+  { "two-values", CAR_ERROR_SYNTAX,
+    "Line 100, column 1: Nothing may follow the closing brace." },
+  { "tyre-missing", CAR_ERROR_MISSING, "tyre is missing." },
+  { "unsprung-negative", CAR_ERROR_NUMBER,
+    "body.unsprung_corner_kg is -0.5, but must lie between 0 and 5000." },
+  { "version-missing", CAR_ERROR_MISSING, "version is missing." },
+  { "version-newer", CAR_ERROR_VERSION,
+    "The file is from a newer Strutwright: its version is 2, and this program reads up "
+    "to version 1." },
+  { "version-text", CAR_ERROR_TYPE, "version must be a number." },
+  { "version-zero", CAR_ERROR_VERSION, "version is 0, which no car file ever had." },
+  { "wheelbase-zero", CAR_ERROR_NUMBER,
+    "body.wheelbase_mm is 0, but must be above 0 and not above 20000." },
+};
+
+static char *
+read_file (const char *path, gsize *length)
+{
+  g_autoptr (GError) error = NULL;
+  char *text = NULL;
+
+  g_file_get_contents (path, &text, length, &error);
+  g_assert_no_error (error);
+  return text;
+}
+
+static void
+test_bad_files_are_refused_in_words (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (refusals); i++) {
+    g_autofree char *base = g_strconcat (refusals[i].file, ".swcar", NULL);
+    g_autofree char *path = fixture_path ("cars", "bad", base, NULL);
+    g_autoptr (GFile) file = g_file_new_for_path (path);
+    g_autoptr (GError) error = NULL;
+
+    g_test_message ("%s", base);
+    g_assert_null (car_load (file, &error));
+    g_assert_error (error, CAR_ERROR, (int) refusals[i].code);
+    g_assert_cmpstr (error->message, ==, refusals[i].sentence);
+  }
+}
+
+static void
+test_every_bad_file_has_its_row (void)
+{
+  g_autofree char *folder = fixture_path ("cars", "bad", NULL);
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  gsize n = 0;
+
+  while (g_dir_read_name (dir) != NULL)
+    n++;
+  g_assert_cmpuint (n, ==, G_N_ELEMENTS (refusals));
+}
+
+static void
+test_every_good_file_loads_and_keeps_its_bytes (void)
+{
+  g_autofree char *folder = fixture_path ("cars", "good", NULL);
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+
+  while ((name = g_dir_read_name (dir)) != NULL) {
+    g_autofree char *path = g_build_filename (folder, name, NULL);
+    g_autoptr (GFile) file = g_file_new_for_path (path);
+    g_autoptr (GError) error = NULL;
+    g_autoptr (Car) car = car_load (file, &error);
+    gsize length;
+
+    g_test_message ("%s", name);
+    g_assert_no_error (error);
+    g_autofree char *once = car_to_json (car, &length);
+    g_autoptr (Car) again = car_from_json (once, length, &error);
+    g_assert_no_error (error);
+    g_assert_true (car_equal (car, again));
+    g_autofree char *twice = car_to_json (again, NULL);
+    g_assert_cmpstr (once, ==, twice);
+    g_assert_cmpint (once[length - 1], ==, '\n');
+    g_assert_cmpuint (strlen (once), ==, length);
+  }
+}
+
+static void
+test_demo_cars_are_written_as_they_stand (void)
+{
+  static const char *const names[] = { "wren", "fieldfare", "lapwing" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
+    g_autofree char *base = g_strconcat (names[i], ".swcar", NULL);
+    g_autofree char *path = g_test_build_filename (G_TEST_DIST, "..", "data", base, NULL);
+    g_autofree char *bytes = read_file (path, NULL);
+    g_autoptr (Car) car = fixture_demo (names[i]);
+    g_autofree char *written = car_to_json (car, NULL);
+
+    g_assert_cmpstr (written, ==, bytes);
+  }
+}
+
+static void
+test_missing_members_get_their_defaults (void)
+{
+  g_autoptr (Car) car = fixture_car ("minimal");
+
+  g_assert_cmpstr (car->name, ==, "");
+  g_assert_cmpfloat (car->section_width_mm, ==, CAR_DEFAULT_SECTION_WIDTH);
+  g_assert_cmpfloat (car->bump_mm, ==, CAR_DEFAULT_TRAVEL);
+  g_assert_cmpfloat (car->droop_mm, ==, CAR_DEFAULT_TRAVEL);
+  g_assert_cmpfloat (car->body.wheelbase_mm, ==, CAR_DEFAULT_WHEELBASE);
+  g_assert_cmpfloat (car->body.front_brake_share, ==, CAR_DEFAULT_BRAKE_SHARE);
+  g_assert_cmpuint (car->setups->len, ==, 1);
+  g_assert_cmpstr (car_setup (car, 0)->name, ==, "As measured");
+}
+
+static void
+test_an_empty_list_of_setups_means_as_measured (void)
+{
+  g_autoptr (Car) car = fixture_car ("no-setups");
+
+  g_assert_cmpuint (car->setups->len, ==, 1);
+  g_assert_cmpstr (car_setup (car, 0)->name, ==, "As measured");
+}
+
+static void
+test_members_are_read_to_their_places (void)
+{
+  g_autoptr (Car) car = fixture_car ("plain");
+  const CarSetup *setup = car_setup (car, 2);
+
+  g_assert_cmpfloat (car->points[POINT_BALL_JOINT].x, ==, 4.0);
+  g_assert_cmpfloat (car->points[POINT_BALL_JOINT].y, ==, 652.0);
+  g_assert_cmpfloat (car->points[POINT_BALL_JOINT].z, ==, 194.0);
+  g_assert_cmpfloat (car->points[POINT_TIE_ROD_INNER].y, ==, 318.0);
+  g_assert_cmpfloat (car->camber_deg, ==, -0.4);
+  g_assert_cmpfloat (car->toe_in_deg, ==, 0.05);
+  g_assert_cmpfloat (car->loaded_radius_mm, ==, 268.0);
+  g_assert_cmpfloat (car->section_width_mm, ==, 165.0);
+  g_assert_cmpfloat (car->body.wheelbase_mm, ==, 2320.0);
+  g_assert_cmpfloat (car->body.cg_height_mm, ==, 520.0);
+  g_assert_cmpfloat (car->body.unsprung_corner_kg, ==, 32.0);
+  g_assert_cmpfloat (setup->mount.inboard, ==, 12.0);
+  g_assert_cmpfloat (setup->mount.rearward, ==, 6.0);
+  g_assert_cmpfloat (setup->lowering_mm, ==, 20.0);
+  g_assert_cmpint (setup->toe, ==, TOE_RESET);
+  g_assert_cmpint (car_setup (car, 1)->toe, ==, TOE_AS_MOVED);
+}
+
+static void
+test_escapes_are_decoded (void)
+{
+  g_autoptr (Car) car = fixture_car ("escapes");
+
+  g_assert_cmpstr (car->name, ==, "Wren \xF0\x9F\x90\xA6 / \b\f\n\r\t");
+}
+
+static void
+test_a_setup_that_cannot_be_assembled_loads (void)
+{
+  g_autoptr (Car) car = fixture_car ("impossible-setup");
+
+  g_assert_cmpfloat (car_setup (car, 1)->mount.inboard, ==, 900.0);
+}
+
+/* Every object of the file has members of a later version. They keep their kind, too: 1.0
+ * is no integer, and an integer of 64 bits keeps them all. */
+static void
+test_unknown_members_are_written_back (void)
+{
+  static const char *const lines[] = {
+    "\"camber_bolt\": [1, 2.5, -0.0]",
+    "\"steering_arm\": { \"length_mm\": 128.0 }",
+    "\"gauge\": \"string lines\"",
+    "\"pressure_bar\": 1.0",
+    "\"stop\": { \"bump_mm\": 74 }",
+    "\"roof\": false",
+    "\"colour\": \"orange\"",
+    "\"holes\": [1, 2, 3]",
+    "\"name\": \"A “quoted” \\\\ plate\"",
+    "\"diameter_mm\": 21.0",
+    "\"count\": 2",
+    "\"serial\": 9223372036854775807",
+    "\"least\": -9223372036854775808",
+    "\"note\": null",
+    "\"on\": true",
+    "\"empty\": {}",
+    "\"none\": []",
+    "\"when\": 1e+22",
+    "\"tiny\": 4.94065645841247e-324",
+    "\"big\": 1.7976931348623157e+308",
+  };
+  g_autoptr (Car) car = fixture_car ("unknown-members");
+  g_autoptr (Car) copy = car_copy (car);
+  g_autofree char *text = car_to_json (copy, NULL);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (lines); i++) {
+    g_test_message ("%s", lines[i]);
+    g_assert_nonnull (strstr (text, lines[i]));
+  }
+  /* behind the known ones of their object */
+  g_assert_true (strstr (text, "\"springs\"") > strstr (text, "\"setups\""));
+  g_assert_true (strstr (text, "\"camber_bolt\"") > strstr (text, "\"wheel_centre\""));
+}
+
+static double
+random_double (GRand *rand)
+{
+  union {
+    guint64 bits;
+    double value;
+  } d;
+
+  do
+    d.bits = (guint64) g_rand_int (rand) << 32 | g_rand_int (rand);
+  while (!isfinite (d.value));
+  return d.value;
+}
+
+static void
+check_random_doubles (void)
+{
+  GRand *rand = g_rand_new_with_seed (20260101);
+  g_autoptr (JsonArray) array = json_array_new ();
+  g_autoptr (Car) car = fixture_car ("plain");
+  gsize length;
+
+  for (int i = 0; i < 20000; i++)
+    json_array_add_double_element (array, random_double (rand));
+  car->unknown[CAR_SECTION_TYRE] = json_object_new ();
+  json_object_set_array_member (car->unknown[CAR_SECTION_TYRE], "noise",
+                                json_array_ref (array));
+
+  g_autofree char *text = car_to_json (car, &length);
+  g_autoptr (Car) again = car_from_json (text, length, NULL);
+  g_assert_nonnull (again);
+  JsonArray *back =
+      json_object_get_array_member (again->unknown[CAR_SECTION_TYRE], "noise");
+  for (guint i = 0; i < 20000; i++) {
+    const double sent = json_array_get_double_element (array, i);
+    const double got = json_array_get_double_element (back, i);
+
+    g_assert_cmpmem (&sent, sizeof sent, &got, sizeof got);
+  }
+  g_rand_free (rand);
+}
+
+/* What a measuring program or a unit conversion would hand over: all 53 bits in use. */
+static void
+check_random_cars (void)
+{
+  GRand *rand = g_rand_new_with_seed (7);
+  g_autoptr (Car) plain = fixture_car ("plain");
+
+  for (int i = 0; i < 300; i++) {
+    g_autoptr (Car) car = car_copy (plain);
+    g_autoptr (GError) error = NULL;
+    gsize length;
+
+    for (PointName p = 0; p < N_POINTS; p++) {
+      car->points[p].x += g_rand_double_range (rand, -9, 9);
+      car->points[p].y += g_rand_double_range (rand, -9, 9) / 3.0;
+      car->points[p].z += g_rand_double_range (rand, -9, 9) / 7.0;
+    }
+    car->camber_deg = g_rand_double_range (rand, -3, 3);
+    car->toe_in_deg = i % 2 == 0 ? -0.0 : 1.0 / 3.0;
+    car->body.front_brake_share = g_rand_double (rand);
+    car_setup (car, 1)->mount.inboard = g_rand_double_range (rand, -30, 30);
+    car_setup (car, 2)->lowering_mm = g_rand_double_range (rand, -30, 30);
+
+    g_autofree char *text = car_to_json (car, &length);
+    g_autoptr (Car) again = car_from_json (text, length, &error);
+    g_assert_no_error (error);
+    g_assert_true (car_equal (car, again));
+  }
+  g_rand_free (rand);
+}
+
+static void
+test_every_bit_of_every_number_is_kept (void)
+{
+  check_random_doubles ();
+  check_random_cars ();
+}
+
+static void
+test_a_decimal_comma_changes_nothing (void)
+{
+  g_autoptr (Car) car = fixture_car ("unknown-members");
+  g_autofree char *plain = car_to_json (car, NULL);
+
+  if (!comma_locale_enter ())
+    return;
+  g_autofree char *text = car_to_json (car, NULL);
+  check_random_doubles ();
+  check_random_cars ();
+  comma_locale_leave ();
+  g_assert_cmpstr (text, ==, plain);
+}
+
+static void
+test_a_file_over_4_mib_is_too_large (void)
+{
+  g_autofree char *folder = fixture_folder_new ();
+  g_autofree char *path = g_build_filename (folder, "large.swcar", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (Car) plain = fixture_car ("plain");
+  g_autofree char *text = car_to_json (plain, NULL);
+  GString *large = g_string_new (text);
+  g_autoptr (GError) error = NULL;
+
+  while (large->len < CAR_FILE_MOST_BYTES)
+    g_string_append_c (large, ' ');
+  g_assert_true (g_file_set_contents (path, large->str, (gssize) large->len, NULL));
+  g_autoptr (Car) just = car_load (file, &error);
+  g_assert_no_error (error);
+
+  g_string_append_c (large, ' ');
+  g_assert_true (g_file_set_contents (path, large->str, (gssize) large->len, NULL));
+  g_assert_null (car_load (file, &error));
+  g_assert_error (error, CAR_ERROR, CAR_ERROR_TOO_LARGE);
+  g_assert_cmpstr (error->message, ==, "The file is larger than 4 MiB.");
+  g_string_free (large, TRUE);
+  fixture_folder_remove (g_steal_pointer (&folder));
+}
+
+static void
+test_a_hundred_thousand_brackets_are_refused (void)
+{
+  g_autofree char *text = g_strnfill (100000, '[');
+  g_autoptr (GError) error = NULL;
+
+  g_assert_null (car_from_json (text, 100000, &error));
+  g_assert_error (error, CAR_ERROR, CAR_ERROR_TOO_LARGE);
+}
+
+static void
+test_a_missing_file_is_named (void)
+{
+  g_autoptr (GFile) file = g_file_new_for_path ("/nowhere/at-all.swcar");
+  g_autoptr (GError) error = NULL;
+
+  g_assert_null (car_load (file, &error));
+  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND);
+  g_assert_nonnull (strstr (error->message, "at-all.swcar"));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/car-json/bad-files", test_bad_files_are_refused_in_words);
+  g_test_add_func ("/car-json/bad-files-complete", test_every_bad_file_has_its_row);
+  g_test_add_func ("/car-json/good-files",
+                   test_every_good_file_loads_and_keeps_its_bytes);
+  g_test_add_func ("/car-json/demo-cars", test_demo_cars_are_written_as_they_stand);
+  g_test_add_func ("/car-json/defaults", test_missing_members_get_their_defaults);
+  g_test_add_func ("/car-json/no-setups", test_an_empty_list_of_setups_means_as_measured);
+  g_test_add_func ("/car-json/members", test_members_are_read_to_their_places);
+  g_test_add_func ("/car-json/escapes", test_escapes_are_decoded);
+  g_test_add_func ("/car-json/impossible-setup",
+                   test_a_setup_that_cannot_be_assembled_loads);
+  g_test_add_func ("/car-json/unknown-members", test_unknown_members_are_written_back);
+  g_test_add_func ("/car-json/every-bit", test_every_bit_of_every_number_is_kept);
+  g_test_add_func ("/car-json/decimal-comma", test_a_decimal_comma_changes_nothing);
+  g_test_add_func ("/car-json/too-large", test_a_file_over_4_mib_is_too_large);
+  g_test_add_func ("/car-json/brackets", test_a_hundred_thousand_brackets_are_refused);
+  g_test_add_func ("/car-json/missing-file", test_a_missing_file_is_named);
+  return g_test_run ();
+}

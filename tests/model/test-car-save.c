@@ -1,0 +1,247 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A save that is interrupted loses nothing. */
+#include "car-fixture.h"
+
+#include "model/car-json.h"
+#include "model/file-replace.h"
+
+#include <glib/gstdio.h>
+#include <math.h>
+#include <signal.h>
+#include <sys/resource.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+typedef struct {
+  char *folder, *path;
+  GFile *file;
+  Car *old, *new;
+} Fixture;
+
+static void
+set_up (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  (void) data;
+
+  f->folder = fixture_folder_new ();
+  f->path = g_build_filename (f->folder, "car.swcar", NULL);
+  f->file = g_file_new_for_path (f->path);
+  f->old = fixture_car ("plain");
+  f->new = car_copy (f->old);
+  car_setup (f->new, 1)->mount.inboard = 13.25;
+  g_assert_true (car_save (f->old, f->file, &error));
+  g_assert_no_error (error);
+}
+
+static void
+tear_down (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  car_free (f->old);
+  car_free (f->new);
+  g_object_unref (f->file);
+  g_free (f->path);
+  fixture_folder_remove (f->folder);
+}
+
+static void
+check_holds (Fixture *f, const Car *car)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (Car) there = car_load (f->file, &error);
+
+  g_assert_no_error (error);
+  g_assert_true (car_equal (there, car));
+}
+
+static guint
+count_files (const char *folder)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  guint n = 0;
+
+  while (g_dir_read_name (dir) != NULL)
+    n++;
+  return n;
+}
+
+static void
+test_saving_replaces_the_file (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  (void) data;
+
+  g_assert_true (car_save (f->new, f->file, &error));
+  g_assert_no_error (error);
+  check_holds (f, f->new);
+  g_assert_cmpuint (count_files (f->folder), ==, 1);
+}
+
+/* In a child that cannot write past 100 bytes; gives its wait status. */
+static int
+save_with_little_room (Fixture *f, gboolean dies)
+{
+  const pid_t child = fork ();
+  int status;
+
+  g_assert_cmpint (child, >=, 0);
+  if (child == 0) {
+    const struct rlimit little = { 100, 100 }, no_core = { 0, 0 };
+
+    signal (SIGXFSZ, dies ? SIG_DFL : SIG_IGN);
+    setrlimit (RLIMIT_CORE, &no_core);
+    setrlimit (RLIMIT_FSIZE, &little);
+    _exit (car_save (f->new, f->file, NULL) ? 1 : 0);
+  }
+  g_assert_cmpint (waitpid (child, &status, 0), ==, child);
+  return status;
+}
+
+static void
+test_a_full_disk_leaves_the_old_file (Fixture *f, gconstpointer data)
+{
+  const int status = save_with_little_room (f, FALSE);
+  (void) data;
+
+  g_assert_true (WIFEXITED (status));
+  g_assert_cmpint (WEXITSTATUS (status), ==, 0);
+  check_holds (f, f->old);
+  g_assert_cmpuint (count_files (f->folder), ==, 1);
+}
+
+static void
+test_death_in_the_middle_leaves_the_old_file (Fixture *f, gconstpointer data)
+{
+  const int status = save_with_little_room (f, TRUE);
+  (void) data;
+
+  g_assert_true (WIFSIGNALED (status));
+  g_assert_cmpint (WTERMSIG (status), ==, SIGXFSZ);
+  check_holds (f, f->old);
+  /* half a file lies beside it, so death did come in the middle */
+  g_assert_cmpuint (count_files (f->folder), ==, 2);
+}
+
+static void
+test_a_folder_that_cannot_be_written_is_said (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  (void) data;
+
+  if (geteuid () == 0) {
+    g_test_skip ("the superuser may write everywhere");
+    return;
+  }
+  g_chmod (f->folder, 0500);
+  g_assert_false (car_save (f->new, f->file, &error));
+  g_chmod (f->folder, 0700);
+  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_PERMISSION_DENIED);
+  check_holds (f, f->old);
+}
+
+static void
+test_a_folder_that_is_not_there_is_said (Fixture *f, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (f->folder, "none", "car.swcar", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autofree char *sentence =
+      g_strdup_printf ("%s could not be saved: No such file or directory.", path);
+  g_autoptr (GError) error = NULL;
+  (void) data;
+
+  g_assert_false (car_save (f->new, file, &error));
+  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND);
+  g_assert_cmpstr (error->message, ==, sentence);
+}
+
+static void
+test_permissions_stay (Fixture *f, gconstpointer data)
+{
+  struct stat now;
+  (void) data;
+
+  g_assert_cmpint (g_chmod (f->path, 0640), ==, 0);
+  g_assert_true (car_save (f->new, f->file, NULL));
+  g_assert_cmpint (stat (f->path, &now), ==, 0);
+  g_assert_cmpint (now.st_mode & 07777, ==, 0640);
+}
+
+static void
+test_a_new_file_heeds_the_mask (Fixture *f, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (f->folder, "new.swcar", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  const mode_t mask = umask (027);
+  struct stat now;
+  (void) data;
+
+  g_assert_true (car_save (f->new, file, NULL));
+  umask (mask);
+  g_assert_cmpint (stat (path, &now), ==, 0);
+  g_assert_cmpint (now.st_mode & 07777, ==, 0640);
+}
+
+/* Two links in a row, the second of them relative. */
+static void
+test_a_link_keeps_pointing (Fixture *f, gconstpointer data)
+{
+  g_autofree char *first = g_build_filename (f->folder, "first.swcar", NULL);
+  g_autofree char *second = g_build_filename (f->folder, "second.swcar", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (first);
+  (void) data;
+
+  g_assert_cmpint (symlink (second, first), ==, 0);
+  g_assert_cmpint (symlink ("car.swcar", second), ==, 0);
+  g_assert_true (car_save (f->new, file, NULL));
+  g_assert_true (g_file_test (first, G_FILE_TEST_IS_SYMLINK));
+  g_assert_true (g_file_test (second, G_FILE_TEST_IS_SYMLINK));
+  g_assert_false (g_file_test (f->path, G_FILE_TEST_IS_SYMLINK));
+  check_holds (f, f->new);
+}
+
+static void
+test_a_link_to_nothing_makes_its_file (Fixture *f, gconstpointer data)
+{
+  g_autofree char *link = g_build_filename (f->folder, "link.swcar", NULL);
+  g_autofree char *made = g_build_filename (f->folder, "made.swcar", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (link);
+  (void) data;
+
+  g_assert_cmpint (symlink ("made.swcar", link), ==, 0);
+  g_assert_true (car_save (f->new, file, NULL));
+  g_assert_true (g_file_test (link, G_FILE_TEST_IS_SYMLINK));
+  g_assert_true (g_file_test (made, G_FILE_TEST_IS_REGULAR));
+}
+
+static void
+test_a_car_that_could_not_be_opened_is_not_saved (Fixture *f, gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  (void) data;
+
+  f->new->loaded_radius_mm = NAN;
+  g_assert_false (car_save (f->new, f->file, &error));
+  g_assert_error (error, CAR_ERROR, CAR_ERROR_SYNTAX);
+  check_holds (f, f->old);
+}
+
+#define ADD(path, test) g_test_add (path, Fixture, NULL, set_up, test, tear_down)
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  ADD ("/car-save/replaces", test_saving_replaces_the_file);
+  ADD ("/car-save/full-disk", test_a_full_disk_leaves_the_old_file);
+  ADD ("/car-save/death", test_death_in_the_middle_leaves_the_old_file);
+  ADD ("/car-save/read-only-folder", test_a_folder_that_cannot_be_written_is_said);
+  ADD ("/car-save/no-folder", test_a_folder_that_is_not_there_is_said);
+  ADD ("/car-save/permissions", test_permissions_stay);
+  ADD ("/car-save/mask", test_a_new_file_heeds_the_mask);
+  ADD ("/car-save/links", test_a_link_keeps_pointing);
+  ADD ("/car-save/dangling-link", test_a_link_to_nothing_makes_its_file);
+  ADD ("/car-save/unsound", test_a_car_that_could_not_be_opened_is_not_saved);
+  return g_test_run ();
+}
