@@ -182,7 +182,7 @@ prepare (Board *board, const BoardView *view, double width, double height)
                           ? 0.0
                           : title_block_height (board->texts, &view->theme, view->title,
                                                 width - 2.0 * BOARD_MARGIN) +
-                                BOARD_MARGIN;
+                                2.0 * BOARD_MARGIN;
 
   take_view (board, view, width, height);
   take_choice (board, &view->choice);

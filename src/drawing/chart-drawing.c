@@ -213,7 +213,7 @@ draw_hatch (const ChartPen *pen, Frame f)
   theme_use (cr, colour_with_alpha (pen->theme->warning, 0.06));
   cairo_fill_preserve (cr);
   cairo_clip (cr);
-  theme_use (cr, colour_with_alpha (pen->theme->warning, 0.35));
+  theme_use (cr, colour_with_alpha (pen->theme->warning, 0.25));
   theme_line (cr, LINE_FULL, 0.7 * pen->theme->thin);
   /* the pattern is tied to the drawing, so that it stands while the gap grows */
   for (double c = pitch * floor ((f.x + f.y) / pitch); c < f.x + f.width + f.y + f.height;
@@ -225,27 +225,45 @@ draw_hatch (const ChartPen *pen, Frame f)
   cairo_restore (cr);
 }
 
+/* Where in the plot a box of that size covers no curve, as near as may be to the middle
+ * of the gap. */
+static Frame
+place_reason (const Chart *chart, TextSize size, Frame gap)
+{
+  static const double heights[] = { 0.5, 0.35, 0.65, 0.2, 0.8 };
+  const Frame plot = chart->plot;
+  const double width = size.width + 8.0, height = size.height + 6.0;
+  const double x = CLAMP (gap.x + (gap.width - width) / 2.0, plot.x + 2.0,
+                          plot.x + plot.width - 2.0 - width);
+  Frame box = { x, 0.0, width, height };
+
+  for (guint i = 0; i < G_N_ELEMENTS (heights); i++) {
+    box.y = plot.y + heights[i] * (plot.height - height);
+    if (chart_is_free (chart, box))
+      return box;
+  }
+  box.y = plot.y + heights[0] * (plot.height - height);
+  return box;
+}
+
 static void
-draw_reason (const Chart *chart, const ChartPen *pen, ChartGap gap, Frame f)
+draw_reason (const Chart *chart, const ChartPen *pen, ChartGap gap, Frame frame)
 {
   const TextStyle style = chart_small_style (pen->theme);
   const char *sentence = pose_status_sentence (gap.status);
-  const double width = fmin (chart->plot.width - 12.0, fmax (f.width - 12.0, 130.0));
+  const double width = fmin (chart->plot.width - 12.0, fmax (frame.width - 12.0, 110.0));
   const TextSize size = text_measure_wrapped (pen->texts, style, sentence, width);
-  const double middle = f.x + f.width / 2.0;
-  const double x = CLAMP (middle - size.width / 2.0, chart->plot.x + 6.0,
-                          chart->plot.x + chart->plot.width - 6.0 - size.width);
-  const double y = f.y + f.height / 2.0 - size.height / 2.0;
-
-  if (size.height > f.height - 8.0)
-    return;
+  const Frame box = place_reason (chart, size, frame);
   const Colour ground = pen->theme->ground;
-  theme_use (pen->cr,
-             colour_with_alpha (ground.alpha > 0.0 ? ground : pen->theme->fill, 0.85));
-  cairo_rectangle (pen->cr, x - 4.0, y - 3.0, size.width + 8.0, size.height + 6.0);
+
+  if (box.height > frame.height)
+    return;
+  theme_use (pen->cr, colour_with_alpha (ground, 0.85));
+  cairo_rectangle (pen->cr, box.x, box.y, box.width, box.height);
   cairo_fill (pen->cr);
   theme_use (pen->cr, pen->theme->ink);
-  text_draw_wrapped (pen->texts, pen->cr, style, sentence, x, y, width);
+  text_draw_wrapped (pen->texts, pen->cr, style, sentence, box.x + 4.0, box.y + 3.0,
+                     width);
 }
 
 static void

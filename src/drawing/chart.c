@@ -184,6 +184,13 @@ runs_through (const Chart *chart, const double values[N], Frame box)
   return false;
 }
 
+bool
+chart_is_free (const Chart *chart, Frame box)
+{
+  return !runs_through (chart, chart->measured, box) &&
+         !runs_through (chart, chart->setup, box);
+}
+
 static bool
 is_free (const Chart *chart, TextSize size, WordsPlace place, bool above)
 {
@@ -193,9 +200,7 @@ is_free (const Chart *chart, TextSize size, WordsPlace place, bool above)
   const Frame box = { place == WORDS_RIGHT ? plot.x + plot.width - width : plot.x,
                       above ? plot.y : plot.y + plot.height - height, width, height };
 
-  return width <= plot.width && 2.0 * height <= plot.height &&
-         !runs_through (chart, chart->measured, box) &&
-         !runs_through (chart, chart->setup, box);
+  return width <= plot.width && 2.0 * height <= plot.height && chart_is_free (chart, box);
 }
 
 static WordsPlace

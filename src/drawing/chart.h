@@ -47,6 +47,9 @@ bool chart_fit (Chart *chart, int most_steps, bool hold);
 /* Puts the chart and its axes in place. */
 void chart_place (Chart *chart, Frame slot, Frame plot, SweepRange travel);
 
+/* Whether neither curve runs through a box of the plot. */
+bool chart_is_free (const Chart *chart, Frame box);
+
 /* Chooses corners for the sign words that no curve runs through, the old ones if they
  * will do. True when it changed. */
 bool chart_place_words (Chart *chart, TextCache *texts, const Theme *theme);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/export-file.h"
 
+#include "drawing/export-png.h"
+
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <glib/gi18n-lib.h>
@@ -64,10 +66,10 @@ create_surface (Kind kind, const ExportOptions *options, GByteArray *bytes)
 
   switch (kind) {
   case KIND_PNG:
-    return cairo_image_surface_create (options->background == EXPORT_BACKGROUND_NONE
-                                           ? CAIRO_FORMAT_ARGB32
-                                           : CAIRO_FORMAT_RGB24,
-                                       options->width, options->height);
+    return export_png_surface (options->background == EXPORT_BACKGROUND_NONE
+                                   ? CAIRO_FORMAT_ARGB32
+                                   : CAIRO_FORMAT_RGB24,
+                               options->width, options->height);
   case KIND_SVG:
     surface = cairo_svg_surface_create_for_stream (append, bytes, width, height);
     cairo_svg_surface_set_document_unit (surface, CAIRO_SVG_UNIT_PX);
@@ -101,7 +103,7 @@ draw_bytes (ExportDraw draw,
   cairo_destroy (cr);
 
   if (status == CAIRO_STATUS_SUCCESS && kind == KIND_PNG)
-    status = cairo_surface_write_to_png_stream (surface, append, bytes);
+    status = export_png (surface, bytes);
   cairo_surface_finish (surface);
   if (status == CAIRO_STATUS_SUCCESS)
     status = cairo_surface_status (surface);
