@@ -66,6 +66,7 @@ draw_view (const SheetPen *pen, SheetViewName view, const StudyCorner *standing)
   parts_draw_body (pen, view);
   if (assembles)
     parts_draw_linkage (pen, view, &study->setup);
+  parts_draw_bushes (pen, view);
   if (study->is_moved || !assembles)
     parts_draw_ghost (pen, view);
   if (assembles) {
