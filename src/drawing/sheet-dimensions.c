@@ -11,6 +11,10 @@
 #define BELOW_GROUND 22.0
 #define FROM_CENTRE_PLANE 30.0
 #define WORD_GAP 4.0
+#define SMALL_SHEET 210.0
+#define LINE 14.0
+/* How far an angle's figure stays from the upright through the mount, mm. */
+#define BESIDE_STRUT 60.0
 /* Past this an instant centre is as good as at infinity, mm. */
 #define FAR_AWAY 99999.0
 
@@ -58,13 +62,21 @@ draw_label (const SheetPen *pen,
   const double width = label_width (pen, label);
   Pixel left = { at.x - across * width, at.y };
 
+  pen_patch (pen, left, width);
   pen_shows (pen, view, quantity, left, pixel_add (left, width, 0));
   if (label->word[0] != '\0')
-    left.x +=
-        pen_text (pen, label->word, left, (TextAnchor){ 0, 0.5 }, pen->theme->soft_ink)
-            .width +
-        WORD_GAP * pen->unit;
-  pen_text (pen, label->figure, left, (TextAnchor){ 0, 0.5 }, pen->theme->ink);
+    left.x += pen_text (pen, label->word, left, pen->theme->soft_ink).width +
+              WORD_GAP * pen->unit;
+  pen_text (pen, label->figure, left, pen->theme->ink);
+}
+
+/* On a small sheet only the figures find room. */
+static const char *
+word_with_room (const SheetPen *pen, const char *word)
+{
+  const double mount = pen->view->study->points.at[POINT_UPPER_MOUNT].y;
+
+  return mount * pen->layout->scale < SMALL_SHEET * pen->unit ? "" : word;
 }
 
 static Stroke
@@ -148,9 +160,10 @@ draw_ground_span (const SheetPen *pen, SheetViewName view)
   const Measures *m = &pen->view->study->setup.now.measures;
   const gboolean is_front = view == SHEET_FRONT;
   const Quantity quantity = is_front ? QUANTITY_SCRUB_RADIUS : QUANTITY_TRAIL;
-  const Label label = label_for (quantity, is_front ? C_ ("dimension", "scrub radius")
-                                                          : C_ ("dimension", "trail"),
-                                                                FALSE, pen->view->study);
+  const char *word =
+      is_front ? C_ ("dimension", "scrub radius") : C_ ("dimension", "trail");
+  const Label label =
+      label_for (quantity, word_with_room (pen, word), FALSE, pen->view->study);
   const Pixel from = pen_at (pen, view, m->axis_at_ground),
               to = pen_at (pen, view, m->contact);
   const Span span = {
@@ -174,21 +187,26 @@ typedef struct {
 static void
 draw_arc_below (const SheetPen *pen, Arc a)
 {
-  const Label label = label_for (a.quantity, a.word, FALSE, pen->view->study);
+  const Label label =
+      label_for (a.quantity, word_with_room (pen, a.word), FALSE, pen->view->study);
   const Pixel foot = pixel_add (a.vertex, 0, a.radius);
   const double from = G_PI_2 - fmax (a.lean, 0.0), to = G_PI_2 - fmin (a.lean, 0.0);
-  const double side = a.lean < 0.0 ? 1.0 : -1.0;
+  const double side = a.lean < 0.0 ? 1.0 : -1.0, u = pen->unit;
+  /* clear of the spring seat */
+  const Pixel end =
+      pixel_add (foot, side * (BESIDE_STRUT * pen->layout->scale + 4.0 * u), 0);
 
   pen_shows (pen, a.view, (int) a.quantity, a.vertex, foot);
-  pen_line (pen, pixel_add (a.vertex, 0, 14.0 * pen->unit),
-            pixel_add (foot, 0, 8.0 * pen->unit), thin (pen));
+  pen_line (pen, pixel_add (a.vertex, 0, 14.0 * u), pixel_add (foot, 0, 6.0 * u),
+            thin (pen));
+  pen_line (pen, foot, end, thin (pen));
   cairo_new_sub_path (pen->cr);
   cairo_arc (pen->cr, a.vertex.x, a.vertex.y, a.radius, from, to);
   theme_use (pen->cr, pen->theme->accent);
-  theme_line (pen->cr, LINE_FULL, pen->theme->thin);
+  theme_line (pen->cr, LINE_FULL, pen->theme->line);
   cairo_stroke (pen->cr);
-  draw_label (pen, a.view, (int) a.quantity, &label,
-              pixel_add (foot, side * 6.0 * pen->unit, 0), side < 0.0 ? 1.0 : 0.0);
+  draw_label (pen, a.view, (int) a.quantity, &label, pixel_add (end, side * 4.0 * u, 0),
+              side < 0.0 ? 1.0 : 0.0);
 }
 
 static void
@@ -205,7 +223,7 @@ draw_axis_angle (const SheetPen *pen, SheetViewName view)
                          is_front
                          ? C_ ("dimension", "inclination")
                                : C_ ("dimension", "caster"), vertex,
-                                     0.36 * hypot (ball.x - vertex.x, ball.y - vertex.y),
+                                     0.25 * hypot (ball.x - vertex.x, ball.y - vertex.y),
                                      study->setup.now.measures.value[quantity] });
 }
 
@@ -395,28 +413,32 @@ draw_ray (const SheetPen *pen,
   return b;
 }
 
-/* "instant centre 3127 mm inboard", at the end of the strut's normal. */
+/* "instant centre, 3127 mm inboard" in two lines, at the end of the strut's normal. */
 static void
 draw_instant_centre_label (const SheetPen *pen, Pixel end, gboolean is_inboard)
 {
   const Study *study = pen->view->study;
   const double length = study->setup.now.measures.value[QUANTITY_SWING_ARM_LENGTH];
-  const double lower =
-      end.y > pen_at (pen, SHEET_FRONT, study->setup.corner.upper_mount).y ? 1.0 : -1.0;
-  Label label = { C_ ("dimension", "instant centre"), "" };
+  const Pixel mount = pen_at (pen, SHEET_FRONT, study->setup.corner.upper_mount);
+  const double u = pen->unit, line = LINE * u, room = FROM_CENTRE_PLANE * u;
+  /* outboard there is room between the views only */
+  const Pixel first = is_inboard
+                          ? pixel_add (end, room, end.y > mount.y ? line : -2.0 * line)
+                          : pixel_add (end, 6.0 * u, -line / 2.0);
+  Label above = { "", "" }, below = above;
   char figure[24];
 
   quantity_format (QUANTITY_SWING_ARM_LENGTH, fabs (length), FALSE, figure,
                    sizeof figure);
   if (!(fabs (length) < FAR_AWAY))
-    g_strlcpy (label.figure, _ ("at infinity"), sizeof label.figure);
+    g_strlcpy (below.figure, _ ("at infinity"), sizeof below.figure);
   else
-    g_snprintf (label.figure, sizeof label.figure,
+    g_snprintf (below.figure, sizeof below.figure,
                 length > 0.0 ? _ ("%s mm inboard") : _ ("%s mm outboard"), figure);
-  draw_label (pen, SHEET_FRONT, QUANTITY_SWING_ARM_LENGTH, &label,
-              pixel_add (end, (is_inboard ? 1.0 : -1.0) * FROM_CENTRE_PLANE * pen->unit,
-                         lower * 13.0 * pen->unit),
-              is_inboard ? 0.0 : 1.0);
+  above.word = C_ ("dimension", "instant centre");
+  draw_label (pen, SHEET_FRONT, QUANTITY_SWING_ARM_LENGTH, &above, first, 0.0);
+  draw_label (pen, SHEET_FRONT, QUANTITY_SWING_ARM_LENGTH, &below,
+              pixel_add (first, 0, line), 0.0);
 }
 
 void
@@ -447,6 +469,12 @@ dimensions_draw_construction (const SheetPen *pen)
   draw_instant_centre_label (pen, end, is_inboard);
 }
 
+static gboolean
+is_named_at_handle (const SheetPen *pen, SheetViewName view)
+{
+  return pen->view->held == SHEET_HANDLE_MOUNT && pen->view->handle_view == view;
+}
+
 void
 dimensions_draw (const SheetPen *pen, SheetViewName view)
 {
@@ -456,7 +484,7 @@ dimensions_draw (const SheetPen *pen, SheetViewName view)
   }
   draw_ground_span (pen, view);
   draw_axis_angle (pen, view);
-  if (pen->view->study->is_moved)
+  if (pen->view->study->is_moved && !is_named_at_handle (pen, view))
     draw_mount_spans (pen, view);
   if (view == SHEET_FRONT) {
     draw_camber (pen);

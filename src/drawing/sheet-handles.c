@@ -106,12 +106,13 @@ draw_tag (const SheetPen *pen, SheetHandle handle, Pixel centre)
 
   const TextSize size = text_measure (pen->texts, style, text);
   const double wide = size.width + 2.0 * room, high = size.height + room;
-  double x = centre.x + clear;
-  const double y = CLAMP (centre.y - clear - high, 2.0, canvas.height - high - 2.0);
+  /* above the mount, beside the wheel: where the least is covered */
+  const gboolean above = handle == SHEET_HANDLE_MOUNT;
+  const double left = above ? centre.x - wide / 2.0 : centre.x + clear;
+  const double top = above ? centre.y - clear - high : centre.y - high / 2.0;
+  const double x = CLAMP (left, 2.0, fmax (canvas.width - wide - 2.0, 2.0));
+  const double y = CLAMP (top, 2.0, fmax (canvas.height - high - 2.0, 2.0));
 
-  if (x + wide > canvas.width - 2.0)
-    x = centre.x - clear - wide;
-  x = CLAMP (x, 2.0, fmax (canvas.width - wide - 2.0, 2.0));
   cairo_rectangle (pen->cr, x, y, wide, high);
   theme_use (pen->cr, t->ground.alpha > 0.0 ? t->ground : t->fill);
   cairo_fill_preserve (pen->cr);

@@ -61,52 +61,71 @@ extent_of (const SheetView *view)
   return extent;
 }
 
-/* The sheet at zoom 1, its middle in the canvas's middle. */
+/* What the fit comes from: extents in mm, room on paper and what is left over in pixels.
+ */
+typedef struct {
+  Extent extent;
+  double x, y, z; /* the extent's lengths */
+  double unit, scale;
+  double over_x, over_y;
+} Measure;
+
+static Measure
+take_measure (const SheetView *view, double width, double height)
+{
+  const double text = view->theme.text / 12.0;
+  const Extent e = extent_of (view);
+  Measure m = { .extent = e,
+                .x = e.most.x - e.least.x,
+                .y = e.most.y - e.least.y,
+                .z = e.most.z - e.least.z };
+
+  m.unit = text * CLAMP (fmin (width, height) / (700.0 * text), 0.7, 1.0);
+
+  const double free_x = width - (2.0 * MARGIN + FRONT_LEFT + 3.0 * SIDE + GAP) * m.unit;
+  const double free_y = height - (2.0 * MARGIN + 2.0 * CAPTION + UPPER_TOP +
+                                  UPPER_BOTTOM + PLAN_TOP + PLAN_BOTTOM + GAP) *
+                                     m.unit;
+
+  m.scale = fmax (fmin (free_x / (m.y + m.x), free_y / (m.z + m.x)), 1e-3);
+  m.over_x = fmax (free_x - m.scale * (m.y + m.x), 0.0);
+  m.over_y = fmax (free_y - m.scale * (m.z + m.x), 0.0);
+  return m;
+}
+
+/* The sheet at zoom 1, its middle in the canvas's middle. What the tighter direction
+ * leaves over goes between the views and around them. */
 static SheetLayout
 fit (const SheetView *view, double width, double height)
 {
-  const double text = view->theme.text / 12.0;
-  const double tight = CLAMP (fmin (width, height) / (700.0 * text), 0.7, 1.0);
-  const double unit = text * tight;
-  const Extent e = extent_of (view);
-  const double ys = e.most.y - e.least.y, xs = e.most.x - e.least.x;
-  const double zs = e.most.z - e.least.z;
-  const double paper_x = (2.0 * MARGIN + FRONT_LEFT + 3.0 * SIDE + GAP) * unit;
-  const double paper_y = (2.0 * MARGIN + 2.0 * CAPTION + UPPER_TOP + UPPER_BOTTOM +
-                          PLAN_TOP + PLAN_BOTTOM + GAP) *
-                         unit;
-  const double scale =
-      fmax (fmin ((width - paper_x) / (ys + xs), (height - paper_y) / (zs + xs)), 1e-3);
-  /* what the tighter direction leaves over goes between the views and around them */
-  const double over_x = fmax (width - paper_x - scale * (ys + xs), 0.0);
-  const double over_y = fmax (height - paper_y - scale * (zs + xs), 0.0);
-
-  const double front_x = MARGIN * unit + over_x / 4.0;
-  const double side_x =
-      front_x + (FRONT_LEFT + SIDE + GAP) * unit + scale * ys + over_x / 2.0;
-  const double upper_y = (MARGIN + CAPTION) * unit + over_y / 4.0;
-  const double upper_high = (UPPER_TOP + UPPER_BOTTOM) * unit + scale * zs;
-  const double plan_y = upper_y + upper_high + (GAP + CAPTION) * unit + over_y / 2.0;
-  const double front_wide = (FRONT_LEFT + SIDE) * unit + scale * ys;
-  const double side_wide = 2.0 * SIDE * unit + scale * xs;
-  const double plan_high = (PLAN_TOP + PLAN_BOTTOM) * unit + scale * xs;
-  const double y_origin = front_x + FRONT_LEFT * unit - scale * e.least.y;
-  const double z_origin = upper_y + UPPER_TOP * unit + scale * e.most.z;
+  const Measure m = take_measure (view, width, height);
+  const Extent e = m.extent;
+  const double u = m.unit, k = m.scale;
+  const double front_wide = (FRONT_LEFT + SIDE) * u + k * m.y;
+  const double front_x = MARGIN * u + m.over_x / 4.0;
+  const double side_x = front_x + front_wide + GAP * u + m.over_x / 2.0;
+  const double upper_y = (MARGIN + CAPTION) * u + m.over_y / 4.0;
+  const double upper_high = (UPPER_TOP + UPPER_BOTTOM) * u + k * m.z;
+  const double plan_y = upper_y + upper_high + (GAP + CAPTION) * u + m.over_y / 2.0;
+  const double plan_high = (PLAN_TOP + PLAN_BOTTOM) * u + k * m.x;
+  const double y_origin = front_x + FRONT_LEFT * u - k * e.least.y;
+  const double z_origin = upper_y + UPPER_TOP * u + k * e.most.z;
+  const double caption = CAPTION * u, margin = MARGIN * u;
 
   return (SheetLayout){
-    .unit = text,
-    .scale = scale,
+    .unit = view->theme.text / 12.0,
+    .scale = k,
     .origin = { { y_origin, z_origin },
-                { side_x + SIDE * unit - scale * e.least.x, z_origin },
-                { y_origin, plan_y + PLAN_TOP * unit - scale * e.least.x } },
+                { side_x + SIDE * u - k * e.least.x, z_origin },
+                { y_origin, plan_y + PLAN_TOP * u - k * e.least.x } },
     .box = { { front_x, upper_y, front_wide, upper_high },
-             { side_x, upper_y, side_wide, upper_high },
+             { side_x, upper_y, 2.0 * SIDE * u + k * m.x, upper_high },
              { front_x, plan_y, front_wide, plan_high } },
-    .caption = { { front_x, upper_y - CAPTION * unit },
-                 { side_x, upper_y - CAPTION * unit },
-                 { front_x, plan_y - CAPTION * unit } },
-    .panel = { side_x, plan_y - CAPTION * unit, width - MARGIN * unit - side_x,
-               height - MARGIN * unit - (plan_y - CAPTION * unit) },
+    .caption = { { front_x, upper_y - caption },
+                 { side_x, upper_y - caption },
+                 { front_x, plan_y - caption } },
+    .panel = { side_x, plan_y - caption, width - margin - side_x,
+               height - margin - (plan_y - caption) },
     .canvas = { 0.0, 0.0, width, height },
   };
 }

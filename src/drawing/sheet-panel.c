@@ -8,11 +8,12 @@
 /* Pixels at ordinary type size. */
 #define ROW 17.0
 #define SAMPLE 34.0
-#define BAR_LEAST 70.0
+#define BAR_MOST 120.0
+#define WAY_ROOM 85.0
 #define SYMBOL 9.0 /* smaller radius of the projection sign */
 #define TITLE_ROW 19.0
-#define TITLE_WORDS 76.0
-#define TITLE_MOST 340.0
+#define TITLE_WORDS 92.0
+#define TITLE_MOST 420.0
 
 static Stroke
 thin (const SheetPen *pen, LineKind kind, Colour colour)
@@ -47,6 +48,30 @@ draw_way (const SheetPen *pen, Pixel from, Pixel way, const char *word)
              (TextAnchor){ 0, 0.5 }, TEXT_PLAIN, soft);
 }
 
+/* Where the view is narrow only its name. */
+static const char *
+side_caption (const SheetPen *pen)
+{
+  const char *whole = _ ("Side view, from the centre plane");
+  const TextStyle style = pen_style (pen, pen->theme->small_text, TEXT_BOLD);
+  const double room = pen->layout->panel.width - WAY_ROOM * pen->unit;
+
+  return text_measure (pen->texts, style, whole).width <= room ? whole : _ ("Side view");
+}
+
+/* At the foot of the front view, beside the centre plane's line. */
+static void
+draw_plane_name (const SheetPen *pen)
+{
+  const PixelBox box = pen->layout->box[SHEET_FRONT];
+  const double u = pen->unit;
+
+  draw_text (pen, _ ("centre plane"),
+                     (Pixel){ pen->layout->origin[SHEET_FRONT].x + 6.0 * u,
+                              box.y + box.height },
+                     (TextAnchor){ 0, 1.0 }, TEXT_PLAIN, pen->theme->soft_ink);
+}
+
 void
 panel_draw_captions (const SheetPen *pen)
 {
@@ -54,11 +79,10 @@ panel_draw_captions (const SheetPen *pen)
     const char *name, *word;
     Pixel way;
   } captions[N_SHEET_VIEWS] = {
-    [SHEET_FRONT] = { _ ("Front view"), C_ ("direction", "outboard"), { 1, 0 } },
-                      [SHEET_SIDE] = { _ ("Side view, from the centre plane"),
-                                          C_ ("direction", "forward"), { 1, 0 } },
-                                       [SHEET_PLAN] = { _ ("Plan view"),
-                                                           C_ ("direction", "forward"),
+    [SHEET_FRONT] = {
+        _ ("Front view"), C_ ("direction", "outboard"), { 1, 0 } },
+        [SHEET_SIDE] = { side_caption (pen), C_ ("direction", "forward"), { 1, 0 } },
+                         [SHEET_PLAN] = { _ ("Plan view"), C_ ("direction", "forward"),
                                                                { 0, 1 } } };
 
   for (SheetViewName i = 0; i < N_SHEET_VIEWS; i++) {
@@ -71,6 +95,7 @@ panel_draw_captions (const SheetPen *pen)
     draw_way (pen, pixel_add (at, size.width + 14.0 * u, size.height / 2.0 + rise),
               captions[i].way, captions[i].word);
   }
+  draw_plane_name (pen);
 }
 
 static void
@@ -95,14 +120,14 @@ draw_key (const SheetPen *pen, Pixel at)
   }
 }
 
-/* The least of 1, 2, 5 · 10ⁿ mm that is long enough on the sheet. */
+/* The most of 1, 2, 5 · 10ⁿ mm that finds room. */
 static double
 round_length (const SheetPen *pen)
 {
-  const double least = BAR_LEAST * pen->unit / pen->layout->scale;
-  const double power = pow (10.0, floor (log10 (least))), first = least / power;
+  const double most = BAR_MOST * pen->unit / pen->layout->scale;
+  const double power = pow (10.0, floor (log10 (most))), first = most / power;
 
-  return power * (first <= 1.0 ? 1.0 : first <= 2.0 ? 2.0 : first <= 5.0 ? 5.0 : 10.0);
+  return power * (first >= 5.0 ? 5.0 : first >= 2.0 ? 2.0 : 1.0);
 }
 
 static void

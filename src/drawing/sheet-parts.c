@@ -94,34 +94,39 @@ draw_seat (const SheetPen *pen, SheetViewName view, Vec3 middle, Vec3 along, dou
 }
 
 static void
-draw_pivot (const SheetPen *pen, SheetViewName view, Vec3 pivot)
+draw_pivot_seat (const SheetPen *pen, SheetViewName view, Vec3 pivot)
+{
+  const Vec3 down = vec3_scale (along_z, -1.0);
+
+  if (view == SHEET_SIDE)
+    draw_seat (pen, view, vec3_along (pivot, SEAT_DISTANCE, down), along_x, SEAT_HALF);
+  else
+    draw_seat (pen, view, vec3_along (pivot, -SEAT_DISTANCE, along_y),
+               view == SHEET_FRONT ? down : along_x, SEAT_HALF);
+}
+
+static Colour
+hollow (const SheetPen *pen)
+{
+  return pen->theme->ground.alpha > 0.0 ? pen->theme->ground : pen->theme->fill;
+}
+
+static void
+draw_bush (const SheetPen *pen, SheetViewName view, Vec3 pivot)
 {
   const Vec3 hinge = pen->view->study->measured.corner.hinge_axis;
-  const double sign = hinge.x < 0.0 ? -1.0 : 1.0;
   const Theme *t = pen->theme;
-  const Solid bush = { wide (pen, 2.0 * BUSH_RADIUS, 7.0),
-                       t->ground.alpha > 0.0 ? t->ground : t->fill, t->body,
+  const Pixel at = pen_at (pen, view, pivot);
+  const Solid bush = { wide (pen, 2.0 * BUSH_RADIUS, 6.0), hollow (pen), t->body,
                        t->line * 0.8 };
 
-  switch (view) {
-  case SHEET_FRONT:
-    draw_seat (pen, view, vec3_along (pivot, -SEAT_DISTANCE, along_y),
-               vec3_scale (along_z, -1), SEAT_HALF);
-    break;
-  case SHEET_SIDE:
-    draw_seat (pen, view, vec3_along (pivot, -SEAT_DISTANCE, along_z), along_x,
-               SEAT_HALF);
-    break;
-  default:
-    draw_seat (pen, view, vec3_along (pivot, -SEAT_DISTANCE, along_y), along_x,
-               SEAT_HALF);
-    pen_bar (pen, pen_at (pen, view, vec3_along (pivot, -sign * BUSH_HALF_LENGTH, hinge)),
-             pen_at (pen, view, vec3_along (pivot, sign * BUSH_HALF_LENGTH, hinge)),
-             bush);
-    return;
+  if (view == SHEET_PLAN)
+    pen_bar (pen, pen_at (pen, view, vec3_along (pivot, -BUSH_HALF_LENGTH, hinge)),
+             pen_at (pen, view, vec3_along (pivot, BUSH_HALF_LENGTH, hinge)), bush);
+  else {
+    pen_circle (pen, at, bush.width / 2.0, bush);
+    pen_circle (pen, at, bush.width / 6.0, bush);
   }
-  pen_circle (pen, pen_at (pen, view, pivot), bush.width / 2.0, bush);
-  pen_circle (pen, pen_at (pen, view, pivot), bush.width / 6.0, bush);
 }
 
 static void
@@ -150,8 +155,6 @@ draw_tower (const SheetPen *pen, SheetViewName view)
     const Solid ring = { 0, { 0, 0, 0, 0 }, t->body, t->thin };
 
     pen_circle (pen, pen_at (pen, view, place), TOWER_HALF * pen->layout->scale, ring);
-    pen_circle (pen, pen_at (pen, view, place), TOWER_HOLE * 1.6 * pen->layout->scale,
-                ring);
     return;
   }
   draw_seat (pen, view, vec3_along (place, -middle, across), vec3_scale (across, -1),
@@ -189,13 +192,22 @@ draw_rack (const SheetPen *pen, SheetViewName view)
 }
 
 void
+parts_draw_bushes (const SheetPen *pen, SheetViewName view)
+{
+  const Vec3 *at = pen->view->study->points.at;
+
+  draw_bush (pen, view, at[POINT_ARM_REAR_PIVOT]);
+  draw_bush (pen, view, at[POINT_ARM_FRONT_PIVOT]);
+  draw_hinge_axis (pen, view);
+}
+
+void
 parts_draw_body (const SheetPen *pen, SheetViewName view)
 {
   const Vec3 *at = pen->view->study->points.at;
 
-  draw_hinge_axis (pen, view);
-  draw_pivot (pen, view, at[POINT_ARM_REAR_PIVOT]);
-  draw_pivot (pen, view, at[POINT_ARM_FRONT_PIVOT]);
+  draw_pivot_seat (pen, view, at[POINT_ARM_REAR_PIVOT]);
+  draw_pivot_seat (pen, view, at[POINT_ARM_FRONT_PIVOT]);
   draw_rack (pen, view);
   draw_tower (pen, view);
   draw_plate (pen, view);
@@ -313,6 +325,18 @@ show_face (const SheetPen *pen, SheetViewName view, TyreFace f)
              on_face (f, f.half_width, f.below));
 }
 
+/* Between ground and fill; opaque where the ground is, which draws quicker. */
+static Colour
+tyre_fill (const Theme *t)
+{
+  const Colour a = t->ground, b = t->fill;
+
+  if (a.alpha < 1.0)
+    return colour_with_alpha (b, 0.6 * b.alpha);
+  return (Colour){ 0.4 * a.red + 0.6 * b.red, 0.4 * a.green + 0.6 * b.green,
+                   0.4 * a.blue + 0.6 * b.blue, 1.0 };
+}
+
 void
 parts_draw_wheel (const SheetPen *pen, SheetViewName view, const StudyCorner *corner)
 {
@@ -323,7 +347,7 @@ parts_draw_wheel (const SheetPen *pen, SheetViewName view, const StudyCorner *co
   if (view != SHEET_SIDE)
     show_face (pen, view, face);
   trace_tyre (pen, view, corner);
-  theme_use (pen->cr, colour_with_alpha (t->fill, t->fill.alpha * 0.6));
+  theme_use (pen->cr, tyre_fill (t));
   cairo_fill_preserve (pen->cr);
   theme_use (pen->cr, t->ink);
   theme_line (pen->cr, LINE_FULL, t->line);
@@ -419,7 +443,7 @@ draw_joints (const SheetPen *pen, SheetViewName view, const StudyCorner *corner)
 {
   Solid joint = moving (pen, 2.0 * BEARING_RADIUS, 6.0);
 
-  joint.fill = pen->theme->ground.alpha > 0.0 ? pen->theme->ground : pen->theme->fill;
+  joint.fill = hollow (pen);
   pen_circle (pen, pen_at (pen, view, corner->now.pose.ball_joint), joint.width / 2.0,
               joint);
   pen_circle (pen, pen_at (pen, view, corner->corner.upper_mount), joint.width / 2.0,

@@ -10,6 +10,8 @@ void parts_draw_ground (const SheetPen *pen, SheetViewName view, Vec3 contact);
 void parts_draw_centre_plane (const SheetPen *pen, SheetViewName view);
 /* What is fixed to the body; the top mount's plate moves with the setup. */
 void parts_draw_body (const SheetPen *pen, SheetViewName view);
+/* The arm's pivots, to lie over the arm. */
+void parts_draw_bushes (const SheetPen *pen, SheetViewName view);
 /* These three take an assembled corner. */
 void
 parts_draw_wheel (const SheetPen *pen, SheetViewName view, const StudyCorner *corner);

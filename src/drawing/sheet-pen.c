@@ -169,22 +169,25 @@ pen_arrow_head (const SheetPen *pen, Pixel tip, Pixel d, Colour colour)
   cairo_fill (pen->cr);
 }
 
-TextSize
-pen_text (
-    const SheetPen *pen, const char *text, Pixel at, TextAnchor anchor, Colour colour)
+void
+pen_patch (const SheetPen *pen, Pixel left, double width)
 {
-  const TextStyle style = pen_style (pen, pen->theme->small_text, TEXT_PLAIN);
-  const TextSize size = text_measure (pen->texts, style, text);
-  const double room = 2.0 * pen->unit;
+  const double room = 2.0 * pen->unit, high = 1.25 * pen->theme->small_text;
 
-  if (pen->theme->ground.alpha > 0.0) {
-    theme_use (pen->cr, colour_with_alpha (pen->theme->ground, 0.85));
-    cairo_rectangle (pen->cr, at.x - anchor.x * size.width - room,
-                     at.y - anchor.y * size.height, size.width + 2.0 * room, size.height);
-    cairo_fill (pen->cr);
-  }
+  if (pen->theme->ground.alpha <= 0.0)
+    return;
+  theme_use (pen->cr, colour_with_alpha (pen->theme->ground, 0.85));
+  cairo_rectangle (pen->cr, left.x - room, left.y - high / 2.0, width + 2.0 * room, high);
+  cairo_fill (pen->cr);
+}
+
+TextSize
+pen_text (const SheetPen *pen, const char *text, Pixel left, Colour colour)
+{
   theme_use (pen->cr, colour);
-  return text_draw (pen->texts, pen->cr, style, text, at.x, at.y, anchor);
+  return text_draw (pen->texts, pen->cr,
+                    pen_style (pen, pen->theme->small_text, TEXT_PLAIN), text, left.x,
+                    left.y, (TextAnchor){ 0, 0.5 });
 }
 
 void
@@ -192,7 +195,7 @@ pen_shows (const SheetPen *pen, SheetViewName view, int quantity, Pixel a, Pixel
 {
   SheetTargets *targets = pen->targets;
 
-  if (!pixel_box_clip (visible (pen), &a, &b))
+  if (quantity < 0 || !pixel_box_clip (visible (pen), &a, &b))
     return;
   if (targets->n_targets < SHEET_MOST_TARGETS)
     targets->at[targets->n_targets++] = (SheetTarget){ view, quantity, a, b };

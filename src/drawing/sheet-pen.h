@@ -63,9 +63,11 @@ void pen_bar (const SheetPen *pen, Pixel a, Pixel b, Solid solid);
 void pen_hatched_edge (const SheetPen *pen, Pixel a, Pixel b, double depth, Stroke edge);
 void pen_arrow_head (const SheetPen *pen, Pixel tip, Pixel direction, Colour colour);
 
-/* On a patch of the sheet's own ground, so that lines behind do not cross letters. */
-TextSize pen_text (
-    const SheetPen *pen, const char *text, Pixel at, TextAnchor anchor, Colour colour);
+/* The sheet's own ground, one line of text high, so that what lies behind does not cross
+ * letters. */
+void pen_patch (const SheetPen *pen, Pixel left, double width);
+/* One line of small text whose left end's middle is @left. */
+TextSize pen_text (const SheetPen *pen, const char *text, Pixel left, Colour colour);
 
 /* Says that the line shows @quantity: it can be hit, and glows when that is lit. To be
  * called before the stroke itself. */

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How long the sheet takes to draw on a software surface while the upper mount moves. Prints
- * and never fails on time. */
+/* How long the sheet takes to draw on a software surface while the upper mount moves.
+ * Prints and never fails on time. */
 
 #include "drawing/sheet.h"
 #include "set-m.h"
+
+#include <stdio.h>
 
 #define FRAMES 600
 #define PIXELS 800
@@ -20,8 +22,8 @@ static void
 report (const char *what, double *ms)
 {
   qsort (ms, FRAMES, sizeof *ms, compare_doubles);
-  g_print ("%-28s median %.2f ms, 95th percentile %.2f ms\n", what, ms[FRAMES / 2],
-           ms[FRAMES * 95 / 100]);
+  printf ("%-28s median %.2f ms, 95th percentile %.2f ms\n", what, ms[FRAMES / 2],
+          ms[FRAMES * 95 / 100]);
 }
 
 int
