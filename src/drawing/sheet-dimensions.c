@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/sheet-dimensions.h"
+#include "drawing/sheet-label.h"
 #include "kernel/construction.h"
 #include "model/quantity-info.h"
 
@@ -10,74 +11,11 @@
 #define ROOM_FOR_ARROWS 22.0
 #define BELOW_GROUND 22.0
 #define FROM_CENTRE_PLANE 30.0
-#define WORD_GAP 4.0
-#define SMALL_SHEET 210.0
 #define LINE 14.0
 /* How far an angle's figure stays from the upright through the mount, mm. */
 #define BESIDE_STRUT 60.0
 /* Past this an instant centre is as good as at infinity, mm. */
 #define FAR_AWAY 99999.0
-
-/* A word and its figure, set as one line. */
-typedef struct {
-  const char *word; /* translated, or "" */
-  char figure[48];
-} Label;
-
-static Label
-label_for (Quantity quantity, const char *word, gboolean with_sign, const Study *study)
-{
-  const QuantityInfo info = quantity_info (quantity);
-  const char *gap = g_str_equal (info.unit, "°") ? "" : " ";
-  Label label = { word, "" };
-  char figure[24];
-
-  quantity_format (quantity, study->setup.now.measures.value[quantity], with_sign, figure,
-                   sizeof figure);
-  g_snprintf (label.figure, sizeof label.figure, "%s%s%s", figure, gap, info.unit);
-  return label;
-}
-
-static double
-label_width (const SheetPen *pen, const Label *label)
-{
-  const TextStyle style = pen_style (pen, pen->theme->small_text, TEXT_PLAIN);
-  const double figure = text_measure (pen->texts, style, label->figure).width;
-
-  if (label->word[0] == '\0')
-    return figure;
-  return figure + WORD_GAP * pen->unit +
-         text_measure (pen->texts, style, label->word).width;
-}
-
-/* @across as in TextAnchor.x; the middle of the line stands at @at.y. */
-static void
-draw_label (const SheetPen *pen,
-            SheetViewName view,
-            int quantity,
-            const Label *label,
-            Pixel at,
-            double across)
-{
-  const double width = label_width (pen, label);
-  Pixel left = { at.x - across * width, at.y };
-
-  pen_patch (pen, left, width);
-  pen_shows (pen, view, quantity, left, pixel_add (left, width, 0));
-  if (label->word[0] != '\0')
-    left.x += pen_text (pen, label->word, left, pen->theme->soft_ink).width +
-              WORD_GAP * pen->unit;
-  pen_text (pen, label->figure, left, pen->theme->ink);
-}
-
-/* On a small sheet only the figures find room. */
-static const char *
-word_with_room (const SheetPen *pen, const char *word)
-{
-  const double mount = pen->view->study->points.at[POINT_UPPER_MOUNT].y;
-
-  return mount * pen->layout->scale < SMALL_SHEET * pen->unit ? "" : word;
-}
 
 static Stroke
 thin (const SheetPen *pen)
@@ -136,7 +74,7 @@ draw_level_span (const SheetPen *pen, Span s, const Label *label)
   draw_extension (pen, s.from, (Pixel){ s.from.x, s.place });
   draw_extension (pen, s.to, (Pixel){ s.to.x, s.place });
   draw_arrows (pen, left, right);
-  draw_label (pen, s.view, s.quantity, label, at, s.side < 0.0 ? 1.0 : 0.0);
+  label_draw (pen, s.view, s.quantity, label, at, s.side < 0.0 ? 1.0 : 0.0);
 }
 
 static void
@@ -150,7 +88,7 @@ draw_upright_span (const SheetPen *pen, Span s, const Label *label)
   draw_extension (pen, s.from, (Pixel){ s.place, s.from.y });
   draw_extension (pen, s.to, (Pixel){ s.place, s.to.y });
   draw_arrows (pen, top, bottom);
-  draw_label (pen, s.view, s.quantity, label,
+  label_draw (pen, s.view, s.quantity, label,
               pixel_add (middle, s.side * 7.0 * pen->unit, 0), s.side < 0.0 ? 1.0 : 0.0);
 }
 
@@ -163,7 +101,7 @@ draw_ground_span (const SheetPen *pen, SheetViewName view)
   const char *word =
       is_front ? C_ ("dimension", "scrub radius") : C_ ("dimension", "trail");
   const Label label =
-      label_for (quantity, word_with_room (pen, word), FALSE, pen->view->study);
+      label_for (quantity, label_word (pen, word), FALSE, pen->view->study);
   const Pixel from = pen_at (pen, view, m->axis_at_ground),
               to = pen_at (pen, view, m->contact);
   const Span span = {
@@ -188,7 +126,7 @@ static void
 draw_arc_below (const SheetPen *pen, Arc a)
 {
   const Label label =
-      label_for (a.quantity, word_with_room (pen, a.word), FALSE, pen->view->study);
+      label_for (a.quantity, label_word (pen, a.word), FALSE, pen->view->study);
   const Pixel foot = pixel_add (a.vertex, 0, a.radius);
   const double from = G_PI_2 - fmax (a.lean, 0.0), to = G_PI_2 - fmin (a.lean, 0.0);
   const double side = a.lean < 0.0 ? 1.0 : -1.0, u = pen->unit;
@@ -205,7 +143,7 @@ draw_arc_below (const SheetPen *pen, Arc a)
   theme_use (pen->cr, pen->theme->accent);
   theme_line (pen->cr, LINE_FULL, pen->theme->line);
   cairo_stroke (pen->cr);
-  draw_label (pen, a.view, (int) a.quantity, &label, pixel_add (end, side * 4.0 * u, 0),
+  label_draw (pen, a.view, (int) a.quantity, &label, pixel_add (end, side * 4.0 * u, 0),
               side < 0.0 ? 1.0 : 0.0);
 }
 
@@ -233,7 +171,8 @@ draw_camber (const SheetPen *pen)
 {
   const Study *study = pen->view->study;
   const Label label =
-      label_for (QUANTITY_CAMBER, C_ ("dimension", "camber"), TRUE, study);
+      label_for (QUANTITY_CAMBER, label_word (pen, C_ ("dimension", "camber")), TRUE,
+                                              study);
   const Pixel centre = pen_at (pen, SHEET_FRONT, study->setup.now.pose.wheel_centre);
   const double free = study->points.loaded_radius * SHEET_TYRE_FREE * pen->layout->scale;
   const double reach = free + 14.0 * pen->unit;
@@ -247,7 +186,7 @@ draw_camber (const SheetPen *pen)
   theme_use (pen->cr, pen->theme->accent);
   theme_line (pen->cr, LINE_FULL, pen->theme->line);
   cairo_stroke (pen->cr);
-  draw_label (pen, SHEET_FRONT, QUANTITY_CAMBER, &label,
+  label_draw (pen, SHEET_FRONT, QUANTITY_CAMBER, &label,
               pixel_add (centre, 0, -reach - 11.0 * pen->unit), 0.5);
 }
 
@@ -262,65 +201,8 @@ draw_toe (const SheetPen *pen)
   const Vec3 corner = { w.x + free - 30.0, w.y - pen->view->section_width / 2.0, w.z };
   const Pixel at = pen_at (pen, SHEET_PLAN, corner);
 
-  draw_label (pen, SHEET_PLAN, QUANTITY_TOE_IN, &label,
+  label_draw (pen, SHEET_PLAN, QUANTITY_TOE_IN, &label,
               pixel_add (at, -10.0 * pen->unit, 0), 1.0);
-}
-
-MountOffset
-mount_of_study (const Study *study)
-{
-  const Vec3 way =
-      vec3_sub (study->setup.corner.upper_mount, study->measured.corner.upper_mount);
-
-  return (MountOffset){ -way.y, -way.x, way.z };
-}
-
-static void
-format_length (double mm, char *text, size_t size)
-{
-  quantity_format (QUANTITY_STRUT_LENGTH, fabs (mm), FALSE, text, size);
-}
-
-/* Where the way rounds to nothing it has its positive name. */
-static void
-inboard_text (double mm, char *text, size_t size)
-{
-  char figure[24];
-
-  format_length (mm, figure, sizeof figure);
-  g_snprintf (text, size,
-              mm > -0.05 ? C_ ("mount", "%s in") : C_ ("mount", "%s out"), figure);
-}
-
-static void
-rearward_text (double mm, char *text, size_t size)
-{
-  char figure[24];
-
-  format_length (mm, figure, sizeof figure);
-  g_snprintf (text, size,
-              mm > -0.05 ? C_ ("mount", "%s back") : C_ ("mount", "%s forward"), figure);
-}
-
-static void
-up_text (double mm, char *text, size_t size)
-{
-  char figure[24];
-
-  format_length (mm, figure, sizeof figure);
-  g_snprintf (text, size,
-              mm > -0.05 ? C_ ("mount", "%s up") : C_ ("mount", "%s down"), figure);
-}
-
-void
-mount_text (MountOffset mount, char *text, size_t size)
-{
-  char in[40], back[40], up[40];
-
-  inboard_text (mount.inboard, in, sizeof in);
-  rearward_text (mount.rearward, back, sizeof back);
-  up_text (mount.up, up, sizeof up);
-  g_snprintf (text, size, "%s · %s · %s", in, back, up);
 }
 
 static void
@@ -368,7 +250,7 @@ draw_roll_centre (const SheetPen *pen)
     const Pixel tip = { ground.x, way < 0.0 ? box.y : box.y + box.height };
 
     pen_arrow_head (pen, tip, (Pixel){ 0, way }, t->accent);
-    draw_label (pen, SHEET_FRONT, QUANTITY_ROLL_CENTRE_HEIGHT, &label,
+    label_draw (pen, SHEET_FRONT, QUANTITY_ROLL_CENTRE_HEIGHT, &label,
                 pixel_add (tip, 8.0 * u, -way * 8.0 * u), 0.0);
     return;
   }
@@ -436,8 +318,8 @@ draw_instant_centre_label (const SheetPen *pen, Pixel end, gboolean is_inboard)
     g_snprintf (below.figure, sizeof below.figure,
                 length > 0.0 ? _ ("%s mm inboard") : _ ("%s mm outboard"), figure);
   above.word = C_ ("dimension", "instant centre");
-  draw_label (pen, SHEET_FRONT, QUANTITY_SWING_ARM_LENGTH, &above, first, 0.0);
-  draw_label (pen, SHEET_FRONT, QUANTITY_SWING_ARM_LENGTH, &below,
+  label_draw (pen, SHEET_FRONT, QUANTITY_SWING_ARM_LENGTH, &above, first, 0.0);
+  label_draw (pen, SHEET_FRONT, QUANTITY_SWING_ARM_LENGTH, &below,
               pixel_add (first, 0, line), 0.0);
 }
 

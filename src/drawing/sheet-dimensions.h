@@ -8,8 +8,3 @@
 
 void dimensions_draw_construction (const SheetPen *pen);
 void dimensions_draw (const SheetPen *pen, SheetViewName view);
-
-/* "15.0 in · 10.0 back · 0.0 up" */
-void mount_text (MountOffset mount, char *text, size_t size);
-/* The upper mount's way from where it was measured. */
-MountOffset mount_of_study (const Study *study);

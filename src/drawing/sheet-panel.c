@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/sheet-panel.h"
-#include "drawing/sheet-dimensions.h"
+#include "drawing/sheet-label.h"
 #include "model/quantity-info.h"
 
 #include <glib/gi18n-lib.h>

@@ -4,59 +4,20 @@
 #include <glib/gi18n-lib.h>
 
 /* Sizes of what is only hinted at, mm: common practice, no published source. */
-#define BUSH_RADIUS 16.0
-#define BUSH_HALF_LENGTH 24.0
-#define SEAT_DISTANCE 26.0
-#define SEAT_HALF 26.0
 #define ARM_WIDTH 30.0
 #define KNUCKLE_WIDTH 40.0
 #define HUB_INSET 62.0
 #define HUB_RADIUS 62.0
 #define ROD_WIDTH 15.0
-#define RACK_WIDTH 26.0
-#define RACK_LENGTH 75.0
 #define TUBE_WIDTH 48.0
 #define TUBE_PART 0.55 /* of the strut's measured length */
 #define PISTON_ROD_WIDTH 20.0
 #define SPRING_SEAT_HALF 68.0
-#define TOWER_HOLE 40.0
-#define TOWER_HALF 100.0
-#define PLATE_HALF 58.0
-#define PLATE_WIDTH 9.0
 #define BEARING_RADIUS 14.0
 #define RIM_PART 0.66 /* of the tyre's loaded radius */
 #define AXIS_PAST_MOUNT 0.07
 
-static const Vec3 along_x = { 1, 0, 0 }, along_y = { 0, 1, 0 }, along_z = { 0, 0, 1 };
-
-/* Of the parts, thick enough to be seen however small the sheet. */
-static double
-wide (const SheetPen *pen, double mm, double least)
-{
-  return fmax (mm * pen->layout->scale, least * pen->unit);
-}
-
-static Stroke
-thin (const SheetPen *pen, LineKind kind, Colour colour)
-{
-  return (Stroke){ kind, pen->theme->thin, colour };
-}
-
-static Solid
-moving (const SheetPen *pen, double mm, double least)
-{
-  const Theme *t = pen->theme;
-
-  return (Solid){ wide (pen, mm, least), t->fill, t->ink, t->line * 0.8 };
-}
-
-static Solid
-fixed (const SheetPen *pen, double mm, double least)
-{
-  const Theme *t = pen->theme;
-
-  return (Solid){ wide (pen, mm, least), t->body, t->body, t->thin };
-}
+static const Vec3 along_x = { 1, 0, 0 }, along_z = { 0, 0, 1 };
 
 void
 parts_draw_ground (const SheetPen *pen, SheetViewName view, Vec3 contact)
@@ -81,136 +42,7 @@ parts_draw_centre_plane (const SheetPen *pen, SheetViewName view)
   const double x = pen->layout->origin[view].x;
 
   pen_line (pen, (Pixel){ x, box.y }, (Pixel){ x, box.y + box.height },
-            thin (pen, LINE_CHAIN, pen->theme->soft_ink));
-}
-
-/* An edge of @half length each way about @middle, hatched on the far side of @away. */
-static void
-draw_seat (const SheetPen *pen, SheetViewName view, Vec3 middle, Vec3 along, double half)
-{
-  pen_hatched_edge (pen, pen_at (pen, view, vec3_along (middle, -half, along)),
-                    pen_at (pen, view, vec3_along (middle, half, along)), 6.0 * pen->unit,
-                    thin (pen, LINE_FULL, pen->theme->body));
-}
-
-static void
-draw_pivot_seat (const SheetPen *pen, SheetViewName view, Vec3 pivot)
-{
-  const Vec3 down = vec3_scale (along_z, -1.0);
-
-  if (view == SHEET_SIDE)
-    draw_seat (pen, view, vec3_along (pivot, SEAT_DISTANCE, down), along_x, SEAT_HALF);
-  else
-    draw_seat (pen, view, vec3_along (pivot, -SEAT_DISTANCE, along_y),
-               view == SHEET_FRONT ? down : along_x, SEAT_HALF);
-}
-
-static Colour
-hollow (const SheetPen *pen)
-{
-  return pen->theme->ground.alpha > 0.0 ? pen->theme->ground : pen->theme->fill;
-}
-
-static void
-draw_bush (const SheetPen *pen, SheetViewName view, Vec3 pivot)
-{
-  const Vec3 hinge = pen->view->study->measured.corner.hinge_axis;
-  const Theme *t = pen->theme;
-  const Pixel at = pen_at (pen, view, pivot);
-  const Solid bush = { wide (pen, 2.0 * BUSH_RADIUS, 6.0), hollow (pen), t->body,
-                       t->line * 0.8 };
-
-  if (view == SHEET_PLAN)
-    pen_bar (pen, pen_at (pen, view, vec3_along (pivot, -BUSH_HALF_LENGTH, hinge)),
-             pen_at (pen, view, vec3_along (pivot, BUSH_HALF_LENGTH, hinge)), bush);
-  else {
-    pen_circle (pen, at, bush.width / 2.0, bush);
-    pen_circle (pen, at, bush.width / 6.0, bush);
-  }
-}
-
-static void
-draw_hinge_axis (const SheetPen *pen, SheetViewName view)
-{
-  const Vec3 *at = pen->view->study->points.at;
-  const Vec3 front = at[POINT_ARM_FRONT_PIVOT], rear = at[POINT_ARM_REAR_PIVOT];
-  const Vec3 along = vec3_scale (vec3_unit (vec3_sub (rear, front)), 45.0);
-
-  pen_line (pen, pen_at (pen, view, vec3_sub (front, along)),
-            pen_at (pen, view, vec3_add (rear, along)),
-            thin (pen, LINE_CHAIN, pen->theme->soft_ink));
-}
-
-/* The tower belongs to the body and stays; the plate in its hole goes with the mount. */
-static void
-draw_tower (const SheetPen *pen, SheetViewName view)
-{
-  const Vec3 place = pen->view->study->points.at[POINT_UPPER_MOUNT];
-  const Vec3 across = view == SHEET_SIDE ? along_x : along_y;
-  const double middle = (TOWER_HALF + TOWER_HOLE) / 2.0,
-               half = (TOWER_HALF - TOWER_HOLE) / 2.0;
-  const Theme *t = pen->theme;
-
-  if (view == SHEET_PLAN) {
-    const Solid ring = { 0, { 0, 0, 0, 0 }, t->body, t->thin };
-
-    pen_circle (pen, pen_at (pen, view, place), TOWER_HALF * pen->layout->scale, ring);
-    return;
-  }
-  draw_seat (pen, view, vec3_along (place, -middle, across), vec3_scale (across, -1),
-             half);
-  draw_seat (pen, view, vec3_along (place, middle, across), vec3_scale (across, -1),
-             half);
-}
-
-static void
-draw_plate (const SheetPen *pen, SheetViewName view)
-{
-  const Vec3 mount = pen->view->study->setup.corner.upper_mount;
-  const Vec3 across = view == SHEET_SIDE ? along_x : along_y;
-  const Theme *t = pen->theme;
-  Solid plate = fixed (pen, view == SHEET_PLAN ? 2.0 * PLATE_HALF : PLATE_WIDTH, 3.0);
-
-  if (view == SHEET_PLAN)
-    plate.fill = colour_with_alpha (t->body, 0.25);
-  pen_bar (pen, pen_at (pen, view, vec3_along (mount, -PLATE_HALF, across)),
-           pen_at (pen, view, vec3_along (mount, PLATE_HALF, across)), plate);
-}
-
-static void
-draw_rack (const SheetPen *pen, SheetViewName view)
-{
-  const Vec3 inner = pen->view->study->measured.corner.tie_rod_inner;
-  const Solid rack = fixed (pen, RACK_WIDTH, 5.0);
-  const Pixel end = pen_at (pen, view, inner);
-
-  if (view == SHEET_SIDE)
-    pen_circle (pen, end, rack.width / 2.0, rack);
-  else
-    pen_bar (pen, pen_at (pen, view, vec3_along (inner, -RACK_LENGTH, along_y)), end,
-             rack);
-}
-
-void
-parts_draw_bushes (const SheetPen *pen, SheetViewName view)
-{
-  const Vec3 *at = pen->view->study->points.at;
-
-  draw_bush (pen, view, at[POINT_ARM_REAR_PIVOT]);
-  draw_bush (pen, view, at[POINT_ARM_FRONT_PIVOT]);
-  draw_hinge_axis (pen, view);
-}
-
-void
-parts_draw_body (const SheetPen *pen, SheetViewName view)
-{
-  const Vec3 *at = pen->view->study->points.at;
-
-  draw_pivot_seat (pen, view, at[POINT_ARM_REAR_PIVOT]);
-  draw_pivot_seat (pen, view, at[POINT_ARM_FRONT_PIVOT]);
-  draw_rack (pen, view);
-  draw_tower (pen, view);
-  draw_plate (pen, view);
+            pen_thin (pen, LINE_CHAIN, pen->theme->soft_ink));
 }
 
 /* Front and plan view of the tyre: a rounded rectangle turned by camber or toe, in pixels
@@ -289,8 +121,8 @@ trace_tyre (const SheetPen *pen, SheetViewName view, const StudyCorner *corner)
 static void
 draw_face_lines (const SheetPen *pen, TyreFace f, double rim)
 {
-  const Stroke edge = thin (pen, LINE_FULL, pen->theme->body);
-  const Stroke axis = thin (pen, LINE_CHAIN, pen->theme->soft_ink);
+  const Stroke edge = pen_thin (pen, LINE_FULL, pen->theme->body);
+  const Stroke axis = pen_thin (pen, LINE_CHAIN, pen->theme->soft_ink);
   const double past = 14.0 * pen->unit;
 
   pen_line (pen, on_face (f, -f.half_width, -rim), on_face (f, f.half_width, -rim), edge);
@@ -304,7 +136,7 @@ static void
 draw_round_lines (const SheetPen *pen, const StudyCorner *corner, double rim)
 {
   const Pixel centre = pen_at (pen, SHEET_SIDE, corner->now.pose.wheel_centre);
-  const Stroke axis = thin (pen, LINE_CHAIN, pen->theme->soft_ink);
+  const Stroke axis = pen_thin (pen, LINE_CHAIN, pen->theme->soft_ink);
   const Theme *t = pen->theme;
   const Solid edge = { 0, { 0, 0, 0, 0 }, t->body, t->thin };
 
@@ -368,7 +200,7 @@ draw_arm (const SheetPen *pen, SheetViewName view, const Pose *pose)
 
   pen_shows (pen, view, QUANTITY_ARM_RATIO, ball, spokes[1]);
   pen_shows (pen, view, QUANTITY_ARM_RATIO, ball, spokes[2]);
-  pen_spokes (pen, spokes, G_N_ELEMENTS (spokes), moving (pen, ARM_WIDTH, 5.0));
+  pen_spokes (pen, spokes, G_N_ELEMENTS (spokes), pen_moving (pen, ARM_WIDTH, 5.0));
 }
 
 static void
@@ -376,7 +208,7 @@ draw_tie_rod (const SheetPen *pen, SheetViewName view, const Pose *pose)
 {
   const Pixel ends[] = { pen_at (pen, view, pose->tie_rod_inner),
                          pen_at (pen, view, pose->tie_rod_outer) };
-  const Solid rod = moving (pen, ROD_WIDTH, 3.5);
+  const Solid rod = pen_moving (pen, ROD_WIDTH, 3.5);
 
   pen_spokes (pen, ends, 2, rod);
   pen_circle (pen, ends[0], rod.width * 0.75, rod);
@@ -394,7 +226,7 @@ draw_knuckle (const SheetPen *pen, SheetViewName view, const Pose *pose)
                            pen_at (pen, view, pose->strut_foot),
                            pen_at (pen, view, pose->wheel_centre) };
 
-  pen_spokes (pen, spokes, G_N_ELEMENTS (spokes), moving (pen, KNUCKLE_WIDTH, 6.0));
+  pen_spokes (pen, spokes, G_N_ELEMENTS (spokes), pen_moving (pen, KNUCKLE_WIDTH, 6.0));
 }
 
 static void
@@ -403,7 +235,7 @@ draw_hub (const SheetPen *pen, SheetViewName view, const Pose *pose)
   const Vec3 n = pose->spin_axis, w = pose->wheel_centre;
   const Vec3 across =
       view == SHEET_FRONT ? vec3_cross (along_x, n) : vec3_cross (n, along_z);
-  const Solid hub = moving (pen, 20.0, 4.0);
+  const Solid hub = pen_moving (pen, 20.0, 4.0);
 
   if (view == SHEET_SIDE)
     pen_circle (pen, pen_at (pen, view, w), HUB_RADIUS * pen->layout->scale, hub);
@@ -428,22 +260,22 @@ draw_strut (const SheetPen *pen, SheetViewName view, const StudyCorner *corner)
   const double half = SPRING_SEAT_HALF * pen->layout->scale;
 
   pen_shows (pen, view, QUANTITY_STRUT_LENGTH, from, top);
-  pen_bar (pen, to, top, moving (pen, PISTON_ROD_WIDTH, 3.5));
-  pen_bar (pen, from, to, moving (pen, TUBE_WIDTH, 7.0));
+  pen_bar (pen, to, top, pen_moving (pen, PISTON_ROD_WIDTH, 3.5));
+  pen_bar (pen, from, to, pen_moving (pen, TUBE_WIDTH, 7.0));
   if (view == SHEET_PLAN)
     pen_circle (pen, seat, half,
                 (Solid){ 0, { 0, 0, 0, 0 }, pen->theme->ink, pen->theme->thin });
   else
     pen_bar (pen, pixel_add (seat, -d.y * half, d.x * half),
-             pixel_add (seat, d.y * half, -d.x * half), moving (pen, 9.0, 3.0));
+             pixel_add (seat, d.y * half, -d.x * half), pen_moving (pen, 9.0, 3.0));
 }
 
 static void
 draw_joints (const SheetPen *pen, SheetViewName view, const StudyCorner *corner)
 {
-  Solid joint = moving (pen, 2.0 * BEARING_RADIUS, 6.0);
+  Solid joint = pen_moving (pen, 2.0 * BEARING_RADIUS, 6.0);
 
-  joint.fill = hollow (pen);
+  joint.fill = pen_hollow (pen);
   pen_circle (pen, pen_at (pen, view, corner->now.pose.ball_joint), joint.width / 2.0,
               joint);
   pen_circle (pen, pen_at (pen, view, corner->corner.upper_mount), joint.width / 2.0,
@@ -502,7 +334,7 @@ parts_draw_ghost (const SheetPen *pen, SheetViewName view)
   const StudyCorner *corner = &pen->view->study->measured;
   const Pose *pose = &corner->now.pose;
   const Vec3 *at = pen->view->study->points.at;
-  const Stroke dashed = thin (pen, LINE_DASHED, pen->theme->reference);
+  const Stroke dashed = pen_thin (pen, LINE_DASHED, pen->theme->reference);
   const Pixel ball = pen_at (pen, view, pose->ball_joint);
   const Pixel mount = pen_at (pen, view, corner->corner.upper_mount);
 
@@ -518,7 +350,7 @@ parts_draw_ghost (const SheetPen *pen, SheetViewName view)
   theme_line (pen->cr, LINE_DASHED, dashed.width);
   cairo_stroke (pen->cr);
   cairo_new_sub_path (pen->cr);
-  cairo_arc (pen->cr, mount.x, mount.y, wide (pen, 2.0 * BEARING_RADIUS, 6.0) / 2.0, 0,
-             2 * G_PI);
+  cairo_arc (pen->cr, mount.x, mount.y, pen_wide (pen, 2.0 * BEARING_RADIUS, 6.0) / 2.0,
+             0, 2 * G_PI);
   cairo_stroke (pen->cr);
 }

@@ -54,6 +54,32 @@ pen_style (const SheetPen *pen, double size, TextWeight weight)
   return (TextStyle){ pen->theme->font, size, weight };
 }
 
+double
+pen_wide (const SheetPen *pen, double mm, double least)
+{
+  return fmax (mm * pen->layout->scale, least * pen->unit);
+}
+
+Stroke
+pen_thin (const SheetPen *pen, LineKind kind, Colour colour)
+{
+  return (Stroke){ kind, pen->theme->thin, colour };
+}
+
+Solid
+pen_moving (const SheetPen *pen, double mm, double least)
+{
+  const Theme *t = pen->theme;
+
+  return (Solid){ pen_wide (pen, mm, least), t->fill, t->ink, t->line * 0.8 };
+}
+
+Colour
+pen_hollow (const SheetPen *pen)
+{
+  return pen->theme->ground.alpha > 0.0 ? pen->theme->ground : pen->theme->fill;
+}
+
 /* The canvas with room for the thickest pen: what lies beyond is not worth drawing, and a
  * zoomed sheet may reach past what cairo can count. */
 static PixelBox

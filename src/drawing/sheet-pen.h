@@ -52,6 +52,13 @@ double pixel_distance_to (Pixel p, Pixel a, Pixel b); /* to the line between a a
 Pixel pen_at (const SheetPen *pen, SheetViewName view, Vec3 point);
 TextStyle pen_style (const SheetPen *pen, double size, TextWeight weight);
 
+/* Thickness of a part of @mm: enough to be seen however small the sheet. */
+double pen_wide (const SheetPen *pen, double mm, double least);
+Stroke pen_thin (const SheetPen *pen, LineKind kind, Colour colour);
+/* How a moving part looks, and the inside of a hole. */
+Solid pen_moving (const SheetPen *pen, double mm, double least);
+Colour pen_hollow (const SheetPen *pen);
+
 void pen_line (const SheetPen *pen, Pixel a, Pixel b, Stroke stroke);
 void pen_circle (const SheetPen *pen, Pixel centre, double radius, Solid solid);
 /* A part as thick as @solid says along each of the lines from points[0] to the others. */

@@ -4,11 +4,21 @@
 #include <glib/gi18n-lib.h>
 
 static void
-solve_corner (const Study *study, const MeasuredCorner *measured, const Adjustment *adjustment,
+solve_corner (const Study *study,
+              const MeasuredCorner *measured,
+              const Adjustment *adjustment,
               StudyCorner *corner)
 {
   corner_assemble (measured, adjustment, &corner->corner);
-  corner->n_assembled = sweep_travel (&corner->corner, study->range, 0.0, corner->stations);
+  corner->n_assembled =
+      sweep_travel (&corner->corner, study->range, 0.0, corner->stations);
+}
+
+static gboolean
+is_moved (const MountOffset *mount, const Corner *corner)
+{
+  return mount->inboard != 0.0 || mount->rearward != 0.0 || mount->up != 0.0 ||
+         corner_tie_rod_change (corner) != 0.0;
 }
 
 void
@@ -16,14 +26,13 @@ study_solve (Study *study, const Car *car, const CarSetup *setup, double travel)
 {
   const MeasuredCorner measured = car_measured_corner (car);
   const Adjustment none = { 0 }, adjustment = car_adjustment (setup);
-  const MountOffset m = adjustment.mount;
 
   study->points = measured;
   study->range = (SweepRange){ -car->droop_mm, car->bump_mm, STUDY_STATIONS };
   study->standing = setup->lowering_mm;
-  study->is_moved = m.inboard != 0.0 || m.rearward != 0.0 || m.up != 0.0;
   solve_corner (study, &measured, &none, &study->measured);
   solve_corner (study, &measured, &adjustment, &study->setup);
+  study->is_moved = is_moved (&adjustment.mount, &study->setup.corner);
   study_set_travel (study, travel);
 }
 

@@ -101,7 +101,8 @@ on_bench_solved_cb (SwSetupPanel *self)
   show_value (self->up, a.mount.up);
   show_value (self->lowering, a.lowering);
   gtk_check_button_set_active (a.toe == TOE_RESET ? self->reset : self->as_moved, TRUE);
-  gtk_widget_set_sensitive (self->home, sw_bench_get_study (self->bench)->is_moved);
+  gtk_widget_set_sensitive (self->home, a.mount.inboard != 0.0 ||
+                                            a.mount.rearward != 0.0 || a.mount.up != 0.0);
   self->is_showing = FALSE;
 
   show_tie_rod (self);

@@ -17,6 +17,7 @@ struct _SwSheetView {
   Sheet *sheet;
   double zoom, pan_x, pan_y;
   SheetHandle near; /* under the pointer or focused */
+  SheetViewName near_view;
 
   PointDrag drag; /* .handle is SHEET_HANDLE_NONE when no handle is held */
   gboolean is_panning;
@@ -41,6 +42,7 @@ view_of (SwSheetView *self)
                       .lit = sw_bench_get_lit (self->bench),
                       .near = self->near,
                       .held = self->drag.handle,
+                      .handle_view = self->near_view,
                       .show_handles = true };
 }
 
@@ -135,26 +137,31 @@ on_bench_solved_cb (SwSheetView *self)
 }
 
 static void
-set_near (SwSheetView *self, SheetHandle near)
+set_near (SwSheetView *self, SheetHandle near, SheetViewName view)
 {
   static const char *const cursors[] = { [SHEET_HANDLE_NONE] = NULL,
                                          [SHEET_HANDLE_MOUNT] = "move",
                                          [SHEET_HANDLE_WHEEL] = "ns-resize" };
 
-  if (near == self->near)
+  if (near == self->near && view == self->near_view)
     return;
   self->near = near;
+  self->near_view = view;
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self), cursors[near]);
   sw_canvas_invalidate (SW_CANVAS (self));
 }
 
-static SheetHandle
-focused_handle (SwSheetView *self)
+/* Without a handle under the pointer, the focused one is near. */
+static void
+set_focused_near (SwSheetView *self)
 {
   GtkWidget *focus = gtk_widget_get_focus_child (GTK_WIDGET (self));
 
-  return focus != NULL ? sw_point_handle_get_handle (SW_POINT_HANDLE (focus))
-                       : SHEET_HANDLE_NONE;
+  if (focus == NULL)
+    set_near (self, SHEET_HANDLE_NONE, SHEET_FRONT);
+  else
+    set_near (self, sw_point_handle_get_handle (SW_POINT_HANDLE (focus)),
+              sw_point_handle_get_view (SW_POINT_HANDLE (focus)));
 }
 
 static void
@@ -166,7 +173,10 @@ on_motion_cb (SwSheetView *self, double x, double y)
     return;
 
   const SheetHit hit = sheet_hit (self->sheet, x, y);
-  set_near (self, hit.handle != SHEET_HANDLE_NONE ? hit.handle : focused_handle (self));
+  if (hit.handle != SHEET_HANDLE_NONE)
+    set_near (self, hit.handle, hit.view);
+  else
+    set_focused_near (self);
   sw_bench_set_lit (self->bench, hit.handle == SHEET_HANDLE_NONE ? hit.quantity : -1);
 }
 
@@ -175,7 +185,7 @@ on_leave_cb (SwSheetView *self)
 {
   if (self->drag.handle != SHEET_HANDLE_NONE)
     return;
-  set_near (self, focused_handle (self));
+  set_focused_near (self);
   sw_bench_set_lit (self->bench, -1);
 }
 
@@ -298,12 +308,6 @@ on_homed_cb (SwSheetView *self, SwPointHandle *handle)
   put_home (self, sw_point_handle_get_handle (handle));
 }
 
-static void
-on_focus_changed_cb (SwSheetView *self)
-{
-  set_near (self, focused_handle (self));
-}
-
 /* Zooms by @factor so that the point under (x, y) stays. */
 static void
 zoom_about (SwSheetView *self, double factor, double x, double y)
@@ -364,7 +368,7 @@ add_handle (SwSheetView *self, SheetHandle which, SheetViewName view)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (handle, "cancelled", G_CALLBACK (cancel_drag), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (handle, "notify::has-focus", G_CALLBACK (on_focus_changed_cb),
+  g_signal_connect_object (handle, "notify::has-focus", G_CALLBACK (set_focused_near),
                            self, G_CONNECT_SWAPPED);
   gtk_widget_set_parent (handle, GTK_WIDGET (self));
 }
