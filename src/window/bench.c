@@ -193,6 +193,32 @@ sw_bench_set_toe (SwBench *self, ToeMode toe)
                   toe == TOE_RESET ? _ ("Reset toe") : _ ("Leave toe as moved"));
 }
 
+void
+sw_bench_begin_drag (SwBench *self, const char *label)
+{
+  sw_document_begin (self->document, label);
+}
+
+void
+sw_bench_end_drag (SwBench *self)
+{
+  sw_document_end (self->document);
+  g_signal_emit (self, signals[SOLVED], 0);
+}
+
+void
+sw_bench_cancel_drag (SwBench *self)
+{
+  sw_document_cancel (self->document);
+  g_signal_emit (self, signals[SOLVED], 0);
+}
+
+gboolean
+sw_bench_is_dragging (SwBench *self)
+{
+  return sw_document_is_changing (self->document);
+}
+
 int
 sw_bench_get_lit (SwBench *self)
 {

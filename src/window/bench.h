@@ -33,6 +33,13 @@ void sw_bench_set_mount (SwBench *self, MountOffset mount);
 void sw_bench_set_lowering (SwBench *self, double lowering);
 void sw_bench_set_toe (SwBench *self, ToeMode toe);
 
+/* A drag: all edits until its end are one undo step, or none when it is cancelled. The end
+ * is told by "solved" as well, when views may settle. */
+void sw_bench_begin_drag (SwBench *self, const char *label);
+void sw_bench_end_drag (SwBench *self);
+void sw_bench_cancel_drag (SwBench *self);
+gboolean sw_bench_is_dragging (SwBench *self);
+
 /* The quantity lit up everywhere, or -1. */
 int sw_bench_get_lit (SwBench *self);
 void sw_bench_set_lit (SwBench *self, int quantity);

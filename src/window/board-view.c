@@ -25,7 +25,7 @@ sw_board_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
     .theme = sw_canvas_get_theme (canvas),
     .lit = sw_bench_get_lit (self->bench),
     .show_cursor = true,
-    .hold_axes = sw_document_is_changing (sw_bench_get_document (self->bench)),
+    .hold_axes = sw_bench_is_dragging (self->bench),
   };
 
   board_draw (self->board, cr, &view, width, height);

@@ -106,7 +106,7 @@ on_bench_solved_cb (SwSetupPanel *self)
   self->is_showing = FALSE;
 
   show_tie_rod (self);
-  if (!sw_document_is_changing (sw_bench_get_document (self->bench)))
+  if (!sw_bench_is_dragging (self->bench))
     show_warnings (self);
 }
 

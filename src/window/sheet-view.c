@@ -215,7 +215,7 @@ on_drag_begin_cb (SwSheetView *self, double x, double y)
   self->drag =
       point_drag_begin (hit.handle, hit.view, place_now (self), limits_now (self), x, y);
   if (hit.handle == SHEET_HANDLE_MOUNT)
-    sw_document_begin (sw_bench_get_document (self->bench), _ ("Move upper mount"));
+    sw_bench_begin_drag (self->bench, _ ("Move upper mount"));
   sw_canvas_invalidate (SW_CANVAS (self));
 }
 
@@ -253,7 +253,7 @@ static void
 on_drag_end_cb (SwSheetView *self)
 {
   if (self->drag.handle == SHEET_HANDLE_MOUNT)
-    sw_document_end (sw_bench_get_document (self->bench));
+    sw_bench_end_drag (self->bench);
   let_go (self);
 }
 
@@ -266,7 +266,7 @@ cancel_drag (SwSheetView *self)
     return;
   self->drag.handle = SHEET_HANDLE_NONE; /* before the gesture tells of its end */
   if (drag.handle == SHEET_HANDLE_MOUNT)
-    sw_document_cancel (sw_bench_get_document (self->bench));
+    sw_bench_cancel_drag (self->bench);
   else
     sw_bench_set_travel (self->bench, drag.start.travel);
   gtk_gesture_set_state (self->gesture, GTK_EVENT_SEQUENCE_DENIED);

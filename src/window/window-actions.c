@@ -155,7 +155,7 @@ window_update_actions (SwWindow *self)
   static const char *const on_a_car[] = { "save", "save-as", "export",  "copy-numbers",
                                           "fit",  "zoom-in", "zoom-out" };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
-  const gboolean is_changing = document != NULL && sw_document_is_changing (document);
+  const gboolean is_changing = document != NULL && sw_bench_is_dragging (self->bench);
 
   for (gsize i = 0; i < G_N_ELEMENTS (on_a_car); i++)
     enable (self, on_a_car[i], document != NULL);

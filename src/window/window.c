@@ -55,7 +55,7 @@ on_bench_solved_cb (SwWindow *self)
 {
   show_title (self);
   show_travel (self);
-  if (!sw_document_is_changing (sw_bench_get_document (self->bench)))
+  if (!sw_bench_is_dragging (self->bench))
     show_marks (self);
   window_update_actions (self);
 }
