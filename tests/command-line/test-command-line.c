@@ -1,0 +1,424 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The program itself, started as a user or a script would. */
+#include "car-fixture.h"
+#include "comma-locale.h"
+
+#include <glib/gstdio.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+typedef struct {
+  char *out, *err;
+  int status;
+} Outcome;
+
+static void
+outcome_clear (Outcome *outcome)
+{
+  g_free (outcome->out);
+  g_free (outcome->err);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Outcome, outcome_clear)
+
+static Outcome
+run_in (char **environment, const char *const *argv)
+{
+  Outcome outcome = { 0 };
+  g_autoptr (GError) error = NULL;
+  int wait_status;
+
+  g_spawn_sync (NULL, (char **) argv, environment, G_SPAWN_DEFAULT, NULL, NULL,
+                &outcome.out, &outcome.err, &wait_status, &error);
+  g_assert_no_error (error);
+  g_assert_true (WIFEXITED (wait_status));
+  outcome.status = WEXITSTATUS (wait_status);
+  return outcome;
+}
+
+/* No display, so that none can be needed. */
+static char **
+plain_environment (void)
+{
+  char **environment = g_get_environ ();
+
+  environment = g_environ_unsetenv (environment, "DISPLAY");
+  environment = g_environ_unsetenv (environment, "WAYLAND_DISPLAY");
+  environment = g_environ_unsetenv (environment, "LANGUAGE");
+  return g_environ_setenv (environment, "LC_ALL", "C", TRUE);
+}
+
+#define PROGRAM (g_getenv ("STRUTWRIGHT"))
+#define RUN(...) run ((const char *[]){ PROGRAM, __VA_ARGS__, NULL })
+
+static Outcome
+run (const char *const *argv)
+{
+  g_auto (GStrv) environment = plain_environment ();
+
+  return run_in (environment, argv);
+}
+
+static char *
+car_path (const char *kind, const char *name)
+{
+  g_autofree char *base = g_strconcat (name, ".swcar", NULL);
+
+  return fixture_path ("cars", kind, base, NULL);
+}
+
+static void
+check_usage (Outcome outcome, const char *sentence)
+{
+  g_assert_cmpstr (outcome.err, ==, sentence);
+  g_assert_cmpstr (outcome.out, ==, "");
+  g_assert_cmpint (outcome.status, ==, 2);
+  outcome_clear (&outcome);
+}
+
+static guint
+count_lines (const char *text)
+{
+  guint n = 0;
+
+  for (; *text != '\0'; text++)
+    n += *text == '\n' ? 1 : 0;
+  return n;
+}
+
+static void
+test_table_prints_the_whole_travel (void)
+{
+  g_autofree char *car = car_path ("good", "set-m");
+  g_auto (Outcome) o = RUN ("table", car);
+
+  g_assert_cmpint (o.status, ==, 0);
+  g_assert_cmpstr (o.err, ==, "");
+  g_assert_cmpuint (count_lines (o.out), ==, 162);
+  g_assert_true (g_str_has_prefix (o.out, "wheel_travel_mm,camber_deg,"));
+  g_assert_nonnull (strstr (o.out, "\r\n-80,1.50126"));
+  g_assert_nonnull (strstr (o.out, "\r\n0,-0.5,0.1,3.52"));
+  g_assert_nonnull (strstr (o.out, "\r\n80,-1.1433"));
+}
+
+/* Set M with the mount 10 mm inboard: −0.863° camber, +0.835° SAI (computed apart from
+ * this program: raw constraints in a general-purpose root finder). */
+static void
+test_table_takes_setup_and_range (void)
+{
+  g_autofree char *car = car_path ("good", "set-m");
+  g_auto (Outcome) o = RUN ("table", "--setup", "10 in", "--from=-1", "--to", "1",
+                            "--step", "0.5", car);
+  g_auto (GStrv) lines = g_strsplit (o.out, "\r\n", -1);
+
+  g_assert_cmpint (o.status, ==, 0);
+  g_assert_cmpuint (g_strv_length (lines), ==, 7);
+  g_auto (GStrv) fields = g_strsplit (lines[3], ",", -1);
+  g_assert_cmpstr (fields[0], ==, "0");
+  g_assert_cmpfloat_with_epsilon (g_ascii_strtod (fields[1], NULL), -0.5 - 0.863, 5e-4);
+  g_assert_cmpfloat_with_epsilon (g_ascii_strtod (fields[4], NULL), 10.8855 + 0.835,
+                                  6e-4);
+}
+
+static void
+test_table_gives_json (void)
+{
+  g_autofree char *car = car_path ("good", "set-m");
+  g_auto (Outcome) o = RUN ("table", "--format", "json", "--step", "80", car);
+
+  g_assert_cmpint (o.status, ==, 0);
+  g_assert_true (
+      g_str_has_prefix (o.out,
+                        "{\n  \"car\": \"Set M\",\n  \"setup\": \"As measured\",\n"));
+  g_assert_cmpuint (count_lines (o.out), ==, 9);
+}
+
+static void
+test_table_tells_of_gaps (void)
+{
+  g_autofree char *car = car_path ("good", "impossible-setup");
+  g_auto (Outcome) o = RUN ("table", "--setup", "12 in, 6 back", "--step", "80", car);
+
+  g_assert_cmpint (o.status, ==, 0);
+  g_assert_nonnull (strstr (o.out, "\r\n-80,,,,,,,,,,,,,,,\r\n0,,,"));
+  g_assert_cmpstr (
+      o.err, ==,
+      "strutwright: Warning: From −80 to 80 mm of wheel travel nothing can be "
+      "assembled. The tie rod cannot reach: no steering angle fits its length "
+      "here.\n");
+}
+
+static void
+test_wrong_usage_is_2 (void)
+{
+  g_autofree char *car = car_path ("good", "set-m");
+
+  check_usage (RUN ("table"), "strutwright: table needs exactly one car file; see "
+                              "strutwright table --help.\n");
+  check_usage (RUN ("check"), "strutwright: check needs exactly one car file; see "
+                              "strutwright check --help.\n");
+  check_usage (RUN ("table", car, car),
+               "strutwright: table needs exactly one car file; see "
+               "strutwright table --help.\n");
+  check_usage (RUN ("table", "--colour", car), "strutwright: Unknown option --colour\n");
+  check_usage (RUN ("table", "--from", "low", car),
+               "strutwright: Cannot parse double value “low” for --from\n");
+  check_usage (RUN ("table", "--format", "xml", car),
+               "strutwright: --format is csv or json, not “xml”.\n");
+  check_usage (RUN ("table", "--setup", "None", car),
+               "strutwright: There is no setup “None”; the car has “As measured”, “10 "
+               "in”.\n");
+  check_usage (RUN ("table", "--from", "10", "--to", "-10", car),
+               "strutwright: The range must not end below its start.\n");
+  check_usage (RUN ("table", "--step", "0", car),
+               "strutwright: The step must be above zero.\n");
+  check_usage (RUN ("table", "--step", "0.0001", car),
+               "strutwright: The table would have more than 100000 rows: take a larger "
+               "step.\n");
+  check_usage (RUN ("table", "--to", "inf", car),
+               "strutwright: The range and the step must be finite numbers.\n");
+}
+
+static void
+test_refused_files_are_1 (void)
+{
+  static const char *const commands[] = { "table", "check" };
+  g_autofree char *car = car_path ("bad", "coordinate-text");
+  g_autofree char *sentence =
+      g_strdup_printf ("strutwright: %s: corner.ball_joint[1] must be a number.\n", car);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++) {
+    g_auto (Outcome) o = RUN (commands[i], car);
+    g_auto (Outcome) none = RUN (commands[i], "/nowhere/at-all.swcar");
+
+    g_assert_cmpint (o.status, ==, 1);
+    g_assert_cmpstr (o.err, ==, sentence);
+    g_assert_cmpstr (o.out, ==, "");
+    g_assert_cmpint (none.status, ==, 1);
+    g_assert_cmpstr (none.err, ==,
+                     "strutwright: Error opening file /nowhere/at-all.swcar: No such "
+                     "file or "
+                     "directory\n");
+  }
+}
+
+static void
+test_check_says_sound (void)
+{
+  g_autofree char *car = car_path ("good", "minimal");
+  g_autofree char *sentence =
+      g_strdup_printf ("%s: the car is sound and nothing looks implausible.\n", car);
+  g_auto (Outcome) o = RUN ("check", car);
+
+  g_assert_cmpint (o.status, ==, 0);
+  g_assert_cmpstr (o.out, ==, sentence);
+  g_assert_cmpstr (o.err, ==, "");
+}
+
+static void
+test_check_lists_warnings (void)
+{
+  g_autofree char *car =
+      g_test_build_filename (G_TEST_DIST, "..", "data", "lapwing.swcar", NULL);
+  g_auto (Outcome) o = RUN ("check", "--", car);
+
+  g_assert_cmpint (o.status, ==, 0);
+  g_assert_nonnull (strstr (o.out,
+                            ": the car is sound, with 6 warnings.\ncaster: Caster is "
+                            "0.00°, outside the 1.5 to 7.5° usual"));
+  g_assert_cmpuint (count_lines (o.out), ==, 7);
+  g_assert_cmpstr (o.err, ==, "");
+}
+
+static void
+test_help_and_version (void)
+{
+  g_auto (Outcome) help = RUN ("--help"), version = RUN ("--version");
+  g_auto (Outcome) table = RUN ("table", "--help");
+
+  g_assert_cmpint (help.status, ==, 0);
+  g_assert_nonnull (strstr (help.out, "strutwright table [OPTION…] FILE"));
+  g_assert_nonnull (strstr (help.out, "strutwright check"));
+  g_assert_cmpint (version.status, ==, 0);
+  g_assert_true (g_str_has_prefix (version.out, "strutwright "));
+  g_assert_cmpuint (count_lines (version.out), ==, 1);
+  g_assert_cmpint (table.status, ==, 0);
+  g_assert_nonnull (strstr (table.out, "strutwright table [OPTION"));
+  g_assert_nonnull (strstr (table.out, "--setup=NAME"));
+}
+
+static void
+test_output_that_cannot_be_written_is_1 (void)
+{
+  g_autofree char *car = car_path ("good", "set-m");
+  const char *argv[] = { "/bin/sh", "-c", "\"$0\" table \"$1\" >/dev/full",
+                         PROGRAM,   car,  NULL };
+
+  if (!g_file_test ("/dev/full", G_FILE_TEST_EXISTS)) {
+    g_test_skip ("no /dev/full here");
+    return;
+  }
+  g_auto (Outcome) o = run (argv);
+  g_assert_cmpint (o.status, ==, 1);
+  g_assert_cmpstr (o.err, ==,
+                   "strutwright: The output could not be written: No space left on "
+                   "device.\n");
+}
+
+static char **
+comma_environment (void)
+{
+  const char *folder = comma_locale_folder ();
+
+  if (folder == NULL) {
+    g_test_skip ("localedef cannot build a locale with a decimal comma here");
+    return NULL;
+  }
+  char **environment = g_environ_setenv (plain_environment (), "LOCPATH", folder, TRUE);
+  return g_environ_setenv (environment, "LC_ALL", COMMA_LOCALE, TRUE);
+}
+
+static void
+test_a_decimal_comma_changes_no_table (void)
+{
+  g_autofree char *car = car_path ("good", "set-m");
+  g_auto (GStrv) environment = comma_environment ();
+  const char *csv[] = { PROGRAM, "table", "--step", "0.5", car, NULL };
+  const char *json[] = { PROGRAM, "table", "--format=json", car, NULL };
+  const char *check[] = { PROGRAM, "check", car, NULL };
+
+  if (environment == NULL)
+    return;
+  g_auto (Outcome) csv_here = run (csv), csv_there = run_in (environment, csv);
+  g_auto (Outcome) json_here = run (json), json_there = run_in (environment, json);
+  g_auto (Outcome) check_there = run_in (environment, check);
+  g_assert_cmpstr (csv_here.out, ==, csv_there.out);
+  g_assert_cmpstr (json_here.out, ==, json_there.out);
+  /* which proves that the locale was taken up */
+  g_assert_nonnull (strstr (check_there.out, "Total toe-in is 0,92°"));
+}
+
+static const char translation[] =
+    "msgid \"\"\nmsgstr \"Content-Type: text/plain; charset=UTF-8\\n\"\n"
+    "msgid \"The step must be above zero.\"\n"
+    "msgstr \"Die Schrittweite muss größer als null sein.\"\n";
+
+/* @folder/de/LC_MESSAGES/strutwright.mo, or FALSE without msgfmt. */
+static gboolean
+make_translation (const char *folder, const char *messages)
+{
+  g_autofree char *source = g_build_filename (folder, "de.po", NULL);
+  g_autofree char *target = g_build_filename (messages, "strutwright.mo", NULL);
+  const char *argv[] = { "msgfmt", "-o", target, source, NULL };
+
+  g_assert_cmpint (g_mkdir_with_parents (messages, 0700), ==, 0);
+  g_assert_true (g_file_set_contents (source, translation, -1, NULL));
+  return g_spawn_sync (NULL, (char **) argv, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, NULL,
+                       NULL, NULL, NULL);
+}
+
+static void
+remove_translation (char *folder, const char *messages)
+{
+  g_autofree char *target = g_build_filename (messages, "strutwright.mo", NULL);
+  g_autofree char *language = g_path_get_dirname (messages);
+
+  g_unlink (target);
+  g_rmdir (messages);
+  g_rmdir (language);
+  fixture_folder_remove (folder);
+}
+
+static void
+test_sentences_are_translated (void)
+{
+  g_autofree char *car = car_path ("good", "set-m");
+  g_auto (GStrv) environment = comma_environment ();
+  const char *argv[] = { PROGRAM, "table", "--step", "0", car, NULL };
+
+  if (environment == NULL)
+    return;
+  char *folder = fixture_folder_new ();
+  g_autofree char *messages = g_build_filename (folder, "de", "LC_MESSAGES", NULL);
+  if (make_translation (folder, messages)) {
+    environment = g_environ_setenv (environment, "STRUTWRIGHT_LOCALEDIR", folder, TRUE);
+    g_auto (Outcome) o = run_in (environment, argv);
+    g_assert_cmpstr (o.err, ==,
+                     "strutwright: Die Schrittweite muss größer als null sein.\n");
+  } else {
+    g_test_skip ("msgfmt is not here");
+  }
+  remove_translation (folder, messages);
+}
+
+/* A copy of the program in a folder of its own, so that no built window is beside it. */
+static char *
+copy_program (const char *folder)
+{
+  char *copy = g_build_filename (folder, "strutwright", NULL);
+  g_autoptr (GFile) from = g_file_new_for_path (PROGRAM), to = g_file_new_for_path (copy);
+  g_autoptr (GError) error = NULL;
+
+  g_file_copy (from, to, G_FILE_COPY_OVERWRITE, NULL, NULL, NULL, &error);
+  g_assert_no_error (error);
+  return copy;
+}
+
+static void
+test_without_a_command_the_window_gets_it_all (void)
+{
+  static const char script[] =
+      "#!/bin/sh\nfor a in \"$@\"; do echo \"<$a>\"; done\nexit 7\n";
+  char *folder = fixture_folder_new ();
+  g_autofree char *program = copy_program (folder);
+  g_autofree char *window = g_build_filename (folder, "strutwright-window", NULL);
+  const char *argv[] = { program, "a car.swcar", "--option", NULL };
+
+  g_assert_true (g_file_set_contents_full (window, script, -1, G_FILE_SET_CONTENTS_NONE,
+                                           0700, NULL));
+  g_auto (Outcome) o = run (argv);
+  g_assert_cmpstr (o.out, ==, "<a car.swcar>\n<--option>\n");
+  g_assert_cmpint (o.status, ==, 7);
+  fixture_folder_remove (folder);
+}
+
+static void
+test_a_missing_window_is_said (void)
+{
+  g_autofree char *installed = g_build_filename (LIBEXECDIR, "strutwright-window", NULL);
+
+  if (g_file_test (installed, G_FILE_TEST_EXISTS)) {
+    g_test_skip ("the window program is installed here");
+    return;
+  }
+  char *folder = fixture_folder_new ();
+  g_autofree char *program = copy_program (folder);
+  const char *argv[] = { program, NULL };
+  g_auto (Outcome) o = run (argv);
+
+  g_assert_cmpint (o.status, ==, 1);
+  g_assert_true (g_str_has_prefix (o.err, "strutwright: The window program "
+                                          "strutwright-window was found neither"));
+  fixture_folder_remove (folder);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/command-line/table", test_table_prints_the_whole_travel);
+  g_test_add_func ("/command-line/table-options", test_table_takes_setup_and_range);
+  g_test_add_func ("/command-line/table-json", test_table_gives_json);
+  g_test_add_func ("/command-line/table-gaps", test_table_tells_of_gaps);
+  g_test_add_func ("/command-line/usage", test_wrong_usage_is_2);
+  g_test_add_func ("/command-line/refused", test_refused_files_are_1);
+  g_test_add_func ("/command-line/check", test_check_says_sound);
+  g_test_add_func ("/command-line/check-warnings", test_check_lists_warnings);
+  g_test_add_func ("/command-line/help", test_help_and_version);
+  g_test_add_func ("/command-line/full-disk", test_output_that_cannot_be_written_is_1);
+  g_test_add_func ("/command-line/decimal-comma", test_a_decimal_comma_changes_no_table);
+  g_test_add_func ("/command-line/translated", test_sentences_are_translated);
+  g_test_add_func ("/command-line/window", test_without_a_command_the_window_gets_it_all);
+  g_test_add_func ("/command-line/no-window", test_a_missing_window_is_said);
+  return g_test_run ();
+}

@@ -1,0 +1,221 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The bands' sources stand beside them in plausibility.c; here each is crossed once. */
+#include "car-fixture.h"
+
+#include "model/plausibility.h"
+
+#include <string.h>
+
+static const PlausibilityWarning *
+find (GPtrArray *warnings, const char *id, int setup)
+{
+  for (guint i = 0; i < warnings->len; i++) {
+    const PlausibilityWarning *warning = g_ptr_array_index (warnings, i);
+
+    if (g_str_equal (warning->id, id) && warning->setup == setup)
+      return warning;
+  }
+  return NULL;
+}
+
+static guint
+count_as_measured (GPtrArray *warnings)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < warnings->len; i++) {
+    const PlausibilityWarning *warning = g_ptr_array_index (warnings, i);
+
+    n += warning->setup == PLAUSIBILITY_AS_MEASURED ? 1 : 0;
+  }
+  return n;
+}
+
+static void
+test_demo_cars_are_plausible (void)
+{
+  static const char *const names[] = { "wren", "fieldfare" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
+    g_autoptr (Car) car = fixture_demo (names[i]);
+    g_autoptr (GPtrArray) warnings = plausibility_check (car);
+
+    g_assert_cmpuint (count_as_measured (warnings), ==, 0);
+    g_assert_cmpuint (car->setups->len, ==, 3);
+    g_assert_nonnull (strstr (car->notes, "invented"));
+  }
+}
+
+/* No caster and no trail are the point of it, and its notes say so. */
+static void
+test_the_flat_corner_lacks_only_caster_and_trail (void)
+{
+  g_autoptr (Car) car = fixture_demo ("lapwing");
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+
+  g_assert_cmpuint (count_as_measured (warnings), ==, 2);
+  g_assert_nonnull (find (warnings, "caster", PLAUSIBILITY_AS_MEASURED));
+  g_assert_nonnull (find (warnings, "trail", PLAUSIBILITY_AS_MEASURED));
+  g_assert_nonnull (strstr (car->notes, "Caster and trail"));
+}
+
+static void
+test_set_m_is_plausible (void)
+{
+  g_autoptr (Car) car = fixture_car ("set-m");
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+
+  g_assert_cmpuint (count_as_measured (warnings), ==, 0);
+}
+
+typedef struct {
+  const char *id;
+  PointName point;
+  Vec3 move; /* of that point of the plain car, mm */
+} Crossing;
+
+static void
+test_every_band_is_watched (void)
+{
+  static const Crossing crossings[] = {
+    { "caster", POINT_UPPER_MOUNT, { -60, 0, 0 } },
+    { "caster", POINT_UPPER_MOUNT, { 40, 0, 0 } },
+    { "sai", POINT_UPPER_MOUNT, { 0, -60, 0 } },
+    { "sai", POINT_UPPER_MOUNT, { 0, 60, 0 } },
+    { "scrub-radius", POINT_WHEEL_CENTRE, { 0, 60, 0 } },
+    { "scrub-radius", POINT_WHEEL_CENTRE, { 0, -40, 0 } },
+    { "trail", POINT_WHEEL_CENTRE, { 20, 0, 0 } },
+    { "trail", POINT_WHEEL_CENTRE, { -30, 0, 0 } },
+    { "roll-centre-height", POINT_BALL_JOINT, { 0, 0, -40 } },
+    { "roll-centre-height", POINT_BALL_JOINT, { 0, 0, 40 } },
+    { "roll-centre-fall", POINT_ARM_FRONT_PIVOT, { 0, 160, 0 } },
+    { "camber-gain", POINT_BALL_JOINT, { 0, 0, 60 } },
+    { "strut-ratio", POINT_UPPER_MOUNT, { 0, -160, 0 } },
+    { "bump-steer", POINT_TIE_ROD_INNER, { 0, 0, 20 } },
+    { "bump-steer", POINT_TIE_ROD_INNER, { 0, 0, -20 } },
+    { "anti-dive", POINT_ARM_REAR_PIVOT, { 0, 0, -40 } },
+    { "anti-dive", POINT_ARM_REAR_PIVOT, { 0, 0, 60 } },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (crossings); i++) {
+    g_autoptr (Car) car = fixture_car ("plain");
+    Vec3 *point = &car->points[crossings[i].point];
+
+    g_test_message ("%s, row %u", crossings[i].id, (guint) i);
+    *point = vec3_add (*point, crossings[i].move);
+    g_autoptr (GPtrArray) warnings = plausibility_check (car);
+    g_assert_nonnull (find (warnings, crossings[i].id, PLAUSIBILITY_AS_MEASURED));
+  }
+}
+
+static void
+test_alignment_is_watched (void)
+{
+  g_autoptr (Car) car = fixture_car ("plain");
+
+  car->camber_deg = -1.51;
+  car->toe_in_deg = 0.16; /* 0.32 for both wheels */
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+  g_assert_cmpstr (find (warnings, "camber", PLAUSIBILITY_AS_MEASURED)->sentence, ==,
+                   "Camber is −1.51°, outside the −1.5 to 0.5° usual for a road car with "
+                   "struts.");
+  g_assert_cmpstr (find (warnings, "total-toe", PLAUSIBILITY_AS_MEASURED)->sentence, ==,
+                   "Total toe-in is 0.32°, outside the −0.2 to 0.3° usual for a road car "
+                   "with struts.");
+
+  car->camber_deg = -1.5;
+  car->toe_in_deg = 0.15;
+  g_autoptr (GPtrArray) none = plausibility_check (car);
+  g_assert_null (find (none, "camber", PLAUSIBILITY_AS_MEASURED));
+  g_assert_null (find (none, "total-toe", PLAUSIBILITY_AS_MEASURED));
+}
+
+static void
+test_the_right_side_is_noticed (void)
+{
+  g_autoptr (Car) one = fixture_car ("plain"), all = fixture_car ("plain");
+
+  one->points[POINT_TIE_ROD_INNER].y *= -1.0;
+  g_autoptr (GPtrArray) of_one = plausibility_check (one);
+  g_assert_true (
+      g_str_has_prefix (find (of_one, "wrong-side", PLAUSIBILITY_AS_MEASURED)->sentence,
+                        "One point"));
+
+  for (PointName i = 0; i < N_POINTS; i++)
+    all->points[i].y *= -1.0;
+  g_autoptr (GPtrArray) of_all = plausibility_check (all);
+  g_assert_true (
+      g_str_has_prefix (find (of_all, "wrong-side", PLAUSIBILITY_AS_MEASURED)->sentence,
+                        "All points"));
+}
+
+static void
+test_setups_are_named (void)
+{
+  g_autoptr (Car) car = fixture_car ("plain");
+
+  car_setup (car, 2)->lowering_mm = 95.0;
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+  g_assert_cmpstr (find (warnings, "lowering-outside-travel", 2)->sentence, ==,
+                   "Setup “12 in, 6 back, toe reset”: Lowered by 95 mm, it stands "
+                   "outside its "
+                   "wheel travel of −80 to 80 mm.");
+  g_assert_null (find (warnings, "lowering-outside-travel", 1));
+}
+
+static void
+test_impossible_setups_are_told (void)
+{
+  g_autoptr (Car) car = fixture_car ("impossible-setup");
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+  const PlausibilityWarning *warning = find (warnings, "cannot-assemble", 1);
+
+  g_assert_nonnull (warning);
+  g_assert_true (
+      g_str_has_prefix (warning->sentence, "Setup “12 in, 6 back”: It cannot be "
+                                           "assembled at any wheel travel. The "));
+}
+
+/* A travel that this arm cannot make. */
+static void
+test_stretches_out_of_reach_are_told (void)
+{
+  g_autoptr (Car) car = fixture_car ("plain");
+
+  car->droop_mm = 450.0;
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+  const PlausibilityWarning *warning =
+      find (warnings, "travel-gap", PLAUSIBILITY_AS_MEASURED);
+  g_assert_nonnull (warning);
+  g_assert_true (g_str_has_prefix (warning->sentence, "From −450 to −"));
+}
+
+static void
+test_a_setup_that_moves_nothing_says_nothing (void)
+{
+  g_autoptr (Car) car = fixture_car ("plain");
+
+  car->camber_deg = -2.5;
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+  g_assert_nonnull (find (warnings, "camber", PLAUSIBILITY_AS_MEASURED));
+  g_assert_null (find (warnings, "camber", 0));
+  g_assert_nonnull (find (warnings, "camber", 1));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/plausibility/demo-cars", test_demo_cars_are_plausible);
+  g_test_add_func ("/plausibility/flat-corner",
+                   test_the_flat_corner_lacks_only_caster_and_trail);
+  g_test_add_func ("/plausibility/set-m", test_set_m_is_plausible);
+  g_test_add_func ("/plausibility/bands", test_every_band_is_watched);
+  g_test_add_func ("/plausibility/alignment", test_alignment_is_watched);
+  g_test_add_func ("/plausibility/side", test_the_right_side_is_noticed);
+  g_test_add_func ("/plausibility/setups", test_setups_are_named);
+  g_test_add_func ("/plausibility/impossible", test_impossible_setups_are_told);
+  g_test_add_func ("/plausibility/gaps", test_stretches_out_of_reach_are_told);
+  g_test_add_func ("/plausibility/unmoved", test_a_setup_that_moves_nothing_says_nothing);
+  return g_test_run ();
+}
