@@ -2,11 +2,10 @@
 #include "kernel/corner.h"
 #include "kernel/pose-closure.h"
 
-#define NEAR_ZERO 1e-6        /* mm: two points closer than this are the same place */
-#define LEAST_LIFT 1.0        /* mm/rad at the wheel: less is no suspension */
-#define LEAST_STEER_SINE 1e-4 /* of the tie rod's turn: less is its dead point */
-#define START_STEP 0.02       /* rad, when looking for a position that assembles */
-#define START_REACH 1.0       /* rad, either way */
+#define NEAR_ZERO 1e-6  /* mm: two points closer than this are the same place */
+#define LEAST_LIFT 1.0  /* mm/rad at the wheel: less is no suspension */
+#define START_STEP 0.02 /* rad, when looking for a position that assembles */
+#define START_REACH 1.0 /* rad, either way */
 
 static CornerVerdict
 verdict (CornerStatus status, PointName first, PointName second)
@@ -80,6 +79,7 @@ place_tie_rod (const MeasuredCorner *m, Corner *corner)
     return CORNER_TIE_ROD_ON_AXIS;
 
   const double sine = vec3_dot (e, vec3_cross (r, t)) / product;
+  const double across = m->at[POINT_TIE_ROD_OUTER].y - m->at[POINT_TIE_ROD_INNER].y;
 
   corner->tie_rod_inner = m->at[POINT_TIE_ROD_INNER];
   corner->tie_rod_outer = outer;
@@ -87,6 +87,7 @@ place_tie_rod (const MeasuredCorner *m, Corner *corner)
       vec3_distance (m->at[POINT_TIE_ROD_OUTER], corner->tie_rod_inner);
   corner->reference_tie_rod_length = corner->tie_rod_length;
   corner->tie_rod_side = sine < 0.0 ? -1.0 : 1.0;
+  corner->tie_rod_reach = round (across / corner->tie_rod_length);
   return fabs (sine) < LEAST_STEER_SINE ? CORNER_TIE_ROD_DEAD : CORNER_OK;
 }
 

@@ -65,7 +65,8 @@ typedef struct {
 typedef enum {
   POSE_OK,
   POSE_STRUT_TOO_SHORT, /* the mount is nearer to the ball joint than the strut allows */
-  POSE_TIE_ROD_CANNOT_REACH, /* no turn about the steering axis closes the tie rod */
+  POSE_TIE_ROD_CANNOT_REACH, /* no turn about the steering axis closes the tie rod, or
+                                only one at or past its dead point */
   POSE_OUT_OF_REACH,         /* the arm turns over before the wheel gets there */
   POSE_TOE_OUT_OF_REACH      /* no tie-rod length brings the static toe back */
 } PoseStatus;
@@ -89,8 +90,10 @@ typedef struct {
   double
       strut_distance_2; /* d²: square of the ball joint's distance from the strut axis */
   double tie_rod_length;
-  double tie_rod_side; /* +1 or −1: the assembly that was measured */
-  double toe_in;       /* static: what a reset brings back */
+  double tie_rod_side;  /* +1 or −1: the assembly that was measured */
+  double tie_rod_reach; /* +1 or −1: its outer end is to the left or right of the inner;
+                           0 when it lies more along the car than across */
+  double toe_in;        /* static: what a reset brings back */
   /* reference */
   double loaded_radius;
   double reference_height;    /* W_z as measured */

@@ -5,8 +5,10 @@
 #include <assert.h>
 
 /* Newton stops here, mm: a hundred times the rounding of a height, and far below any
- * need. */
+ * need. Next to the tie rod's dead point the wheel moves so far for so little of the arm
+ * that the rounding of the arm's angle, rad, is what counts. */
 #define TRAVEL_TOLERANCE 1e-11
+#define ANGLE_TOLERANCE 2e-15
 /* A longer step, rad, could pass over the place where the arm turns over. */
 #define LONGEST_STEP 0.1
 /* A step cut to this share of Newton's has met a bar, not a rough patch. */
@@ -82,10 +84,12 @@ turn_by_tie_rod (const Corner *corner,
   *cosine = (gap * gap + open->t_out * open->t_out + open->r_out * open->r_out -
              length * length) /
             (2.0 * open->t_out * open->r_out);
-  if (!(fabs (*cosine) <= 1.0))
+  const double sine_2 = 1.0 - *cosine * *cosine;
+
+  if (!(sine_2 >= LEAST_STEER_SINE * LEAST_STEER_SINE))
     return false;
 
-  *sine = corner->tie_rod_side * sqrt (1.0 - *cosine * *cosine);
+  *sine = corner->tie_rod_side * sqrt (sine_2);
   return true;
 }
 
@@ -126,6 +130,14 @@ turn_by_toe (const Corner *corner, const OpenKnuckle *open, double *cosine, doub
       return *sine * corner->tie_rod_side > 0.0;
   }
   return false;
+}
+
+/* Beyond the dead points of the rack the tie rod closes again, turned over: its inner end
+ * outboard of the outer one. No rack gets there without taking the linkage apart. */
+static bool
+tie_rod_is_turned_over (const Corner *corner, const Pose *pose)
+{
+  return (pose->tie_rod_outer.y - pose->tie_rod_inner.y) * corner->tie_rod_reach < 0.0;
 }
 
 static void
@@ -221,6 +233,8 @@ pose_at_arm_angle_closed (
     return POSE_TOE_OUT_OF_REACH;
 
   place_knuckle (corner, &open, cosine, sine, pose);
+  if (closure == CLOSE_TIE_ROD && tie_rod_is_turned_over (corner, pose))
+    return POSE_TIE_ROD_CANNOT_REACH;
   pose->travel = pose->wheel_centre.z - corner->reference_height;
   solve_velocity (corner, closure, pose);
   return POSE_OK;
@@ -230,6 +244,13 @@ PoseStatus
 pose_at_arm_angle (const Corner *corner, double arm_angle, double rack, Pose *pose)
 {
   return pose_at_arm_angle_closed (corner, arm_angle, rack, CLOSE_TIE_ROD, pose);
+}
+
+static bool
+has_arrived (const Pose *pose, double travel)
+{
+  return fabs (travel - pose->travel) <=
+         fmax (TRAVEL_TOLERANCE, ANGLE_TOLERANCE * pose->lift);
 }
 
 /* One Newton step towards @travel, halved until it is assembled, still lifts the wheel
@@ -276,7 +297,7 @@ pose_at_travel_closed (const Corner *corner,
   if (status != POSE_OK)
     return status;
 
-  for (int i = 0; fabs (travel - pose->travel) > TRAVEL_TOLERANCE; i++)
+  for (int i = 0; !has_arrived (pose, travel); i++)
     if (i == MOST_STEPS || !step_towards (corner, travel, closure, pose, &bar))
       return bar;
   return POSE_OK;

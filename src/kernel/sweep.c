@@ -67,7 +67,9 @@ station_solve (const Corner *corner, double travel, double rack, Station *statio
   return solve_beside (corner, NULL, station);
 }
 
-/* Walks from station @from towards @step; what lies past a gap is out of reach. */
+/* Walks from station @from, the nearest to the start position, towards @step. The start
+ * may lie between the first two, so each of them may be reached without the other; what
+ * lies past a gap after that is out of reach. */
 static size_t
 walk (const Corner *corner, Station *stations, size_t from, int step, size_t n)
 {
@@ -75,11 +77,15 @@ walk (const Corner *corner, Station *stations, size_t from, int step, size_t n)
 
   for (size_t i = from; i < n; i += (size_t) step) {
     const Station *before = i == from ? NULL : &stations[i - (size_t) step];
+    const bool is_second = i == from + (size_t) step;
 
-    if (before != NULL && before->status != POSE_OK)
+    if (before != NULL && before->status == POSE_OK)
+      solve_beside (corner, &before->pose, &stations[i]);
+    else if (before == NULL || is_second)
+      solve_beside (corner, NULL, &stations[i]);
+    else
       leave_gap (before->status, &stations[i]);
-    else if (solve_beside (corner, before != NULL ? &before->pose : NULL, &stations[i]) ==
-             POSE_OK)
+    if (stations[i].status == POSE_OK)
       n_assembled++;
     if (step < 0 && i == 0)
       break;
