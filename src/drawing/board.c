@@ -4,7 +4,6 @@
 #include "drawing/board-layout.h"
 #include "drawing/chart.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/chart.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
 /* The middle of the pixel that holds @value: a thin line there is one pixel wide. */
@@ -225,25 +224,30 @@ draw_hatch (const ChartPen *pen, Frame f)
   cairo_restore (cr);
 }
 
-/* Where in the plot a box of that size covers no curve, as near as may be to the middle
- * of the gap. */
+static Frame
+box_in_gap (const Chart *chart, TextSize size, Frame gap, double across, double down)
+{
+  const Frame plot = chart->plot;
+  const double width = size.width + 8.0, height = size.height + 6.0;
+  const double x = gap.x + across * (gap.width - width);
+
+  return (Frame){ CLAMP (x, plot.x + 2.0, plot.x + plot.width - 2.0 - width),
+                  plot.y + down * (plot.height - height), width, height };
+}
+
+/* A box of that size that covers no curve, as near as may be to the middle of the gap. */
 static Frame
 place_reason (const Chart *chart, TextSize size, Frame gap)
 {
-  static const double heights[] = { 0.5, 0.35, 0.65, 0.2, 0.8 };
-  const Frame plot = chart->plot;
-  const double width = size.width + 8.0, height = size.height + 6.0;
-  const double x = CLAMP (gap.x + (gap.width - width) / 2.0, plot.x + 2.0,
-                          plot.x + plot.width - 2.0 - width);
-  Frame box = { x, 0.0, width, height };
+  static const double places[] = { 0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95 };
 
-  for (guint i = 0; i < G_N_ELEMENTS (heights); i++) {
-    box.y = plot.y + heights[i] * (plot.height - height);
-    if (chart_is_free (chart, box))
-      return box;
-  }
-  box.y = plot.y + heights[0] * (plot.height - height);
-  return box;
+  for (guint i = 0; i < G_N_ELEMENTS (places); i++)
+    for (guint j = 0; j < G_N_ELEMENTS (places); j++) {
+      const Frame box = box_in_gap (chart, size, gap, places[i], places[j]);
+      if (chart_is_free (chart, box))
+        return box;
+    }
+  return box_in_gap (chart, size, gap, 0.5, 0.5);
 }
 
 static void
@@ -251,7 +255,8 @@ draw_reason (const Chart *chart, const ChartPen *pen, ChartGap gap, Frame frame)
 {
   const TextStyle style = chart_small_style (pen->theme);
   const char *sentence = pose_status_sentence (gap.status);
-  const double width = fmin (chart->plot.width - 12.0, fmax (frame.width - 12.0, 110.0));
+  const double wanted = CLAMP (frame.width - 12.0, 10.5 * style.size, 20.0 * style.size);
+  const double width = fmin (chart->plot.width - 12.0, wanted);
   const TextSize size = text_measure_wrapped (pen->texts, style, sentence, width);
   const Frame box = place_reason (chart, size, frame);
   const Colour ground = pen->theme->ground;

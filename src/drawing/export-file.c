@@ -85,6 +85,29 @@ create_surface (Kind kind, const ExportOptions *options, GByteArray *bytes)
   g_return_val_if_reached (NULL);
 }
 
+/* cairo numbers the group of a drawing through the life of the process: the second export
+ * would differ from the first. */
+static void
+name_group (GByteArray *bytes)
+{
+  static const char numbered[] = "<g id=\"surface", named[] = "<g id=\"drawing\"";
+  const char *start = g_strstr_len ((const char *) bytes->data, bytes->len, numbered);
+
+  if (start == NULL)
+    return;
+  const guint at = (guint) (start - (const char *) bytes->data);
+  guint end = at + sizeof numbered - 1;
+  while (end < bytes->len && g_ascii_isdigit (bytes->data[end]))
+    end++;
+
+  const guint old = end + 1 - at, new = sizeof named - 1;
+  g_autofree guint8 *rest = g_memdup2 (bytes->data + at + old, bytes->len - at - old);
+  const guint n_rest = bytes->len - at - old;
+  g_byte_array_set_size (bytes, at);
+  g_byte_array_append (bytes, (const guint8 *) named, new);
+  g_byte_array_append (bytes, rest, n_rest);
+}
+
 /* Draws into @bytes. */
 static cairo_status_t
 draw_bytes (ExportDraw draw,
@@ -108,6 +131,8 @@ draw_bytes (ExportDraw draw,
   if (status == CAIRO_STATUS_SUCCESS)
     status = cairo_surface_status (surface);
   cairo_surface_destroy (surface);
+  if (kind == KIND_SVG)
+    name_group (bytes);
   return status;
 }
 

@@ -95,50 +95,68 @@ typedef struct {
   const Theme *theme;
 } Pen;
 
-/* A stroke and its name, ending at @right; returns where they begin. */
+/* Draws a name that may take the line up to @right; returns where it ends. */
 static double
-draw_key (const Pen *pen,
-          const char *name,
-          LineKind kind,
-          Colour colour,
-          double right,
-          double y)
+draw_name (
+    const Pen *pen, TextWeight weight, const char *name, double x, double y, double right)
 {
-  const TextStyle style = style_of (pen->theme, TEXT_PLAIN);
-  const double length = round (2.6 * pen->theme->text), gap = 6.0;
-  const double width = text_measure (pen->texts, style, name).width;
-  const double start = right - width - gap - length;
-  const double middle = floor (y - 0.35 * style.size) + 0.5;
-
+  if (name[0] == '\0' || right - x < 2.0 * pen->theme->text)
+    return x;
   theme_use (pen->cr, pen->theme->ink);
-  text_draw (pen->texts, pen->cr, style, name, right, y,
-             (TextAnchor){ 1.0, TEXT_BASELINE });
-  theme_use (pen->cr, colour);
-  theme_line (pen->cr, kind, kind == LINE_FULL ? pen->theme->line : pen->theme->thin);
-  cairo_move_to (pen->cr, start, middle);
-  cairo_line_to (pen->cr, start + length, middle);
-  cairo_stroke (pen->cr);
-  return start;
+  return x + text_draw_within (pen->texts, pen->cr, style_of (pen->theme, weight), name,
+                               x, y, right - x)
+                 .width;
 }
 
-static void
-draw_names (const Pen *pen, const TitleBlock *title, double x, double right, double y)
+/* A stroke of a board's curves; returns where its name begins. */
+static double
+draw_stroke (const Pen *pen, LineKind kind, double x, double y)
 {
-  const TextStyle bold = style_of (pen->theme, TEXT_BOLD);
-  const TextStyle small = style_of (pen->theme, TEXT_PLAIN);
-  const TextAnchor from_left = { 0.0, TEXT_BASELINE },
-                   from_right = { 1.0, TEXT_BASELINE };
+  const Theme *theme = pen->theme;
+  const bool is_setup = kind == LINE_FULL;
+  const double length = round (2.6 * theme->text);
+  const double middle = floor (y - 0.35 * theme->small_text) + 0.5;
+
+  theme_use (pen->cr, is_setup ? theme->accent : theme->reference);
+  theme_line (pen->cr, kind, is_setup ? theme->line : theme->thin);
+  cairo_move_to (pen->cr, x, middle);
+  cairo_line_to (pen->cr, x + length, middle);
+  cairo_stroke (pen->cr);
+  return x + length + 6.0;
+}
+
+/* The car, its setup with the legend, and from the right where the drawing comes from. */
+static void
+draw_names (const Pen *pen,
+            const TitleBlock *title,
+            double x,
+            double right,
+            double y,
+            bool has_legend)
+{
+  const Theme *theme = pen->theme;
+  const TextStyle small = style_of (theme, TEXT_PLAIN);
+  const double gap = round (1.5 * theme->text);
+  const char *measured = _ ("as measured");
+  const double for_measured =
+      has_legend ? text_measure (pen->texts, small, measured).width + 4.5 * theme->text
+                 : 0.0;
   g_autofree char *source = title->date != NULL
                                 ? g_strdup_printf ("%s · Strutwright", title->date)
                                 : g_strdup ("Strutwright");
 
-  theme_use (pen->cr, pen->theme->soft_ink);
-  text_draw (pen->texts, pen->cr, small, source, right, y, from_right);
-  theme_use (pen->cr, pen->theme->ink);
-  if (title->car[0] != '\0')
-    x += text_draw (pen->texts, pen->cr, bold, title->car, x, y, from_left).width +
-         round (pen->theme->text);
-  text_draw (pen->texts, pen->cr, small, title->setup, x, y, from_left);
+  theme_use (pen->cr, theme->soft_ink);
+  right -= text_draw (pen->texts, pen->cr, small, source, right, y,
+                      (TextAnchor){ 1.0, TEXT_BASELINE })
+               .width +
+           gap;
+  x = draw_name (pen, TEXT_BOLD, title->car, x, y, x + 0.6 * (right - for_measured - x)) +
+      gap;
+  if (has_legend)
+    x = draw_stroke (pen, LINE_FULL, x, y);
+  x = draw_name (pen, TEXT_PLAIN, title->setup, x, y, right - for_measured) + gap;
+  if (has_legend)
+    draw_name (pen, TEXT_PLAIN, measured, draw_stroke (pen, LINE_DASHED, x, y), y, right);
 }
 
 void
@@ -162,18 +180,11 @@ title_block_draw (TextCache *texts,
   cairo_line_to (cr, x + width, floor (y) + 0.5);
   cairo_stroke (cr);
 
-  draw_names (&pen, title, x, x + width, y + line);
-  double foot = y + 1.4 * line;
+  draw_names (&pen, title, x, x + width, y + line, has_legend);
+  const double below = y + 1.4 * line;
   theme_use (cr, theme->ink);
-  foot += text_draw_wrapped (texts, cr, small, adjustment, x, foot, width).height;
-  if (has_legend) {
-    const double baseline =
-        round (y + 1.4 * line + text_measure (texts, small, adjustment).baseline);
-    const double left =
-        draw_key (&pen, title->setup, LINE_FULL, theme->accent, x + width, baseline);
-    draw_key (&pen, _ ("as measured"), LINE_DASHED, theme->reference, left - 18.0,
-                       baseline);
-  }
+  const TextSize size = text_draw_wrapped (texts, cr, small, adjustment, x, below, width);
   theme_use (cr, theme->soft_ink);
-  text_draw_wrapped (texts, cr, small, caution_text (), x, foot + 0.2 * line, width);
+  text_draw_wrapped (texts, cr, small, caution_text (), x,
+                     below + size.height + 0.2 * line, width);
 }

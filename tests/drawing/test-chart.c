@@ -1,0 +1,282 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/chart.h"
+#include "example-study.h"
+
+static const Frame plot = { 50.0, 20.0, 320.0, 100.0 };
+
+typedef struct {
+  Car *car;
+  Study *study;
+  Chart chart;
+} Fixture;
+
+static void
+set_up (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  f->car = example_car ();
+  f->study = g_new0 (Study, 1);
+}
+
+static void
+tear_down (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  car_free (f->car);
+  g_free (f->study);
+}
+
+static void
+load (Fixture *f, Quantity quantity, double inboard, double rearward, double up)
+{
+  const CarSetup setup = example_setup (inboard, rearward, up);
+
+  study_solve (f->study, f->car, &setup, 0.0);
+  if (f->chart.quantity != quantity || f->chart.info.name == NULL)
+    chart_init (&f->chart, quantity);
+  chart_load_measured (&f->chart, &f->study->measured);
+  chart_load_setup (&f->chart, &f->study->setup);
+}
+
+static void
+place (Fixture *f)
+{
+  chart_place (&f->chart, plot, plot, f->study->range);
+}
+
+/* Pieces of the path, and the points of it between two pixels across. */
+static int
+count_pieces (const Chart *chart,
+              const double values[STUDY_STATIONS],
+              double from,
+              double to,
+              int *n_between)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_A8, 8, 8);
+  cairo_t *cr = cairo_create (surface);
+  int n_moves = 0;
+
+  const int said = chart_trace (chart, cr, values);
+  cairo_path_t *path = cairo_copy_path (cr);
+  *n_between = 0;
+  for (int i = 0; i < path->num_data; i += path->data[i].header.length) {
+    n_moves += path->data[i].header.type == CAIRO_PATH_MOVE_TO;
+    *n_between += path->data[i + 1].point.x > from && path->data[i + 1].point.x < to;
+  }
+  cairo_path_destroy (path);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+
+  g_assert_cmpint (said, ==, n_moves);
+  return n_moves;
+}
+
+static void
+test_values_are_in_units_of_the_screen (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  load (f, QUANTITY_CAMBER, 0, 0, 0);
+  /* the middle station is travel 0: the camber as measured */
+  g_assert_cmpfloat_with_epsilon (f->chart.setup[STUDY_STATIONS / 2], -0.5, 1e-9);
+  g_assert_false (chart_load_measured (&f->chart, &f->study->measured));
+
+  load (f, QUANTITY_CAMBER, 1, 0, 0);
+  g_assert_false (chart_load_measured (&f->chart, &f->study->measured));
+  load (f, QUANTITY_CAMBER, 2, 0, 0);
+  const CarSetup setup = example_setup (3, 0, 0);
+  study_solve (f->study, f->car, &setup, 0.0);
+  g_assert_true (chart_load_setup (&f->chart, &f->study->setup));
+}
+
+static void
+test_a_gap_breaks_the_line (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  double values[STUDY_STATIONS];
+  int n;
+
+  load (f, QUANTITY_CAMBER, 0, 0, 0);
+  chart_fit (&f->chart, 5, false);
+  place (f);
+  /* 160 steps over 320 pixels: stations 40 … 49 stand at 130 … 148 */
+  memcpy (values, f->chart.setup, sizeof values);
+  g_assert_cmpint (count_pieces (&f->chart, values, 129.0, 149.0, &n), ==, 1);
+  g_assert_cmpint (n, >, 0);
+
+  for (int i = 40; i < 50; i++)
+    values[i] = NAN;
+  g_assert_cmpint (count_pieces (&f->chart, values, 129.0, 149.0, &n), ==, 2);
+  g_assert_cmpint (n, ==, 0);
+}
+
+static void
+test_a_jump_through_infinity_breaks_the_line (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  double values[STUDY_STATIONS];
+  int n;
+
+  load (f, QUANTITY_CAMBER, 0, 0, 0);
+  chart_fit (&f->chart, 5, false);
+  place (f);
+  for (int i = 0; i < STUDY_STATIONS; i++)
+    values[i] = 30.0 / (80.5 - i);
+  g_assert_cmpint (count_pieces (&f->chart, values, 0.0, 1.0, &n), ==, 2);
+}
+
+/* Its swing arm is infinite near 70 mm of bump; most of its length lies near 3 m. */
+static void
+test_infinity_does_not_flatten_the_rest (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  double largest = 0.0;
+  int n_inside = 0;
+
+  load (f, QUANTITY_SWING_ARM_LENGTH, 0, 0, 0);
+  for (int i = 0; i < STUDY_STATIONS; i++)
+    largest = fmax (largest, fabs (f->chart.setup[i]));
+  chart_fit (&f->chart, 5, false);
+  for (int i = 0; i < STUDY_STATIONS; i++)
+    n_inside += f->chart.setup[i] >= f->chart.range.low &&
+                f->chart.setup[i] <= f->chart.range.high;
+
+  g_assert_true (f->chart.is_clipped);
+  g_assert_cmpfloat (largest, >, 2.0 * f->chart.range.high);
+  g_assert_cmpint (n_inside, >=, STUDY_STATIONS * 8 / 10);
+  g_assert_cmpint (n_inside, <, STUDY_STATIONS);
+
+  load (f, QUANTITY_CAMBER, 0, 0, 0);
+  chart_fit (&f->chart, 5, false);
+  g_assert_false (f->chart.is_clipped);
+}
+
+static void
+test_gaps_are_found_with_their_reason (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  ChartGap gaps[CHART_MOST_GAPS];
+
+  load (f, QUANTITY_CAMBER, 15, 10, 0);
+  g_assert_cmpint (chart_find_gaps (&f->study->setup, gaps), ==, 0);
+
+  load (f, QUANTITY_CAMBER, -400, 0, -200);
+  const int n_lost = STUDY_STATIONS - (int) f->study->setup.n_assembled;
+  int n_in_gaps = 0;
+  const int n = chart_find_gaps (&f->study->setup, gaps);
+  g_assert_cmpint (n, >, 0);
+  for (int i = 0; i < n; i++) {
+    n_in_gaps += gaps[i].last - gaps[i].first + 1;
+    for (int j = gaps[i].first; j <= gaps[i].last; j++) {
+      g_assert_cmpint (f->study->setup.stations[j].status, ==, gaps[i].status);
+      g_assert_true (isnan (f->chart.setup[j]));
+    }
+  }
+  g_assert_cmpint (n_in_gaps, ==, n_lost);
+}
+
+static void
+test_held_axes_only_grow (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  AxisRange last = { 0 };
+
+  for (int i = 0; i < 60; i++) {
+    load (f, QUANTITY_CAMBER, 40.0 * sin (0.2 * i), 0, 0);
+    chart_fit (&f->chart, 5, i > 0);
+    const AxisRange range = f->chart.range;
+    if (i > 0) {
+      g_assert_cmpfloat (range.low, <=, last.low + 1e-9);
+      g_assert_cmpfloat (range.high, >=, last.high - 1e-9);
+    }
+    last = range;
+  }
+
+  load (f, QUANTITY_CAMBER, 0, 0, 0);
+  g_assert_false (chart_fit (&f->chart, 5, true));
+  g_assert_true (chart_fit (&f->chart, 5, false));
+  g_assert_cmpfloat (f->chart.range.high - f->chart.range.low, <, last.high - last.low);
+}
+
+static void
+test_axes_cover_both_curves (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  static const Quantity smooth[] = { QUANTITY_CAMBER, QUANTITY_TOE_IN, QUANTITY_TRAIL,
+                                     QUANTITY_ROLL_CENTRE_HEIGHT, QUANTITY_ARM_RATIO };
+
+  for (gsize q = 0; q < G_N_ELEMENTS (smooth); q++) {
+    load (f, smooth[q], 15, 10, 0);
+    chart_fit (&f->chart, 5, false);
+    for (int i = 0; i < STUDY_STATIONS; i++) {
+      g_assert_cmpfloat (f->chart.setup[i], >, f->chart.range.low);
+      g_assert_cmpfloat (f->chart.setup[i], <, f->chart.range.high);
+      g_assert_cmpfloat (f->chart.measured[i], >, f->chart.range.low);
+      g_assert_cmpfloat (f->chart.measured[i], <, f->chart.range.high);
+    }
+  }
+}
+
+static void
+test_a_flat_curve_stays_flat (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  load (f, QUANTITY_TOE_IN, 0, 0, 0);
+  for (int i = 0; i < STUDY_STATIONS; i++)
+    f->chart.measured[i] = f->chart.setup[i] = 0.05 + 0.01 * i / STUDY_STATIONS;
+  chart_fit (&f->chart, 5, false);
+  g_assert_cmpfloat (f->chart.range.high - f->chart.range.low, >=, 0.2);
+}
+
+static void
+test_nothing_assembled_still_has_an_axis (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  load (f, QUANTITY_CAMBER, 0, 0, 0);
+  for (int i = 0; i < STUDY_STATIONS; i++)
+    f->chart.measured[i] = f->chart.setup[i] = NAN;
+  chart_fit (&f->chart, 5, false);
+  g_assert_true (isfinite (f->chart.range.low));
+  g_assert_cmpfloat (f->chart.range.high, >, f->chart.range.low);
+}
+
+static void
+test_sign_words_keep_off_the_curves (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  g_autoptr (TextCache) texts = text_cache_new ();
+  const Theme theme = theme_light ();
+
+  /* camber falls from droop to bump: the right top corner is free, the left is not */
+  load (f, QUANTITY_CAMBER, 0, 0, 0);
+  chart_fit (&f->chart, 5, false);
+  place (f);
+  chart_place_words (&f->chart, texts, &theme);
+  g_assert_cmpint (f->chart.words_above, ==, WORDS_RIGHT);
+  g_assert_false (chart_place_words (&f->chart, texts, &theme));
+
+  for (int i = 0; i < STUDY_STATIONS; i++)
+    f->chart.setup[i] = -f->chart.setup[i] + 0.5;
+  chart_place_words (&f->chart, texts, &theme);
+  g_assert_cmpint (f->chart.words_above, !=, WORDS_RIGHT);
+}
+
+#define ADD(name, function)                                                              \
+  g_test_add ("/chart/" name, Fixture, NULL, set_up, function, tear_down)
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  ADD ("values-are-in-units-of-the-screen", test_values_are_in_units_of_the_screen);
+  ADD ("a-gap-breaks-the-line", test_a_gap_breaks_the_line);
+  ADD ("a-jump-through-infinity-breaks-the-line",
+       test_a_jump_through_infinity_breaks_the_line);
+  ADD ("infinity-does-not-flatten-the-rest", test_infinity_does_not_flatten_the_rest);
+  ADD ("gaps-are-found-with-their-reason", test_gaps_are_found_with_their_reason);
+  ADD ("held-axes-only-grow", test_held_axes_only_grow);
+  ADD ("axes-cover-both-curves", test_axes_cover_both_curves);
+  ADD ("a-flat-curve-stays-flat", test_a_flat_curve_stays_flat);
+  ADD ("nothing-assembled-still-has-an-axis", test_nothing_assembled_still_has_an_axis);
+  ADD ("sign-words-keep-off-the-curves", test_sign_words_keep_off_the_curves);
+  return g_test_run ();
+}
