@@ -134,10 +134,10 @@ chart_fit (Chart *chart, int most_steps, bool hold)
 
   extend (&extent, chart->measured);
   extend (&extent, chart->setup);
-  chart->is_clipped = extent.steepest > SUDDEN * (extent.high - extent.low) / N &&
-                      clip_to_the_many (chart, &extent);
   if (extent.low > extent.high)
     extent.low = extent.high = 0.0;
+  chart->is_clipped = extent.steepest > SUDDEN * (extent.high - extent.low) / N &&
+                      clip_to_the_many (chart, &extent);
 
   const double span = (extent.high - extent.low) * (1.0 + 2.0 * PADDING);
   const double middle = (extent.high + extent.low) / 2.0;
