@@ -20,9 +20,11 @@ title_block_for (const Car *car, const CarSetup *setup, const char *date)
 const char *
 caution_text (void)
 {
-  return _ ("Computed from measured points, each with its error; steel, welds and bearings "
-            "are not judged. Check clearances on the car through full travel and lock, and "
-            "have the alignment measured before driving.");
+  return _ ("Estimates from the points entered: check on an alignment rack. Support the car "
+            "on stands; springs and torsion bars under preload store dangerous energy. Check "
+            "tyre, brake and steering clearances on the car through full travel and lock. "
+            "Changes to ride height, track and mounts may need approval: local rules and "
+            "licensed practice come first.");
 }
 
 /* "15.0 mm inboard": the length by the word for its sign. */

@@ -25,6 +25,7 @@ sw_board_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
     .theme = sw_canvas_get_theme (canvas),
     .lit = sw_bench_get_lit (self->bench),
     .show_cursor = true,
+    .pixel_scale = gtk_widget_get_scale_factor (GTK_WIDGET (canvas)),
     .hold_axes = sw_bench_is_dragging (self->bench),
   };
 
