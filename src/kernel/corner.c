@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "kernel/corner.h"
+#include "kernel/correction.h"
 #include "kernel/pose-closure.h"
 
 #define NEAR_ZERO 1e-6  /* mm: two points closer than this are the same place */
@@ -158,21 +159,17 @@ reset_toe (double lowering, Corner *corner)
     corner->tie_rod_length = vec3_distance (pose.tie_rod_outer, pose.tie_rod_inner);
 }
 
-static bool
-moves_nothing (const Adjustment *a)
-{
-  return a->mount.inboard == 0.0 && a->mount.rearward == 0.0 && a->mount.up == 0.0 &&
-         a->lowering == 0.0;
-}
-
 static void
-adjust (const Adjustment *a, Corner *corner)
+adjust (const MeasuredCorner *measured, const Adjustment *a, Corner *corner)
 {
   const Vec3 move = { -a->mount.rearward, -a->mount.inboard, a->mount.up };
 
+  correct_arm (&a->corrections, measured, corner);
+  correct_knuckle (&a->corrections, corner);
+  correct_tie_rod (&a->corrections, corner);
   corner->upper_mount = vec3_add (corner->upper_mount, move);
   corner->start_status = POSE_OK;
-  if (a->toe == TOE_RESET && !moves_nothing (a))
+  if (adjustment_changes_linkage (a) && a->toe == TOE_RESET)
     reset_toe (a->lowering, corner);
   if (corner->start_status == POSE_OK)
     find_start (corner, CLOSE_TIE_ROD);
@@ -199,7 +196,7 @@ corner_assemble (const MeasuredCorner *measured,
   if (!aim_hinge (corner))
     return verdict (CORNER_ARM_CANNOT_LIFT, POINT_BALL_JOINT, POINT_ARM_FRONT_PIVOT);
 
-  adjust (adjustment, corner);
+  adjust (measured, adjustment, corner);
   return result;
 }
 

@@ -37,11 +37,31 @@ typedef enum {
   TOE_RESET     /* the tie rod is turned until static toe is back at the lowered height */
 } ToeMode;
 
+/* Hardware that puts a point elsewhere than it was measured. At 0 it changes nothing, to
+ * the bit. "Down" and "outboard" on the knuckle are those of the reference position. */
+typedef struct {
+  double
+      clamp_tilt; /* rad: camber bolt or slotted holes: the strut's axis turns about its
+                     foot, the lower clamp bolt, in the knuckle; signed as camber is */
+  double ball_joint_spacer;  /* mm: the ball joint down from the knuckle */
+  double tie_rod_end_spacer; /* mm: the tie rod's outer end down from the knuckle */
+  double front_pivot_raise; /* mm: the lower arm's inner pivots up in the body; the arm */
+  double rear_pivot_raise;  /*     keeps its shape */
+  double pivot_outboard;    /* mm: both of them outboard, by offset bushes */
+  double rack_raise;        /* mm: the tie rod's inner end up in the body */
+  double tie_rod_lengthening; /* mm; a toe reset overrides it */
+} Corrections;
+
 typedef struct {
   MountOffset mount; /* of the upper mount, in the body */
   double lowering;   /* of the body; the wheel then stands at this travel */
   ToeMode toe;
+  Corrections corrections;
 } Adjustment;
+
+/* Whether the linkage becomes another than the one that was measured. Lowering alone
+ * moves the wheel in the same linkage. */
+bool adjustment_changes_linkage (const Adjustment *adjustment);
 
 typedef enum {
   CORNER_OK,
