@@ -75,6 +75,9 @@ command_line_parse (
 Car *
 command_line_load (const char *file)
 {
+  /* Local files need no mounts: leave the desktop's file services unasked. */
+  g_setenv ("GIO_USE_VFS", "local", FALSE);
+
   g_autoptr (GFile) source = g_file_new_for_commandline_arg (file);
   g_autoptr (GError) error = NULL;
   Car *car = car_load (source, &error);

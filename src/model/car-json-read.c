@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/car-json-geometry.h"
 #include "model/car-json-members.h"
 #include "model/car-json.h"
+#include "model/json-path.h"
 #include "model/json-strict.h"
 
 #include <glib/gi18n-lib.h>
@@ -369,65 +371,6 @@ check_format (JsonObject *root, GError **error)
   return TRUE;
 }
 
-/* The sentence for what the kernel says of measured points; "%1$s" and "%2$s" are paths.
- */
-static const char *
-verdict_sentence (CornerStatus status)
-{
-  switch (status) {
-  case CORNER_OK:
-    return "";
-  case CORNER_NOT_FINITE:
-    return _ ("%1$s is not a finite number.");
-  case CORNER_BAD_RADIUS:
-    return _ ("tyre.loaded_radius_mm must be above zero.");
-  case CORNER_BAD_ANGLE:
-    return _ ("alignment.camber_deg and alignment.toe_in_deg must lie between −45 and 45.");
-  case CORNER_COINCIDENT:
-    return _ ("%1$s and %2$s are the same place.");
-  case CORNER_BALL_ON_HINGE:
-    return _ ("corner.ball_joint lies on the line through corner.arm_front_pivot and "
-              "corner.arm_rear_pivot, so the arm cannot carry it.");
-  case CORNER_ARM_CANNOT_LIFT:
-    return _ ("Turning the lower arm does not lift the wheel: check corner.arm_front_pivot, "
-              "corner.arm_rear_pivot and corner.ball_joint.");
-  case CORNER_STRUT_UPSIDE_DOWN:
-    return _ ("corner.upper_mount must lie above corner.strut_foot and corner.ball_joint.");
-  case CORNER_TIE_ROD_ON_AXIS:
-    return _ ("corner.tie_rod_outer or corner.tie_rod_inner lies on the steering axis, the "
-              "line from corner.ball_joint to corner.upper_mount.");
-  case CORNER_TIE_ROD_DEAD:
-    return _ ("The tie rod stands at its dead point and cannot steer: check "
-              "corner.tie_rod_outer and corner.tie_rod_inner.");
-  }
-  g_return_val_if_reached ("");
-}
-
-static char *
-point_path (PointName point)
-{
-  return point < N_POINTS ? g_strconcat ("corner.", car_point_names[point], NULL)
-                          : g_strdup ("corner");
-}
-
-static gboolean
-check_geometry (const Car *car, GError **error)
-{
-  const MeasuredCorner measured = car_measured_corner (car);
-  const Adjustment none = { 0 };
-  Corner corner;
-  const CornerVerdict verdict = corner_assemble (&measured, &none, &corner);
-
-  if (verdict.status == CORNER_OK)
-    return TRUE;
-
-  g_autofree char *first = point_path (verdict.first);
-  g_autofree char *second = point_path (verdict.second);
-  g_set_error (error, CAR_ERROR, CAR_ERROR_GEOMETRY, verdict_sentence (verdict.status),
-               first, second);
-  return FALSE;
-}
-
 static gboolean
 check_travel (const Car *car, GError **error)
 {
@@ -460,7 +403,7 @@ car_from_json (const char *text, gsize length, GError **error)
     if (!read_section (root, i, car, error))
       return NULL;
   if (!check_travel (car, error) || !read_setups (root, car, error) ||
-      !check_geometry (car, error))
+      !car_check_geometry (car, error))
     return NULL;
   return g_steal_pointer (&car);
 }

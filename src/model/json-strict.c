@@ -1,13 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/json-strict.h"
 #include "model/car-json.h"
+#include "model/json-path.h"
 
 #include <errno.h>
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
-
-#define LONGEST_NAME 40 /* characters of a member name that a sentence repeats */
 
 typedef struct {
   const char *start, *at, *end;
@@ -17,28 +16,6 @@ typedef struct {
 } Scan;
 
 static JsonNode *read_value (Scan *scan);
-
-void
-json_path_append_member (GString *path, const char *name)
-{
-  if (path->len > 0)
-    g_string_append_c (path, '.');
-  for (int i = 0; *name != '\0'; i++, name = g_utf8_next_char (name)) {
-    const gunichar c = g_utf8_get_char (name);
-
-    if (i == LONGEST_NAME) {
-      g_string_append (path, "…");
-      return;
-    }
-    g_string_append_unichar (path, g_unichar_isprint (c) ? c : '?');
-  }
-}
-
-void
-json_path_append_index (GString *path, guint index)
-{
-  g_string_append_printf (path, "[%u]", index);
-}
 
 /* Both count from 1; a column is a character. */
 static void

@@ -15,8 +15,3 @@
  * that names the place by line and column, or the member by its path. An integer stays an
  * integer node, everything with a fraction or an exponent a double. */
 JsonNode *json_strict_parse (const char *text, gsize length, GError **error);
-
-/* @path with one more member name or list index behind it, as in `corner.ball_joint[1]`.
- * Names that would spoil a sentence are cut short. */
-void json_path_append_member (GString *path, const char *name);
-void json_path_append_index (GString *path, guint index);

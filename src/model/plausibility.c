@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/plausibility.h"
 #include "kernel/sweep.h"
+#include "model/number-text.h"
 #include "model/quantity-info.h"
 #include "model/study.h"
 #include "model/travel-gap.h"

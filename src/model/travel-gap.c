@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/travel-gap.h"
+#include "model/number-text.h"
 #include "model/study.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 GArray *
 travel_gaps_new (void)
@@ -37,27 +37,4 @@ travel_gap_sentence (const TravelGap *gap)
                                from, pose_status_sentence (gap->status));
   return g_strdup_printf (_ ("From %s to %s mm of wheel travel nothing can be assembled. %s"), from, to,
       pose_status_sentence (gap->status));
-}
-
-static char *
-with_sign (double value, const char *digits)
-{
-  return g_strconcat (value < 0.0 ? "−" : "", digits, NULL);
-}
-
-char *
-number_text (double value, int decimals)
-{
-  const double unit = pow (10.0, decimals), rounded = round (value * unit) / unit;
-  g_autofree char *digits = g_strdup_printf ("%.*f", decimals, fabs (rounded));
-
-  return with_sign (rounded, digits);
-}
-
-char *
-plain_number_text (double value)
-{
-  g_autofree char *digits = g_strdup_printf ("%g", fabs (value));
-
-  return with_sign (value, digits);
 }

@@ -22,8 +22,3 @@ void travel_gaps_add (GArray *gaps, double travel, PoseStatus status, gboolean i
 
 /* One translated sentence. */
 char *travel_gap_sentence (const TravelGap *gap);
-
-/* A number for a sentence: the locale's decimal mark and a true minus sign. */
-char *number_text (double value, int decimals);
-/* The same with as many decimals as it needs, six digits at most. */
-char *plain_number_text (double value);

@@ -131,18 +131,62 @@ write_json_head (GString *text, const Car *car, guint setup)
 }
 
 static void
-write_json_row (GString *text, const Station *station)
+write_json_row (GString *text, const Station *station, const char *const *keys)
 {
   g_string_append (text, "    { \"wheel_travel_mm\": ");
   append_number (text, station->travel);
   for (gsize i = 0; i < G_N_ELEMENTS (columns); i++) {
-    g_string_append_printf (text, ", \"%s\": ", quantity_info (columns[i]).key);
+    g_string_append_printf (text, ", \"%s\": ", keys[i]);
     if (isfinite (column_value (station, i)))
       append_number (text, column_value (station, i));
     else
       g_string_append (text, "null");
   }
   g_string_append (text, " }");
+}
+
+/* Whether the row is a gap. */
+static gboolean
+solve_row (
+    const Corner *corner, double travel, gboolean was_gap, Station *station, GArray *gaps)
+{
+  if (station_solve (corner, travel, 0.0, station) == POSE_OK)
+    return FALSE;
+  travel_gaps_add (gaps, travel, station->status, was_gap);
+  return TRUE;
+}
+
+static void
+write_csv (
+    const Corner *corner, TravelSteps steps, gsize n_rows, GString *text, GArray *gaps)
+{
+  gboolean was_gap = FALSE;
+
+  write_csv_head (text);
+  for (gsize i = 0; i < n_rows; i++) {
+    Station station;
+
+    was_gap = solve_row (corner, travel_of_row (steps, i), was_gap, &station, gaps);
+    write_csv_row (text, &station);
+  }
+}
+
+static void
+write_json (
+    const Corner *corner, TravelSteps steps, gsize n_rows, GString *text, GArray *gaps)
+{
+  const char *keys[G_N_ELEMENTS (columns)];
+  gboolean was_gap = FALSE;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (columns); i++)
+    keys[i] = quantity_info (columns[i]).key;
+  for (gsize i = 0; i < n_rows; i++) {
+    Station station;
+
+    was_gap = solve_row (corner, travel_of_row (steps, i), was_gap, &station, gaps);
+    write_json_row (text, &station, keys);
+    g_string_append (text, i + 1 < n_rows ? ",\n" : "\n  ]\n}\n");
+  }
 }
 
 void
@@ -155,8 +199,6 @@ travel_table_write (const Car *car,
 {
   const MeasuredCorner measured = car_measured_corner (car);
   const Adjustment adjustment = car_adjustment (car_setup (car, setup));
-  const gboolean is_json = format == TRAVEL_TABLE_JSON;
-  gboolean was_gap = FALSE;
   Corner corner;
   gsize n_rows;
 
@@ -164,22 +206,10 @@ travel_table_write (const Car *car,
       !travel_steps_count (steps, &n_rows, NULL))
     g_return_if_reached ();
 
-  if (is_json)
+  if (format == TRAVEL_TABLE_CSV) {
+    write_csv (&corner, steps, n_rows, text, gaps);
+  } else {
     write_json_head (text, car, setup);
-  else
-    write_csv_head (text);
-  for (gsize i = 0; i < n_rows; i++) {
-    Station station;
-
-    station_solve (&corner, travel_of_row (steps, i), 0.0, &station);
-    if (is_json)
-      write_json_row (text, &station);
-    else
-      write_csv_row (text, &station);
-    if (is_json)
-      g_string_append (text, i + 1 < n_rows ? ",\n" : "\n  ]\n}\n");
-    if (station.status != POSE_OK)
-      travel_gaps_add (gaps, station.travel, station.status, was_gap);
-    was_gap = station.status != POSE_OK;
+    write_json (&corner, steps, n_rows, text, gaps);
   }
 }
