@@ -67,28 +67,74 @@ station_solve (const Corner *corner, double travel, double rack, Station *statio
   return solve_beside (corner, NULL, station);
 }
 
+/* The arm angle at exactly the asked travel: what is left of Newton's error goes too. */
+static double
+exact_arm_angle (const Station *s)
+{
+  return s->pose.arm_angle +
+         (s->travel - s->pose.travel) * s->measures.value[QUANTITY_ARM_RATIO];
+}
+
+/* The arm angle that the stations walked through lead to. With one behind, Taylor's
+ * series to the second order; with two, the polynomial of degree five that has both their
+ * angles, slopes and curvatures, one step h further on:
+ *   θ₂ = θ₁ + 31 (θ₁ − θ₀) − h (14 θ₀' + 16 θ₁') + h² (4 θ₁'' − 2 θ₀'') */
+static double
+predict_arm_angle (const Station *one, const Station *zero, double travel)
+{
+  const double h = travel - one->travel, angle = exact_arm_angle (one);
+  const double slope = one->measures.value[QUANTITY_ARM_RATIO];
+  const double bend = one->measures.slope[QUANTITY_ARM_RATIO];
+
+  if (zero == NULL || zero->status != POSE_OK)
+    return angle + h * slope + h * h * bend / 2.0;
+  return angle + 31.0 * (angle - exact_arm_angle (zero)) -
+         h * (14.0 * zero->measures.value[QUANTITY_ARM_RATIO] + 16.0 * slope) +
+         h * h * (4.0 * bend - 2.0 * zero->measures.slope[QUANTITY_ARM_RATIO]);
+}
+
+/* From the position before, or from a better one that the last two stations foretell. */
+static void
+solve_onward (const Corner *corner,
+              const Station *before,
+              const Station *earlier,
+              Station *station)
+{
+  const double travel = station->travel;
+  const Pose *nearest = &before->pose;
+  Pose guess;
+
+  if (pose_at_arm_angle (corner, predict_arm_angle (before, earlier, travel),
+                         station->rack, &guess) == POSE_OK &&
+      guess.lift > 0.0 && fabs (travel - guess.travel) < fabs (travel - nearest->travel))
+    nearest = &guess;
+  solve_beside (corner, nearest, station);
+}
+
 /* Walks from station @from, the nearest to the start position, towards @step. The start
  * may lie between the first two, so each of them may be reached without the other; what
  * lies past a gap after that is out of reach. */
 static size_t
 walk (const Corner *corner, Station *stations, size_t from, int step, size_t n)
 {
+  const Station *before = NULL, *earlier = NULL;
   size_t n_assembled = 0;
 
   for (size_t i = from; i < n; i += (size_t) step) {
-    const Station *before = i == from ? NULL : &stations[i - (size_t) step];
-    const bool is_second = i == from + (size_t) step;
+    Station *here = &stations[i];
 
     if (before != NULL && before->status == POSE_OK)
-      solve_beside (corner, &before->pose, &stations[i]);
-    else if (before == NULL || is_second)
-      solve_beside (corner, NULL, &stations[i]);
+      solve_onward (corner, before, earlier, here);
+    else if (earlier == NULL)
+      solve_beside (corner, NULL, here);
     else
-      leave_gap (before->status, &stations[i]);
-    if (stations[i].status == POSE_OK)
+      leave_gap (before->status, here);
+    if (here->status == POSE_OK)
       n_assembled++;
     if (step < 0 && i == 0)
       break;
+    earlier = before;
+    before = here;
   }
   return n_assembled;
 }

@@ -1,0 +1,154 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How long one solved position takes, and how much longer the root finder needs for the
+ * same corner from the same starting points to the same tolerance. Prints, and never
+ * fails on time. All times are medians, in µs for one position. */
+
+#include "check-data.h"
+#include "raw-measures.h"
+
+#include <gsl/gsl_errno.h>
+
+#include <locale.h>
+
+#define N_STATIONS 161
+#define MIDDLE (N_STATIONS / 2)
+#define ROUNDS 41
+#define REPEATS 20      /* of what takes the kernel a sweep's time */
+#define TOLERANCE 1e-11 /* mm: where the kernel stops too */
+
+typedef struct {
+  Corner corner;
+  RawCorner raw;
+  Station stations[N_STATIONS];
+  RawPose poses[N_STATIONS];
+  double residual; /* the largest that the root finder left */
+  double sum;      /* of results, so that none is left out */
+} Bench;
+
+static const SweepRange range = { -80.0, 80.0, N_STATIONS };
+
+static void
+sweep (Bench *b)
+{
+  for (int i = 0; i < REPEATS; i++)
+    sweep_travel (&b->corner, range, 0.0, b->stations);
+}
+
+static void
+start_cold (Bench *b)
+{
+  for (int i = 0; i < REPEATS; i++)
+    for (size_t k = 0; k < N_STATIONS; k++)
+      station_solve (&b->corner, sweep_place (range, k), 0.0, &b->stations[k]);
+}
+
+static void
+measure (Bench *b)
+{
+  for (int i = 0; i < REPEATS; i++)
+    for (size_t k = 0; k < N_STATIONS; k++)
+      pose_measure (&b->corner, &b->stations[k].pose, &b->stations[k].measures);
+}
+
+static void
+find_root (Bench *b, double travel, const RawPose *start, RawPose *pose)
+{
+  raw_corner_ask (&b->raw, (MountOffset){ 0 }, travel, 0.0);
+  b->residual = fmax (b->residual, raw_corner_solve (&b->raw, start, TOLERANCE, pose));
+}
+
+/* Outward from the middle, each from the station before, as the kernel sweeps. */
+static void
+find_roots_onward (Bench *b)
+{
+  const RawPose home = raw_corner_measured_pose (&b->raw);
+
+  for (int side = -1; side <= 1; side += 2)
+    for (int k = side < 0 ? MIDDLE : MIDDLE + 1; k >= 0 && k < N_STATIONS; k += side)
+      find_root (b, sweep_place (range, (size_t) k),
+                 k == MIDDLE ? &home : &b->poses[k - side], &b->poses[k]);
+}
+
+static void
+find_roots_cold (Bench *b)
+{
+  const RawPose home = raw_corner_measured_pose (&b->raw);
+
+  for (size_t k = 0; k < N_STATIONS; k++)
+    find_root (b, sweep_place (range, k), &home, &b->poses[k]);
+}
+
+/* Every quantity and rate of one position: its neighbours' roots too, and differences. */
+static void
+find_roots_for_rates (Bench *b)
+{
+  for (size_t k = 0; k < N_STATIONS; k++) {
+    RawPose row[RAW_ROW], *middle = &row[RAW_REACH];
+    const double travel = sweep_place (range, k);
+
+    find_root (b, travel, &b->poses[k == 0 ? 1 : k - 1], middle);
+    for (int side = -1; side <= 1; side += 2)
+      for (int i = side; abs (i) <= RAW_REACH; i += side)
+        find_root (b, travel + i * RAW_STEP, middle + i - side, middle + i);
+    b->sum += raw_measures (&b->raw, row).slope[QUANTITY_CAMBER];
+  }
+}
+
+static int
+compare_doubles (const void *a, const void *b)
+{
+  const double x = *(const double *) a, y = *(const double *) b;
+
+  return (x > y) - (x < y);
+}
+
+static double
+time_of (void (*work) (Bench *), int repeats, Bench *b)
+{
+  double times[ROUNDS];
+
+  for (int r = 0; r < ROUNDS; r++) {
+    const gint64 start = g_get_monotonic_time ();
+
+    work (b);
+    times[r] = (double) (g_get_monotonic_time () - start) / (repeats * N_STATIONS);
+  }
+  qsort (times, ROUNDS, sizeof *times, compare_doubles);
+  return times[ROUNDS / 2];
+}
+
+int
+main (void)
+{
+  Bench *b = g_new0 (Bench, 1);
+
+  setlocale (LC_CTYPE, "C.UTF-8");
+  gsl_set_error_handler_off ();
+  b->corner = check_assemble (&set_m, (Adjustment){ 0 });
+  raw_corner_init (&set_m, &b->raw);
+
+  const double whole = time_of (sweep, REPEATS, b);
+  const double place = whole - time_of (measure, REPEATS, b);
+  const double cold = time_of (start_cold, REPEATS, b);
+  const double root = time_of (find_roots_onward, 1, b);
+  const double root_cold = time_of (find_roots_cold, 1, b);
+  const double rates = time_of (find_roots_for_rates, 1, b);
+
+  g_print ("%s; set M, sweep of %d\n", BENCH_BUILD, N_STATIONS);
+  g_print ("kernel, one position with every quantity and rate: %.3f µs (wanted: 1 or "
+           "less), of which the position %.3f µs; from a cold start %.3f µs\n",
+           whole, place, cold);
+  g_print ("root finder, the position alone: %.2f µs, %.1f times the kernel's position "
+           "(wanted: 30 or more), %.1f times all of it\n",
+           root, root / place, root / whole);
+  g_print ("root finder, the position alone from a cold start: %.2f µs, %.1f times the "
+           "kernel's cold start with every quantity and rate\n",
+           root_cold, root_cold / cold);
+  g_print ("root finder, one position with every quantity and rate by differences: "
+           "%.2f µs for its %d solutions, %.1f times the kernel\n",
+           rates, RAW_ROW, rates / whole);
+  g_print ("largest residual it left: %.1e mm\n", b->residual);
+  raw_corner_clear (&b->raw);
+  g_free (b);
+  return 0;
+}
