@@ -25,7 +25,7 @@ parse (int argc, char **argv, Options *options, char **file)
       { "curve", 0, 0, G_OPTION_ARG_STRING_ARRAY, &options->curves,
         N_ ("A quantity to draw, such as camber_deg; may be repeated"), N_ ("NAME") },
         { "setup", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->setups,
-          N_ ("The setup to draw over the corner as measured; the first one if not given"),
+          N_ ("A setup to draw; may be repeated, the last one is in hand; the first one of the car if not given"),
               N_ ("NAME") },
           { "view", 0, 0, G_OPTION_ARG_STRING, &options->view,
             N_ ("curves or sheet; curves if not given"), N_ ("VIEW") },
@@ -91,15 +91,22 @@ choose_curves (char **names, BoardChoice *choice)
   return TRUE;
 }
 
+/* The last one named is in hand; of the others only those named are drawn, and the
+ * baseline. */
 static gboolean
-choose_setup (const Car *car, char **names, guint *setup)
+choose_setups (Car *car, char **names, guint *in_hand)
 {
-  if (names != NULL && g_strv_length (names) > 1) {
-    command_line_say (
-        _ ("plot draws one setup over the corner as measured; give --setup once."));
-    return FALSE;
+  char *const first_only[] = { NULL, NULL };
+
+  for (guint i = 0; i < car->setups->len; i++)
+    car_setup (car, i)->is_hidden = TRUE;
+  for (char *const *name = names != NULL ? names : first_only;; name++) {
+    if (!command_line_choose_setup (car, *name, in_hand))
+      return FALSE;
+    car_setup (car, *in_hand)->is_hidden = FALSE;
+    if (name[0] == NULL || name[1] == NULL)
+      return TRUE;
   }
-  return command_line_choose_setup (car, names != NULL ? names[0] : NULL, setup);
 }
 
 static gboolean
@@ -123,12 +130,8 @@ choose_options (const Options *options, Card *card)
 static int
 write_card (Card *card, const Options *options)
 {
-  g_autofree Study *study = g_new0 (Study, 1);
   g_autoptr (GError) error = NULL;
 
-  study_solve (study, card->car, card->setup,
-               isnan (options->travel) ? card->setup->lowering_mm : options->travel);
-  card->study = study;
   if (card_write (card, options->output, &error))
     return EXIT_DONE;
   command_line_say ("%s", error->message);
@@ -142,18 +145,22 @@ static int
 run (const Options *options, const char *file)
 {
   Card card = { 0 };
-  guint setup;
+  guint in_hand;
 
   if (!choose_options (options, &card))
     return EXIT_USAGE;
 
   g_autoptr (Car) car = command_line_load (file);
+  g_autoptr (Study) study = study_new ();
   if (car == NULL)
     return EXIT_REFUSED;
-  if (!choose_setup (car, options->setups, &setup))
+  if (!choose_setups (car, options->setups, &in_hand))
     return EXIT_USAGE;
   card.car = car;
-  card.setup = car_setup (car, setup);
+  card.setup = car_setup (car, in_hand);
+  card.study = study;
+  study_solve (study, car, in_hand,
+               isnan (options->travel) ? card.setup->lowering_mm : options->travel);
   return write_card (&card, options);
 }
 

@@ -155,7 +155,7 @@ draw_travel_labels (const BoardColumn *column,
 static void
 draw_standing_mark (const BoardColumn *column, const Chart *chart, const ChartPen *pen)
 {
-  const double standing = pen->study->standing, half = 3.5;
+  const double standing = study_in_hand (pen->study)->lowering, half = 3.5;
   const double x = axis_to_pixel (chart->x, standing), y = column->axis_y + 1.0;
   cairo_t *cr = pen->cr;
 

@@ -92,7 +92,7 @@ take_choice (Board *board, const BoardChoice *choice)
 static bool
 differs (const Board *board, const Study *study)
 {
-  if (study->is_moved)
+  if (study_has_reference (study))
     return true;
   for (int i = 0; i < board->n_charts; i++)
     if (memcmp (board->charts[i].measured, board->charts[i].setup,
@@ -105,8 +105,8 @@ static void
 take_study (Board *board, const Study *study)
 {
   for (int i = 0; i < board->n_charts; i++) {
-    board->is_stale |= chart_load_measured (&board->charts[i], &study->measured);
-    chart_load_setup (&board->charts[i], &study->setup);
+    board->is_stale |= chart_load_measured (&board->charts[i], study_reference (study));
+    chart_load_setup (&board->charts[i], study_in_hand (study));
   }
 
   const bool has_reference = differs (board, study);

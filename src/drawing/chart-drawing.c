@@ -275,7 +275,7 @@ static void
 draw_gaps (const Chart *chart, const ChartPen *pen)
 {
   ChartGap gaps[CHART_MOST_GAPS];
-  const int n = chart_find_gaps (&pen->study->setup, gaps);
+  const int n = chart_find_gaps (study_in_hand (pen->study), gaps);
 
   for (int i = 0; i < n; i++) {
     const Frame frame = gap_frame (chart, gaps[i]);
@@ -312,8 +312,8 @@ draw_cursor (const Chart *chart, const ChartPen *pen)
   cairo_line_to (cr, x, chart->plot.y + chart->plot.height);
   cairo_stroke (cr);
   if (pen->has_reference)
-    draw_dot (chart, pen, &pen->study->measured.now, pen->theme->reference);
-  draw_dot (chart, pen, &pen->study->setup.now, pen->theme->accent);
+    draw_dot (chart, pen, &study_reference (pen->study)->now, pen->theme->reference);
+  draw_dot (chart, pen, &study_in_hand (pen->study)->now, pen->theme->accent);
 }
 
 static double
@@ -344,12 +344,12 @@ draw_values (const Chart *chart, const ChartPen *pen)
   const TextStyle bold = chart_title_style (theme), small = chart_small_style (theme);
   const TextAnchor anchor = { 1.0, TEXT_BASELINE };
   const double gap = round (0.7 * theme->text), y = title_baseline (chart, theme);
-  const double now = value_at (&pen->study->setup.now, chart->quantity);
+  const double now = value_at (&study_in_hand (pen->study)->now, chart->quantity);
   const char *words = isfinite (now) ? quantity_sign_words (chart->quantity, now) : "";
   char value[48], measured[48];
 
   format_value (chart, now, value, sizeof value);
-  format_value (chart, value_at (&pen->study->measured.now, chart->quantity), measured,
+  format_value (chart, value_at (&study_reference (pen->study)->now, chart->quantity), measured,
                 sizeof measured);
   double x = chart->plot.x + chart->plot.width;
   double room = chart->plot.width - title_width (chart, pen) - gap -
@@ -380,7 +380,7 @@ draw_values (const Chart *chart, const ChartPen *pen)
 void
 chart_draw_moving (const Chart *chart, const ChartPen *pen)
 {
-  if (pen->study->setup.n_assembled < STUDY_STATIONS)
+  if (study_in_hand (pen->study)->n_assembled < STUDY_STATIONS)
     draw_gaps (chart, pen);
   theme_use (pen->cr, pen->theme->accent);
   theme_line (pen->cr, LINE_FULL, pen->theme->line);

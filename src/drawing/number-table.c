@@ -160,8 +160,8 @@ draw_row (NumberTable *table,
   const TextStyle plain = { t->font, t->text, TEXT_PLAIN };
   const TextStyle bold = { t->font, t->text, TEXT_BOLD };
   const TextStyle small = { t->font, t->small_text, TEXT_PLAIN };
-  const double was = view->study->measured.now.measures.value[q];
-  const double is = view->study->setup.now.measures.value[q];
+  const double was = study_reference (view->study)->now.measures.value[q];
+  const double is = study_in_hand (view->study)->now.measures.value[q];
   const QuantityInfo info = quantity_info (q);
   const double middle = y + table->layout.row / 2.0;
   char text[32];

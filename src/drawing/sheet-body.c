@@ -49,7 +49,7 @@ draw_pivot_seat (const SheetPen *pen, SheetViewName view, Vec3 pivot)
 static void
 draw_bush (const SheetPen *pen, SheetViewName view, Vec3 pivot)
 {
-  const Vec3 hinge = pen->view->study->measured.corner.hinge_axis;
+  const Vec3 hinge = study_in_hand (pen->view->study)->corner.hinge_axis;
   const Theme *t = pen->theme;
   const Pixel at = pen_at (pen, view, pivot);
   const Solid bush = { pen_wide (pen, 2.0 * BUSH_RADIUS, 6.0), pen_hollow (pen), t->body,
@@ -101,7 +101,7 @@ draw_tower (const SheetPen *pen, SheetViewName view)
 static void
 draw_plate (const SheetPen *pen, SheetViewName view)
 {
-  const Vec3 mount = pen->view->study->setup.corner.upper_mount;
+  const Vec3 mount = study_in_hand (pen->view->study)->corner.upper_mount;
   const Vec3 across = view == SHEET_SIDE ? along_x : along_y;
   const Theme *t = pen->theme;
   Solid plate = fixed (pen, view == SHEET_PLAN ? 2.0 * PLATE_HALF : PLATE_WIDTH, 3.0);
@@ -115,7 +115,7 @@ draw_plate (const SheetPen *pen, SheetViewName view)
 static void
 draw_rack (const SheetPen *pen, SheetViewName view)
 {
-  const Vec3 inner = pen->view->study->measured.corner.tie_rod_inner;
+  const Vec3 inner = study_in_hand (pen->view->study)->corner.tie_rod_inner;
   const Solid rack = fixed (pen, RACK_WIDTH, 5.0);
   const Pixel end = pen_at (pen, view, inner);
 

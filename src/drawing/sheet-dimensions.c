@@ -95,7 +95,7 @@ draw_upright_span (const SheetPen *pen, Span s, const Label *label)
 static void
 draw_ground_span (const SheetPen *pen, SheetViewName view)
 {
-  const Measures *m = &pen->view->study->setup.now.measures;
+  const Measures *m = &study_in_hand (pen->view->study)->now.measures;
   const gboolean is_front = view == SHEET_FRONT;
   const Quantity quantity = is_front ? QUANTITY_SCRUB_RADIUS : QUANTITY_TRAIL;
   const char *word =
@@ -153,8 +153,8 @@ draw_axis_angle (const SheetPen *pen, SheetViewName view)
   const Study *study = pen->view->study;
   const gboolean is_front = view == SHEET_FRONT;
   const Quantity quantity = is_front ? QUANTITY_SAI : QUANTITY_CASTER;
-  const Pixel vertex = pen_at (pen, view, study->setup.corner.upper_mount);
-  const Pixel ball = pen_at (pen, view, study->setup.now.pose.ball_joint);
+  const Pixel vertex = pen_at (pen, view, study_in_hand (study)->corner.upper_mount);
+  const Pixel ball = pen_at (pen, view, study_in_hand (study)->now.pose.ball_joint);
 
   draw_arc_below (pen,
                   (Arc){ view, quantity,
@@ -162,7 +162,7 @@ draw_axis_angle (const SheetPen *pen, SheetViewName view)
                          ? C_ ("dimension", "inclination")
                                : C_ ("dimension", "caster"), vertex,
                                      0.25 * hypot (ball.x - vertex.x, ball.y - vertex.y),
-                                     study->setup.now.measures.value[quantity] });
+                                     study_in_hand (study)->now.measures.value[quantity] });
 }
 
 /* Where the wheel's own line leaves the tyre, against an upright. */
@@ -173,10 +173,10 @@ draw_camber (const SheetPen *pen)
   const Label label =
       label_for (QUANTITY_CAMBER, label_word (pen, C_ ("dimension", "camber")), TRUE,
                                               study);
-  const Pixel centre = pen_at (pen, SHEET_FRONT, study->setup.now.pose.wheel_centre);
+  const Pixel centre = pen_at (pen, SHEET_FRONT, study_in_hand (study)->now.pose.wheel_centre);
   const double free = study->points.loaded_radius * SHEET_TYRE_FREE * pen->layout->scale;
   const double reach = free + 14.0 * pen->unit;
-  const double camber = study->setup.now.measures.value[QUANTITY_CAMBER];
+  const double camber = study_in_hand (study)->now.measures.value[QUANTITY_CAMBER];
 
   pen_line (pen, pixel_add (centre, 0, -free),
             pixel_add (centre, 0, -reach - 3.0 * pen->unit), thin (pen));
@@ -197,7 +197,7 @@ draw_toe (const SheetPen *pen)
   const Label label =
       label_for (QUANTITY_TOE_IN, C_ ("dimension", "toe-in"), TRUE, study);
   const double free = study->points.loaded_radius * SHEET_TYRE_FREE;
-  const Vec3 w = study->setup.now.pose.wheel_centre;
+  const Vec3 w = study_in_hand (study)->now.pose.wheel_centre;
   const Vec3 corner = { w.x + free - 30.0, w.y - pen->view->section_width / 2.0, w.z };
   const Pixel at = pen_at (pen, SHEET_PLAN, corner);
 
@@ -210,8 +210,8 @@ draw_mount_spans (const SheetPen *pen, SheetViewName view)
 {
   const Study *study = pen->view->study;
   const MountOffset mount = mount_of_study (study);
-  const Pixel was = pen_at (pen, view, study->measured.corner.upper_mount);
-  const Pixel is = pen_at (pen, view, study->setup.corner.upper_mount);
+  const Pixel was = pen_at (pen, view, study_reference (study)->corner.upper_mount);
+  const Pixel is = pen_at (pen, view, study_in_hand (study)->corner.upper_mount);
   const double k = pen->layout->scale, u = pen->unit;
   const double level = was.y - SHEET_MOUNT_ROOM * k - 14.0 * u;
   const gboolean is_front = view == SHEET_FRONT;
@@ -233,7 +233,7 @@ static void
 draw_roll_centre (const SheetPen *pen)
 {
   const Study *study = pen->view->study;
-  const Measures *m = &study->setup.now.measures;
+  const Measures *m = &study_in_hand (study)->now.measures;
   const double height = m->value[QUANTITY_ROLL_CENTRE_HEIGHT];
   const Label label = label_for (QUANTITY_ROLL_CENTRE_HEIGHT,
                                  C_ ("dimension", "roll centre"), FALSE, study);
@@ -300,8 +300,8 @@ static void
 draw_instant_centre_label (const SheetPen *pen, Pixel end, gboolean is_inboard)
 {
   const Study *study = pen->view->study;
-  const double length = study->setup.now.measures.value[QUANTITY_SWING_ARM_LENGTH];
-  const Pixel mount = pen_at (pen, SHEET_FRONT, study->setup.corner.upper_mount);
+  const double length = study_in_hand (study)->now.measures.value[QUANTITY_SWING_ARM_LENGTH];
+  const Pixel mount = pen_at (pen, SHEET_FRONT, study_in_hand (study)->corner.upper_mount);
   const double u = pen->unit, line = LINE * u, room = FROM_CENTRE_PLANE * u;
   /* outboard there is room between the views only */
   const Pixel first = is_inboard
@@ -326,7 +326,7 @@ draw_instant_centre_label (const SheetPen *pen, Pixel end, gboolean is_inboard)
 void
 dimensions_draw_construction (const SheetPen *pen)
 {
-  const StudyCorner *setup = &pen->view->study->setup;
+  const StudyCorner *setup = study_in_hand (pen->view->study);
   const Construction c =
       construction_draw (&setup->corner, &setup->now.pose, setup->now.measures.contact);
   const gboolean is_inboard = !(c.pole.y > c.contact.y);
@@ -366,7 +366,7 @@ dimensions_draw (const SheetPen *pen, SheetViewName view)
   }
   draw_ground_span (pen, view);
   draw_axis_angle (pen, view);
-  if (pen->view->study->is_moved && !is_named_at_handle (pen, view))
+  if (study_has_reference (pen->view->study) && !is_named_at_handle (pen, view))
     draw_mount_spans (pen, view);
   if (view == SHEET_FRONT) {
     draw_camber (pen);

@@ -19,12 +19,12 @@ handle_place (const SheetLayout *layout,
               SheetViewName view,
               Pixel *place)
 {
-  const gboolean assembles = study->setup.now.status == POSE_OK;
-  const StudyCorner *standing = assembles ? &study->setup : &study->measured;
+  const gboolean assembles = study_in_hand (study)->now.status == POSE_OK;
+  const StudyCorner *standing = assembles ? study_in_hand (study) : &study->measured;
 
   switch (handle) {
   case SHEET_HANDLE_MOUNT:
-    *place = sheet_layout_place (layout, view, study->setup.corner.upper_mount);
+    *place = sheet_layout_place (layout, view, study_in_hand (study)->corner.upper_mount);
     return true;
   case SHEET_HANDLE_WHEEL:
     if (view == SHEET_PLAN || standing->now.status != POSE_OK)

@@ -16,7 +16,7 @@ label_for (Quantity quantity, const char *word, gboolean with_sign, const Study 
   Label label = { word, "" };
   char figure[24];
 
-  quantity_format (quantity, study->setup.now.measures.value[quantity], with_sign, figure,
+  quantity_format (quantity, study_in_hand (study)->now.measures.value[quantity], with_sign, figure,
                    sizeof figure);
   g_snprintf (label.figure, sizeof label.figure, "%s%s%s", figure, gap, info.unit);
   return label;
@@ -65,7 +65,7 @@ MountOffset
 mount_of_study (const Study *study)
 {
   const Vec3 way =
-      vec3_sub (study->setup.corner.upper_mount, study->measured.corner.upper_mount);
+      vec3_sub (study_in_hand (study)->corner.upper_mount, study_reference (study)->corner.upper_mount);
 
   return (MountOffset){ -way.y, -way.x, way.z };
 }

@@ -331,7 +331,7 @@ parts_draw_steering_axis (const SheetPen *pen,
 void
 parts_draw_ghost (const SheetPen *pen, SheetViewName view)
 {
-  const StudyCorner *corner = &pen->view->study->measured;
+  const StudyCorner *corner = study_reference (pen->view->study);
   const Pose *pose = &corner->now.pose;
   const Vec3 *at = pen->view->study->points.at;
   const Stroke dashed = pen_thin (pen, LINE_DASHED, pen->theme->reference);

@@ -53,24 +53,24 @@ static void
 draw_view (const SheetPen *pen, SheetViewName view, const StudyCorner *standing)
 {
   const Study *study = pen->view->study;
-  const bool assembles = study->setup.now.status == POSE_OK;
+  const bool assembles = study_in_hand (study)->now.status == POSE_OK;
 
   if (standing != NULL && view != SHEET_PLAN)
     parts_draw_ground (pen, view, standing->now.measures.contact);
   if (view != SHEET_SIDE)
     parts_draw_centre_plane (pen, view);
   if (assembles)
-    parts_draw_wheel (pen, view, &study->setup);
+    parts_draw_wheel (pen, view, study_in_hand (study));
   if (assembles && view == SHEET_FRONT)
     dimensions_draw_construction (pen);
   parts_draw_body (pen, view);
   if (assembles)
-    parts_draw_linkage (pen, view, &study->setup);
+    parts_draw_linkage (pen, view, study_in_hand (study));
   parts_draw_bushes (pen, view);
-  if (study->is_moved || !assembles)
+  if (study_has_reference (study) || !assembles)
     parts_draw_ghost (pen, view);
   if (assembles) {
-    parts_draw_steering_axis (pen, view, &study->setup);
+    parts_draw_steering_axis (pen, view, study_in_hand (study));
     dimensions_draw (pen, view);
   }
 }
@@ -85,7 +85,7 @@ draw_reason (const SheetPen *pen)
 
   theme_use (pen->cr, t->warning);
   text_draw_wrapped (pen->texts, pen->cr, pen_style (pen, t->text, TEXT_BOLD),
-                     pose_status_sentence (pen->view->study->setup.now.status),
+                     pose_status_sentence (study_in_hand (pen->view->study)->now.status),
                      pen->layout->origin[SHEET_FRONT].x + 12.0 * pen->unit,
                      box.y + 0.3 * box.height, wide);
 }
@@ -114,8 +114,8 @@ note_handles (Sheet *sheet, const Study *study)
 static const StudyCorner *
 standing_corner (const Study *study)
 {
-  if (study->setup.now.status == POSE_OK)
-    return &study->setup;
+  if (study_in_hand (study)->now.status == POSE_OK)
+    return study_in_hand (study);
   return study->measured.now.status == POSE_OK ? &study->measured : NULL;
 }
 
@@ -141,14 +141,14 @@ sheet_draw (Sheet *sheet, cairo_t *cr, const SheetView *view, double width, doub
   /* half the time of cairo's own choice, and no difference to the eye */
   cairo_set_antialias (cr, CAIRO_ANTIALIAS_FAST);
   draw_background (&pen);
-  draw_projectors (&pen, study->setup.corner.upper_mount);
+  draw_projectors (&pen, study_in_hand (study)->corner.upper_mount);
   if (standing != NULL)
     draw_projectors (&pen, standing->now.pose.wheel_centre);
   for (SheetViewName i = 0; i < N_SHEET_VIEWS; i++)
     draw_view (&pen, i, standing);
   panel_draw_captions (&pen);
   panel_draw (&pen);
-  if (study->setup.now.status != POSE_OK)
+  if (study_in_hand (study)->now.status != POSE_OK)
     draw_reason (&pen);
   if (view->show_handles)
     handles_draw (&pen);

@@ -47,3 +47,32 @@ typedef enum {
 } LineKind;
 
 void theme_line (cairo_t *cr, LineKind kind, double width);
+
+typedef enum {
+  MARKER_DOT,
+  MARKER_SQUARE,
+  MARKER_TRIANGLE,
+  MARKER_DIAMOND,
+  MARKER_CROSS,
+  MARKER_RING,
+  N_MARKERS
+} Marker;
+
+#define SETUP_STYLES 8 /* then they come again, with other markers */
+
+/* How a setup looks everywhere: list, sheet, curves, table, exports. Colours of a published
+ * colour-blind-safe set, and a pattern and marker of its own as well. */
+typedef struct {
+  Colour colour;
+  double dashes[6]; /* in pen widths; n_dashes of them, 0 for a full line */
+  int n_dashes;
+  Marker marker;
+} SetupStyle;
+
+/* Of the setup at place @index in its car; the first is the quiet one. */
+SetupStyle theme_setup_style (const Theme *theme, unsigned index);
+/* Of the corner as measured. */
+SetupStyle theme_measured_style (const Theme *theme);
+void theme_use_style (cairo_t *cr, const SetupStyle *style, double width);
+/* Filled, in the current source, @size across. */
+void theme_marker (cairo_t *cr, Marker marker, double x, double y, double size);

@@ -163,5 +163,17 @@ car_measured_corner (const Car *car)
 Adjustment
 car_adjustment (const CarSetup *setup)
 {
-  return (Adjustment){ setup->mount, setup->lowering_mm, setup->toe };
+  const CarCorrections *c = &setup->corrections;
+
+  return (Adjustment){ .mount = setup->mount,
+                       .lowering = setup->lowering_mm,
+                       .toe = setup->toe,
+                       .corrections = { .clamp_tilt = c->camber_bolt_deg * DEGREE,
+                                        .ball_joint_spacer = c->ball_joint_spacer_mm,
+                                        .tie_rod_end_spacer = c->tie_rod_end_spacer_mm,
+                                        .front_pivot_raise = c->front_pivot_raise_mm,
+                                        .rear_pivot_raise = c->rear_pivot_raise_mm,
+                                        .pivot_outboard = c->pivot_outboard_mm,
+                                        .rack_raise = c->rack_raise_mm,
+                                        .tie_rod_lengthening = c->tie_rod_length_mm } };
 }

@@ -2,8 +2,8 @@
 /* A car as its file has it: what was measured, and the setups tried on it.
  *
  * Numbers stay in the units and digits of the file (mm, degrees), so that saving returns
- * every bit; car_measured_corner () and car_adjustment () hand them to the kernel. Members
- * that this version does not know are kept as they came. */
+ * every bit; car_measured_corner () and car_adjustment () hand them to the kernel.
+ * Members that this version does not know are kept as they came. */
 
 #pragma once
 
@@ -32,11 +32,21 @@ typedef enum {
   N_CAR_SECTIONS
 } CarSection;
 
+/* Corrections in the hardware's own terms; see Corrections in kernel/corner.h. */
+typedef struct {
+  double camber_bolt_deg; /* signed as camber: negative leans the top in */
+  double ball_joint_spacer_mm, tie_rod_end_spacer_mm;
+  double front_pivot_raise_mm, rear_pivot_raise_mm, pivot_outboard_mm;
+  double rack_raise_mm, tie_rod_length_mm;
+} CarCorrections;
+
 typedef struct {
   char *name;
-  MountOffset mount;  /* mm */
+  MountOffset mount; /* mm */
   double lowering_mm;
   ToeMode toe;
+  CarCorrections corrections;
+  gboolean is_hidden; /* not drawn unless it is in hand or the baseline */
   JsonObject *unknown, *unknown_mount; /* members not known here, or NULL */
 } CarSetup;
 
@@ -52,6 +62,7 @@ typedef struct {
   double bump_mm, droop_mm; /* travel from the reference height, both positive */
   CarBody body;
   GArray *setups;                      /* of CarSetup, at least one */
+  guint baseline;                      /* the setup that the others are compared with */
   JsonObject *unknown[N_CAR_SECTIONS]; /* or NULL */
 } Car;
 

@@ -30,7 +30,7 @@ solve (SwBench *self)
   const Car *car = sw_document_get_car (self->document);
 
   self->setup_index = MIN (self->setup_index, car->setups->len - 1);
-  study_solve (self->study, car, sw_bench_get_setup (self), self->travel);
+  study_solve (self->study, car, self->setup_index, self->travel);
   self->travel = self->study->travel;
   g_signal_emit (self, signals[SOLVED], 0);
 }
@@ -55,7 +55,7 @@ sw_bench_dispose (GObject *object)
 static void
 sw_bench_finalize (GObject *object)
 {
-  g_free (SW_BENCH (object)->study);
+  study_free (SW_BENCH (object)->study);
   G_OBJECT_CLASS (sw_bench_parent_class)->finalize (object);
 }
 
@@ -79,7 +79,7 @@ sw_bench_class_init (SwBenchClass *class)
 static void
 sw_bench_init (SwBench *self)
 {
-  self->study = g_new0 (Study, 1);
+  self->study = study_new ();
   self->lit = -1;
   self->choice = board_choice_default ();
 }

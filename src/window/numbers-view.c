@@ -106,10 +106,10 @@ describe_row (SwNumbersView *self, Quantity q)
 {
   const Study *study = sw_bench_get_study (self->bench);
   const QuantityInfo info = quantity_info (q);
-  const double value = study->setup.now.measures.value[q];
+  const double value = study_in_hand (study)->now.measures.value[q];
   char was[32], is[32];
 
-  quantity_format (q, study->measured.now.measures.value[q], FALSE, was, sizeof was);
+  quantity_format (q, study_reference (study)->now.measures.value[q], FALSE, was, sizeof was);
   quantity_format (q, value, FALSE, is, sizeof is);
   return g_strdup_printf (_ ("%s: as measured %s, this setup %s %s. %s"), info.name, was,
                              is, info.unit, quantity_sign_words (q, value));
@@ -271,8 +271,8 @@ sw_numbers_view_get_text (SwNumbersView *self)
   for (guint i = 0; i < self->n_rows; i++) {
     const Quantity q = self->rows[i];
     const QuantityInfo info = quantity_info (q);
-    const double was = quantity_edge_value (q, study->measured.now.measures.value[q]);
-    const double is = quantity_edge_value (q, study->setup.now.measures.value[q]);
+    const double was = quantity_edge_value (q, study_reference (study)->now.measures.value[q]);
+    const double is = quantity_edge_value (q, study_in_hand (study)->now.measures.value[q]);
 
     g_string_append_printf (text, "%s\t%s\t%.10g\t%.10g\t%.10g\n", info.name, info.unit,
                             was, is, is - was);

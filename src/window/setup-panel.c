@@ -47,11 +47,11 @@ static void
 show_tie_rod (SwSetupPanel *self)
 {
   const Study *study = sw_bench_get_study (self->bench);
-  const double change = corner_tie_rod_change (&study->setup.corner);
+  const double change = corner_tie_rod_change (&study_in_hand (study)->corner);
   g_autofree char *text = NULL;
 
-  if (study->setup.corner.start_status != POSE_OK)
-    text = g_strdup (pose_status_sentence (study->setup.corner.start_status));
+  if (study_in_hand (study)->corner.start_status != POSE_OK)
+    text = g_strdup (pose_status_sentence (study_in_hand (study)->corner.start_status));
   else if (ABS (change) < 0.005)
     text = g_strdup (_ ("Tie rod as measured"));
   else if (change > 0.0)

@@ -28,7 +28,7 @@ travel_key (SwBench *bench, guint key, GdkModifierType state)
     return TRUE;
   case GDK_KEY_Home:
   case GDK_KEY_KP_Home:
-    sw_bench_set_travel (bench, study->standing);
+    sw_bench_set_travel (bench, study_in_hand (study)->lowering);
     return TRUE;
   case GDK_KEY_Page_Up:
     sw_bench_set_travel (bench, study->range.to);

@@ -46,8 +46,8 @@ show_marks (SwWindow *self)
 
   gtk_scale_clear_marks (self->travel);
   gtk_scale_add_mark (self->travel, 0.0, GTK_POS_BOTTOM, NULL);
-  if (study->standing != 0.0)
-    gtk_scale_add_mark (self->travel, study->standing, GTK_POS_TOP, NULL);
+  if (study_in_hand (study)->lowering != 0.0)
+    gtk_scale_add_mark (self->travel, study_in_hand (study)->lowering, GTK_POS_TOP, NULL);
 }
 
 static void

@@ -54,7 +54,7 @@ static void
 measure (const Car *car, cairo_surface_t *surface, double width, double height, Way way)
 {
   g_autoptr (Board) board = board_new ();
-  Study *study = g_new0 (Study, 1);
+  Study *study = study_new ();
   cairo_t *cr = cairo_create (surface);
   const BoardView view = { .study = study,
                            .choice = board_choice_default (),
@@ -67,7 +67,8 @@ measure (const Car *car, cairo_surface_t *surface, double width, double height, 
 
   for (int i = 0; i < FRAMES; i++) {
     const CarSetup setup = example_setup (0.05 * i, 10.0 * sin (0.02 * i), 0.0);
-    study_solve (study, car, &setup, 12.5);
+    car_setup (car, 0)->mount = setup.mount;
+    study_solve (study, car, 0, 12.5);
     const gint64 start = g_get_monotonic_time ();
     (way.is_recorded ? draw_recorded : board_draw) (board, cr, &view, width, height);
     cairo_surface_flush (surface);

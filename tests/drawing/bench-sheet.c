@@ -50,7 +50,7 @@ main (void)
 
     setup->mount.inboard = 20.0 * sin (i * 0.05);
     setup->mount.rearward = 15.0 * cos (i * 0.03);
-    study_solve (&study, car, setup, 0.0);
+    study_solve (&study, car, 0, 0.0);
 
     const gint64 solved = g_get_monotonic_time ();
     sheet_draw (sheet, cr, &view, PIXELS, PIXELS);

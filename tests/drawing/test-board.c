@@ -16,7 +16,7 @@ set_up (Fixture *f, gconstpointer data)
 {
   (void) data;
   f->car = example_car ();
-  f->study = g_new0 (Study, 1);
+  f->study = study_new ();
   f->board = board_new ();
   f->view = (BoardView){ .study = f->study,
                          .choice = board_choice_default (),
@@ -40,7 +40,8 @@ solve (Fixture *f, double inboard, double rearward, double up, double travel)
 {
   const CarSetup setup = example_setup (inboard, rearward, up);
 
-  study_solve (f->study, f->car, &setup, travel);
+  car_setup (f->car, 0)->mount = setup.mount;
+  study_solve (f->study, f->car, 0, travel);
 }
 
 static cairo_surface_t *
@@ -262,7 +263,7 @@ test_corners_that_never_assemble_are_drawn (Fixture *f, gconstpointer data)
 {
   (void) data;
   solve (f, -400, -400, -600, 0);
-  g_assert_cmpuint (f->study->setup.n_assembled, ==, 0);
+  g_assert_cmpuint (study_in_hand (f->study)->n_assembled, ==, 0);
   draw_only (f, 760, 760);
   draw_only (f, 200, 200);
 }

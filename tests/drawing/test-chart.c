@@ -15,7 +15,7 @@ set_up (Fixture *f, gconstpointer data)
 {
   (void) data;
   f->car = example_car ();
-  f->study = g_new0 (Study, 1);
+  f->study = study_new ();
 }
 
 static void
@@ -31,11 +31,12 @@ load (Fixture *f, Quantity quantity, double inboard, double rearward, double up)
 {
   const CarSetup setup = example_setup (inboard, rearward, up);
 
-  study_solve (f->study, f->car, &setup, 0.0);
+  car_setup (f->car, 0)->mount = setup.mount;
+  study_solve (f->study, f->car, 0, 0.0);
   if (f->chart.quantity != quantity || f->chart.info.name == NULL)
     chart_init (&f->chart, quantity);
   chart_load_measured (&f->chart, &f->study->measured);
-  chart_load_setup (&f->chart, &f->study->setup);
+  chart_load_setup (&f->chart, study_in_hand (f->study));
 }
 
 static void
@@ -84,8 +85,9 @@ test_values_are_in_units_of_the_screen (Fixture *f, gconstpointer data)
   g_assert_false (chart_load_measured (&f->chart, &f->study->measured));
   load (f, QUANTITY_CAMBER, 2, 0, 0);
   const CarSetup setup = example_setup (3, 0, 0);
-  study_solve (f->study, f->car, &setup, 0.0);
-  g_assert_true (chart_load_setup (&f->chart, &f->study->setup));
+  car_setup (f->car, 0)->mount = setup.mount;
+  study_solve (f->study, f->car, 0, 0.0);
+  g_assert_true (chart_load_setup (&f->chart, study_in_hand (f->study)));
 }
 
 static void
@@ -157,17 +159,17 @@ test_gaps_are_found_with_their_reason (Fixture *f, gconstpointer data)
   ChartGap gaps[CHART_MOST_GAPS];
 
   load (f, QUANTITY_CAMBER, 15, 10, 0);
-  g_assert_cmpint (chart_find_gaps (&f->study->setup, gaps), ==, 0);
+  g_assert_cmpint (chart_find_gaps (study_in_hand (f->study), gaps), ==, 0);
 
   load (f, QUANTITY_CAMBER, -400, 0, -200);
-  const int n_lost = STUDY_STATIONS - (int) f->study->setup.n_assembled;
+  const int n_lost = STUDY_STATIONS - (int) study_in_hand (f->study)->n_assembled;
   int n_in_gaps = 0;
-  const int n = chart_find_gaps (&f->study->setup, gaps);
+  const int n = chart_find_gaps (study_in_hand (f->study), gaps);
   g_assert_cmpint (n, >, 0);
   for (int i = 0; i < n; i++) {
     n_in_gaps += gaps[i].last - gaps[i].first + 1;
     for (int j = gaps[i].first; j <= gaps[i].last; j++) {
-      g_assert_cmpint (f->study->setup.stations[j].status, ==, gaps[i].status);
+      g_assert_cmpint (study_in_hand (f->study)->stations[j].status, ==, gaps[i].status);
       g_assert_true (isnan (f->chart.setup[j]));
     }
   }

@@ -21,9 +21,10 @@ set_up (Fixture *f, gconstpointer data)
   const CarSetup setup = example_setup (15, 10, 0);
 
   f->car = example_car ();
-  f->study = g_new0 (Study, 1);
+  f->study = study_new ();
   f->folder = g_dir_make_tmp ("export-XXXXXX", NULL);
-  study_solve (f->study, f->car, &setup, 12.5);
+  car_setup (f->car, 0)->mount = setup.mount;
+  study_solve (f->study, f->car, 0, 12.5);
   f->title = title_block_for (f->car, &setup, NULL);
   f->view = (BoardView){ .study = f->study,
                          .choice = board_choice_default (),

@@ -22,7 +22,7 @@ drawn_sheet (double zoom)
                            .zoom = zoom,
                            .lit = -1 };
 
-  study_solve (&study, car, car_setup (car, 0), 0.0);
+  study_solve (&study, car, 0, 0.0);
   sheet_draw (sheet, cr, &view, SIZE, SIZE);
   cairo_destroy (cr);
   cairo_surface_destroy (surface);

@@ -50,7 +50,7 @@ draw (Fixture *f, MountOffset mount, double travel)
   CarSetup *setup = car_setup (f->car, 0);
 
   setup->mount = mount;
-  study_solve (&study, f->car, setup, travel);
+  study_solve (&study, f->car, 0, travel);
   sheet_draw (f->sheet, f->cr, &f->view, WIDE, HIGH);
   g_assert_cmpint (cairo_status (f->cr), ==, CAIRO_STATUS_SUCCESS);
 }
@@ -180,8 +180,8 @@ test_hits (Fixture *f, gconstpointer data)
   (void) data;
   draw (f, none, 0.0);
 
-  const Pose *pose = &study.setup.now.pose;
-  const Vec3 mount = study.setup.corner.upper_mount;
+  const Pose *pose = &study_in_hand (&study)->now.pose;
+  const Vec3 mount = study_in_hand (&study)->corner.upper_mount;
   /* of the steering axis, between mount and ball joint */
   const Vec3 on_axis =
       vec3_along (pose->ball_joint, 0.6, vec3_sub (mount, pose->ball_joint));
@@ -233,7 +233,7 @@ assert_ink_inside (Fixture *f, double travel, MountOffset mount)
   double x, y, width, height;
 
   setup->mount = mount;
-  study_solve (&study, f->car, setup, travel);
+  study_solve (&study, f->car, 0, travel);
   sheet_draw (f->sheet, cr, &f->view, WIDE, HIGH);
   g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
   cairo_recording_surface_ink_extents (record, &x, &y, &width, &height);
@@ -250,7 +250,7 @@ test_stays_finite_when_it_cannot_assemble (Fixture *f, gconstpointer data)
 
   (void) data;
   draw (f, too_low, 0.0);
-  g_assert_cmpint (study.setup.now.status, !=, POSE_OK);
+  g_assert_cmpint (study_in_hand (&study)->now.status, !=, POSE_OK);
   assert_ink_inside (f, 0.0, too_low);
   for (SheetViewName view = 0; view < N_SHEET_VIEWS; view++)
     for (SheetHandle handle = 0; handle < N_SHEET_HANDLES; handle++)
@@ -281,10 +281,10 @@ test_all_parts_fit (Fixture *f, gconstpointer data)
   for (gsize i = 0; i < G_N_ELEMENTS (corners); i++)
     for (double travel = -80.0; travel <= 80.0; travel += 20.0) {
       draw (f, corners[i], travel);
-      if (study.setup.now.status != POSE_OK)
+      if (study_in_hand (&study)->now.status != POSE_OK)
         continue;
       const SheetLayout layout = sheet_layout_fit (&f->view, WIDE, HIGH);
-      const Pose *p = &study.setup.now.pose;
+      const Pose *p = &study_in_hand (&study)->now.pose;
       const double free = study.points.loaded_radius * SHEET_TYRE_FREE;
       const Vec3 w = p->wheel_centre;
 
@@ -295,11 +295,11 @@ test_all_parts_fit (Fixture *f, gconstpointer data)
             pixel_box_has (layout.canvas,
                            (Pixel){ layout.box[view].x + layout.box[view].width,
                                     layout.box[view].y + layout.box[view].height }));
-        assert_inside (&layout, view, study.setup.corner.upper_mount);
+        assert_inside (&layout, view, study_in_hand (&study)->corner.upper_mount);
         assert_inside (&layout, view, p->ball_joint);
         assert_inside (&layout, view, p->tie_rod_inner);
         assert_inside (&layout, view, p->tie_rod_outer);
-        assert_inside (&layout, view, study.setup.now.measures.contact);
+        assert_inside (&layout, view, study_in_hand (&study)->now.measures.contact);
         assert_inside (&layout, view, vec3_add (w, (Vec3){ free, half, 0.0 }));
         assert_inside (&layout, view, vec3_add (w, (Vec3){ -free, half, 0.0 }));
         assert_inside (&layout, view, vec3_add (w, (Vec3){ 0.0, half, free }));

@@ -42,7 +42,7 @@ static void
 test_it_is_what_the_kernel_says (void)
 {
   static const char *const names[] = { "set-m", "plain", "impossible-setup" };
-  g_autofree Study *study = g_new0 (Study, 1);
+  g_autoptr (Study) study = study_new ();
 
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
     g_autoptr (Car) car = fixture_car (names[i]);
@@ -50,11 +50,11 @@ test_it_is_what_the_kernel_says (void)
     for (guint s = 0; s < car->setups->len; s++) {
       const CarSetup *setup = car_setup (car, s);
 
-      study_solve (study, car, setup, 17.5);
+      study_solve (study, car, s, 17.5);
       check_corner (car, (Adjustment){ 0 }, 17.5, &study->measured);
-      check_corner (car, car_adjustment (setup), 17.5, &study->setup);
-      g_assert_cmpfloat (study->standing, ==, setup->lowering_mm);
-      g_assert_true (study->is_moved == (s > 0));
+      check_corner (car, car_adjustment (setup), 17.5, study_in_hand (study));
+      g_assert_cmpfloat (study_in_hand (study)->lowering, ==, setup->lowering_mm);
+      g_assert_true (study_has_reference (study) == (s > 0));
     }
   }
 }
@@ -63,23 +63,23 @@ static void
 test_an_impossible_setup_is_all_gaps (void)
 {
   g_autoptr (Car) car = fixture_car ("impossible-setup");
-  g_autofree Study *study = g_new0 (Study, 1);
+  g_autoptr (Study) study = study_new ();
 
-  study_solve (study, car, car_setup (car, 1), 0.0);
-  g_assert_cmpuint (study->setup.n_assembled, ==, 0);
+  study_solve (study, car, 1, 0.0);
+  g_assert_cmpuint (study_in_hand (study)->n_assembled, ==, 0);
   g_assert_cmpuint (study->measured.n_assembled, ==, STUDY_STATIONS);
-  g_assert_cmpint (study->setup.now.status, !=, POSE_OK);
-  g_assert_cmpfloat (study->setup.now.measures.value[QUANTITY_CAMBER], !=,
-                     study->setup.now.measures.value[QUANTITY_CAMBER]);
+  g_assert_cmpint (study_in_hand (study)->now.status, !=, POSE_OK);
+  g_assert_cmpfloat (study_in_hand (study)->now.measures.value[QUANTITY_CAMBER], !=,
+                     study_in_hand (study)->now.measures.value[QUANTITY_CAMBER]);
 }
 
 static void
 test_the_travel_in_hand_stays_inside (void)
 {
   g_autoptr (Car) car = fixture_car ("set-m");
-  g_autofree Study *study = g_new0 (Study, 1);
+  g_autoptr (Study) study = study_new ();
 
-  study_solve (study, car, car_setup (car, 0), 500.0);
+  study_solve (study, car, 0, 500.0);
   g_assert_cmpfloat (study->travel, ==, 80.0);
   study_set_travel (study, -500.0);
   g_assert_cmpfloat (study->travel, ==, -80.0);

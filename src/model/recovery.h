@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Work that is not saved yet, kept in a copy apart from the user's file: what a crash leaves
+ * is offered again at the next start.
+ *
+ * Copies lie in the user's state folder (`strutwright/recovery`), one a document, each with
+ * the path of its file and the id of the process that wrote it; a copy whose process is gone
+ * is left over from a crash. */
+
+#pragma once
+
+#include "model/document.h"
+
+typedef struct Recovery Recovery;
+
+/* Watches @document and keeps a copy of it, at most @delay_seconds after a change while it
+ * is modified, and none while it is not. Freeing it removes the copy. */
+Recovery *recovery_watch (SwDocument *document, guint delay_seconds);
+void recovery_free (Recovery *recovery);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Recovery, recovery_free)
+/* Writes the copy now, if there is something to keep. */
+void recovery_keep_now (Recovery *recovery);
+
+typedef struct {
+  char *copy; /* path of the copy */
+  char *file; /* path of the user's file, or NULL when it was never saved */
+  char *name; /* of the car */
+} LeftOver;
+
+/* Of LeftOver, owned by the array, newest first. */
+GPtrArray *recovery_find_left_over (void);
+/* The work in it as a document that is modified and saves to the user's file. */
+SwDocument *recovery_open (const LeftOver *left_over, GError **error);
+void recovery_discard (const LeftOver *left_over);
