@@ -146,7 +146,7 @@ find_start (Corner *corner, Closure closure)
 }
 
 /* At the lowered height, the knuckle is turned to its static toe; the tie rod then gets
- * the length that holds it there. */
+ * the length that holds it there, if with that length the arm still lifts the wheel. */
 static void
 reset_toe (double lowering, Corner *corner)
 {
@@ -155,8 +155,14 @@ reset_toe (double lowering, Corner *corner)
   find_start (corner, CLOSE_TOE);
   corner->start_status =
       pose_at_travel_closed (corner, lowering, 0.0, CLOSE_TOE, NULL, &pose);
-  if (corner->start_status == POSE_OK)
-    corner->tie_rod_length = vec3_distance (pose.tie_rod_outer, pose.tie_rod_inner);
+  if (corner->start_status != POSE_OK)
+    return;
+
+  corner->tie_rod_length = vec3_distance (pose.tie_rod_outer, pose.tie_rod_inner);
+  corner->start_angle = pose.arm_angle;
+  if (pose_at_arm_angle (corner, corner->start_angle, 0.0, &pose) != POSE_OK ||
+      !(pose.lift > 0.0))
+    corner->start_status = POSE_TOE_OUT_OF_REACH;
 }
 
 static void
@@ -168,10 +174,9 @@ adjust (const MeasuredCorner *measured, const Adjustment *a, Corner *corner)
   correct_knuckle (&a->corrections, corner);
   correct_tie_rod (&a->corrections, corner);
   corner->upper_mount = vec3_add (corner->upper_mount, move);
-  corner->start_status = POSE_OK;
-  if (adjustment_changes_linkage (a) && a->toe == TOE_RESET)
+  if (a->toe == TOE_RESET && adjustment_changes_linkage (a))
     reset_toe (a->lowering, corner);
-  if (corner->start_status == POSE_OK)
+  else
     find_start (corner, CLOSE_TIE_ROD);
 }
 

@@ -121,7 +121,8 @@ typedef struct {
   double reference_wheel_x;
   double reference_tie_rod_length;
   double dive_lever;
-  double start_angle;      /* the arm angle nearest to 0 at which the corner assembles */
+  double start_angle; /* an arm angle at which the corner assembles: the nearest to 0,
+                         or where a toe reset leaves it standing */
   PoseStatus start_status; /* why nothing assembles, if nothing does */
 } Corner;
 

@@ -71,6 +71,17 @@ check_absurd_sweep (const MeasuredCorner *m, const Corner *corner, SweepRange ra
   g_assert_cmpuint (n_edges, <=, 2);
 }
 
+/* A reset that leaves a corner standing has brought its toe back; next to the tie rod's
+ * dead point rounding grows ten-thousandfold. */
+static void
+check_absurd_reset (const MeasuredCorner *m, const Corner *corner)
+{
+  Station s;
+
+  if (station_solve (corner, 0.0, 0.0, &s) == POSE_OK)
+    check_near ("toe-in", 0, s.measures.value[QUANTITY_TOE_IN], m->toe_in, 1e-7);
+}
+
 static void
 test_absurd_mounts (void)
 {
@@ -87,6 +98,8 @@ test_absurd_mounts (void)
     const Corner corner = check_assemble (&c.measured, c.adjustment);
 
     check_absurd_sweep (&c.measured, &corner, (SweepRange){ -150, 150, 31 });
+    if (c.adjustment.toe == TOE_RESET)
+      check_absurd_reset (&c.measured, &corner);
   }
 }
 
