@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/setup-panel.h"
+#include "window/corrections-panel.h"
+#include "window/setup-list.h"
 
 #include "model/plausibility.h"
 
@@ -11,37 +13,13 @@ struct _SwSetupPanel {
   SwBench *bench;
   gboolean is_showing; /* while the widgets are being told: they do not answer */
 
-  GtkDropDown *setups;
-  GtkStringList *setup_names;
-  GtkSpinButton *inboard, *rearward, *up, *lowering;
-  GtkWidget *home;
+  GtkSpinButton *inboard, *rearward, *up, *lowering, *pitch;
+  GtkWidget *home, *list_place, *corrections_place;
   GtkCheckButton *as_moved, *reset;
   GtkLabel *tie_rod, *warnings;
 };
 
 G_DEFINE_FINAL_TYPE (SwSetupPanel, sw_setup_panel, GTK_TYPE_WIDGET)
-
-static void
-show_names (SwSetupPanel *self)
-{
-  const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
-  const guint n = g_list_model_get_n_items (G_LIST_MODEL (self->setup_names));
-  gboolean same = n == car->setups->len;
-
-  for (guint i = 0; same && i < n; i++)
-    same = g_str_equal (gtk_string_list_get_string (self->setup_names, i),
-                        car_setup (car, i)->name);
-  if (!same) {
-    g_autoptr (GPtrArray) names = g_ptr_array_new ();
-
-    for (guint i = 0; i < car->setups->len; i++)
-      g_ptr_array_add (names, car_setup (car, i)->name);
-    g_ptr_array_add (names, NULL);
-    gtk_string_list_splice (self->setup_names, 0, n, (const char *const *) names->pdata);
-  }
-  if (gtk_drop_down_get_selected (self->setups) != sw_bench_get_setup_index (self->bench))
-    gtk_drop_down_set_selected (self->setups, sw_bench_get_setup_index (self->bench));
-}
 
 static void
 show_tie_rod (SwSetupPanel *self)
@@ -50,14 +28,16 @@ show_tie_rod (SwSetupPanel *self)
   const double change = corner_tie_rod_change (&study_in_hand (study)->corner);
   g_autofree char *text = NULL;
 
+  const double turns = fabs (change) / gtk_spin_button_get_value (self->pitch);
+
   if (study_in_hand (study)->corner.start_status != POSE_OK)
     text = g_strdup (pose_status_sentence (study_in_hand (study)->corner.start_status));
-  else if (ABS (change) < 0.005)
+  else if (fabs (change) < 0.005)
     text = g_strdup (_ ("Tie rod as measured"));
   else if (change > 0.0)
-    text = g_strdup_printf (_ ("Tie rod %.2f mm longer"), change);
+    text = g_strdup_printf (_ ("Tie rod %.2f mm longer: %.2f turns out"), change, turns);
   else
-    text = g_strdup_printf (_ ("Tie rod %.2f mm shorter"), -change);
+    text = g_strdup_printf (_ ("Tie rod %.2f mm shorter: %.2f turns in"), -change, turns);
   if (g_strcmp0 (gtk_label_get_label (self->tie_rod), text) != 0)
     gtk_label_set_label (self->tie_rod, text);
 }
@@ -95,7 +75,6 @@ on_bench_solved_cb (SwSetupPanel *self)
   const Adjustment a = sw_bench_get_adjustment (self->bench);
 
   self->is_showing = TRUE;
-  show_names (self);
   show_value (self->inboard, a.mount.inboard);
   show_value (self->rearward, a.mount.rearward);
   show_value (self->up, a.mount.up);
@@ -111,12 +90,10 @@ on_bench_solved_cb (SwSetupPanel *self)
 }
 
 static void
-on_setup_selected_cb (SwSetupPanel *self)
+on_pitch_changed_cb (SwSetupPanel *self)
 {
-  const guint selected = gtk_drop_down_get_selected (self->setups);
-
-  if (!self->is_showing && self->bench != NULL && selected != GTK_INVALID_LIST_POSITION)
-    sw_bench_set_setup_index (self->bench, selected);
+  if (self->bench != NULL)
+    show_tie_rod (self);
 }
 
 static void
@@ -171,8 +148,9 @@ sw_setup_panel_class_init (SwSetupPanelClass *class)
   G_OBJECT_CLASS (class)->dispose = sw_setup_panel_dispose;
   gtk_widget_class_set_template_from_resource (
       widget_class, "/org/strutwright/Strutwright/setup-panel.ui");
-  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, setups);
-  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, setup_names);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, list_place);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, corrections_place);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, pitch);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, inboard);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, rearward);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, up);
@@ -182,7 +160,7 @@ sw_setup_panel_class_init (SwSetupPanelClass *class)
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, reset);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, tie_rod);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, warnings);
-  gtk_widget_class_bind_template_callback (widget_class, on_setup_selected_cb);
+  gtk_widget_class_bind_template_callback (widget_class, on_pitch_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, on_mount_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, on_lowering_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, on_toe_toggled_cb);
@@ -202,6 +180,8 @@ sw_setup_panel_new (SwBench *bench)
   SwSetupPanel *self = g_object_new (SW_TYPE_SETUP_PANEL, NULL);
 
   self->bench = g_object_ref (bench);
+  gtk_box_append (GTK_BOX (self->list_place), sw_setup_list_new (bench));
+  gtk_box_append (GTK_BOX (self->corrections_place), sw_corrections_panel_new (bench));
   g_signal_connect_object (bench, "solved", G_CALLBACK (on_bench_solved_cb), self,
                            G_CONNECT_SWAPPED);
   on_bench_solved_cb (self);

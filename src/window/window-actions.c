@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/export-window.h"
+#include "window/restore-window.h"
 #include "window/window-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -82,6 +83,22 @@ on_dismiss_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+on_restore_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  restore_window_present (GTK_WINDOW (data), SW_WINDOW (data)->bench);
+}
+
+/* For parts of the window that have a sentence to show. */
+static void
+on_tell_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  sw_window_show_message (SW_WINDOW (data), g_variant_get_string (parameter, NULL));
+}
+
+static void
 on_zoom_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   SwSheetView *sheet = SW_WINDOW (data)->sheet;
@@ -126,6 +143,8 @@ window_install_actions (SwWindow *self)
     { .name = "copy-numbers", .activate = on_copy_numbers_cb },
     { .name = "close", .activate = on_close_cb },
     { .name = "dismiss", .activate = on_dismiss_cb },
+    { .name = "restore", .activate = on_restore_cb },
+    { .name = "tell", .activate = on_tell_cb, .parameter_type = "s" },
     { .name = "fit", .activate = on_zoom_cb },
     { .name = "zoom-in", .activate = on_zoom_cb },
     { .name = "zoom-out", .activate = on_zoom_cb },
@@ -152,8 +171,8 @@ enable (SwWindow *self, const char *name, gboolean enabled)
 void
 window_update_actions (SwWindow *self)
 {
-  static const char *const on_a_car[] = { "save", "save-as", "export",  "copy-numbers",
-                                          "fit",  "zoom-in", "zoom-out" };
+  static const char *const on_a_car[] = { "save",    "save-as", "export",  "copy-numbers",
+                                          "restore", "fit",     "zoom-in", "zoom-out" };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
   const gboolean is_changing = document != NULL && sw_bench_is_dragging (self->bench);
 

@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/restore-window.h"
+
+#include "model/restore.h"
+
+#include <glib/gi18n-lib.h>
+
+#define TRAVEL_USED 40.0 /* mm either way of the standing height */
+
+/* One goal: its heading, its limits, its answer. */
+typedef struct {
+  SwBench *bench;
+  RestoreGoal goal;
+  RestoreAnswer answer;
+  GtkLabel *sentence;
+  GtkSpinButton *most;
+  GtkWidget *fit;
+} GoalRow;
+
+static const char *
+heading (RestoreGoal goal)
+{
+  switch (goal) {
+  case RESTORE_ROLL_CENTRE:
+    return _ ("Roll-centre height, by a ball-joint spacer");
+  case RESTORE_CAMBER_GAIN:
+    return _ ("Camber gain, by a ball-joint spacer");
+  case RESTORE_BUMP_STEER_BY_SPACER:
+    return _ ("Bump steer, by a tie-rod-end spacer");
+  default:
+    return _ ("Bump steer, by the height of the rack");
+  }
+}
+
+static void
+solve (GoalRow *row)
+{
+  const double most = gtk_spin_button_get_value (row->most);
+  const Car *car = sw_document_get_car (sw_bench_get_document (row->bench));
+
+  row->answer = restore_solve (car, sw_bench_get_setup_index (row->bench), row->goal,
+                               (RestoreLimits){ -most, most }, TRAVEL_USED);
+
+  g_autofree char *sentence = restore_sentence (row->goal, &row->answer);
+  gtk_label_set_label (row->sentence, sentence);
+  gtk_widget_set_sensitive (row->fit, row->answer.status == RESTORE_OK);
+}
+
+static void
+on_fit_clicked_cb (GtkButton *button, GoalRow *row)
+{
+  SwDocument *document = sw_bench_get_document (row->bench);
+  CarSetup setup = *sw_bench_get_setup (row->bench);
+
+  (void) button;
+  restore_apply (&setup, row->goal, row->answer.value);
+  sw_document_set_corrections (document, sw_bench_get_setup_index (row->bench),
+                               &setup.corrections, _ ("Fit a correction"));
+}
+
+static void
+free_row (gpointer data)
+{
+  GoalRow *row = data;
+
+  g_signal_handlers_disconnect_by_data (row->bench, row);
+  g_object_unref (row->bench);
+  g_free (row);
+}
+
+static GtkWidget *
+new_goal_row (SwBench *bench, RestoreGoal goal)
+{
+  GoalRow *row = g_new0 (GoalRow, 1);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6), *bar = gtk_box_new (0, 8);
+  GtkWidget *title = gtk_label_new (heading (goal)),
+            *limit = gtk_label_new (_ ("at most"));
+  GtkWidget *sentence = gtk_label_new (NULL), *unit = gtk_label_new (_ ("mm"));
+
+  row->bench = g_object_ref (bench);
+  row->goal = goal;
+  row->sentence = GTK_LABEL (sentence);
+  row->most = GTK_SPIN_BUTTON (gtk_spin_button_new_with_range (1.0, 200.0, 1.0));
+  row->fit = gtk_button_new_with_label (_ ("Fit it"));
+  gtk_label_set_xalign (GTK_LABEL (title), 0.0f);
+  gtk_widget_add_css_class (title, "heading");
+  gtk_label_set_xalign (row->sentence, 0.0f);
+  gtk_label_set_wrap (row->sentence, TRUE);
+  gtk_label_set_max_width_chars (row->sentence, 64);
+  gtk_widget_set_hexpand (limit, TRUE);
+  gtk_label_set_xalign (GTK_LABEL (limit), 1.0f);
+  gtk_spin_button_set_value (row->most, restore_usual_limits (goal).most);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row->most),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("The part is at most"), -1);
+  gtk_box_append (GTK_BOX (bar), limit);
+  gtk_box_append (GTK_BOX (bar), GTK_WIDGET (row->most));
+  gtk_box_append (GTK_BOX (bar), unit);
+  gtk_box_append (GTK_BOX (bar), row->fit);
+  gtk_box_append (GTK_BOX (box), title);
+  gtk_box_append (GTK_BOX (box), sentence);
+  gtk_box_append (GTK_BOX (box), bar);
+  g_signal_connect_swapped (row->most, "value-changed", G_CALLBACK (solve), row);
+  g_signal_connect_swapped (bench, "solved", G_CALLBACK (solve), row);
+  g_signal_connect (row->fit, "clicked", G_CALLBACK (on_fit_clicked_cb), row);
+  g_object_set_data_full (G_OBJECT (box), "row", row, free_row);
+  solve (row);
+  return box;
+}
+
+static void
+add_escape (GtkWidget *window)
+{
+  GtkEventController *keys = gtk_shortcut_controller_new ();
+
+  gtk_shortcut_controller_add_shortcut (
+      GTK_SHORTCUT_CONTROLLER (keys),
+      gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
+                        gtk_named_action_new ("window.close")));
+  gtk_widget_add_controller (window, keys);
+}
+
+void
+restore_window_present (GtkWindow *parent, SwBench *bench)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 14);
+  GtkWidget *window = g_object_new (GTK_TYPE_WINDOW, "transient-for", parent, "title",
+                                    _ ("What would put it back?"), "default-width", 560,
+                                       "child", box, NULL);
+
+  gtk_widget_add_css_class (box, "panel");
+  for (RestoreGoal goal = 0; goal < N_RESTORE_GOALS; goal++)
+    gtk_box_append (GTK_BOX (box), new_goal_row (bench, goal));
+  add_escape (window);
+  gtk_window_present (GTK_WINDOW (window));
+}

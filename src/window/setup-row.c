@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/setup-row.h"
+#include "window/style-sample.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _SwSetupRow {
+  GtkListBoxRow parent_instance;
+
+  GtkWidget *box, *name, *baseline, *shown;
+  gboolean is_telling; /* while the widgets are being told: they do not answer */
+};
+
+G_DEFINE_FINAL_TYPE (SwSetupRow, sw_setup_row, GTK_TYPE_LIST_BOX_ROW)
+
+enum {
+  RENAMED,
+  SHOWN,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
+static void
+on_editing_changed_cb (SwSetupRow *self)
+{
+  if (!self->is_telling &&
+      !gtk_editable_label_get_editing (GTK_EDITABLE_LABEL (self->name)))
+    g_signal_emit (self, signals[RENAMED], 0,
+                   gtk_editable_get_text (GTK_EDITABLE (self->name)));
+}
+
+static void
+on_shown_toggled_cb (SwSetupRow *self)
+{
+  if (!self->is_telling)
+    g_signal_emit (self, signals[SHOWN], 0,
+                   gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (self->shown)));
+}
+
+static void
+sw_setup_row_class_init (SwSetupRowClass *class)
+{
+  (void) class;
+  signals[RENAMED] = g_signal_new ("renamed", SW_TYPE_SETUP_ROW, G_SIGNAL_RUN_LAST, 0,
+                                   NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[SHOWN] = g_signal_new ("shown", SW_TYPE_SETUP_ROW, G_SIGNAL_RUN_LAST, 0, NULL,
+                                 NULL, NULL, G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
+}
+
+static void
+sw_setup_row_init (SwSetupRow *self)
+{
+  self->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  self->name = gtk_editable_label_new ("");
+  gtk_widget_set_hexpand (self->name, TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->name),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Name of the setup"), -1);
+  g_signal_connect_swapped (self->name, "notify::editing",
+                            G_CALLBACK (on_editing_changed_cb), self);
+
+  self->baseline = gtk_label_new (C_ ("mark of a setup", "base"));
+  gtk_widget_add_css_class (self->baseline, "dim-label");
+  gtk_widget_add_css_class (self->baseline, "caption");
+  gtk_widget_set_tooltip_text (self->baseline,
+                               _ ("The baseline: the other setups are compared with it"));
+
+  self->shown = gtk_toggle_button_new ();
+  gtk_button_set_icon_name (GTK_BUTTON (self->shown), "view-reveal-symbolic");
+  gtk_button_set_has_frame (GTK_BUTTON (self->shown), FALSE);
+  gtk_widget_set_tooltip_text (self->shown, _ ("Show this setup on the curves"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->shown),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Show this setup on the curves"), -1);
+  g_signal_connect_swapped (self->shown, "toggled", G_CALLBACK (on_shown_toggled_cb),
+                            self);
+
+  gtk_box_append (GTK_BOX (self->box), self->name);
+  gtk_box_append (GTK_BOX (self->box), self->baseline);
+  gtk_box_append (GTK_BOX (self->box), self->shown);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (self), self->box);
+}
+
+GtkWidget *
+sw_setup_row_new (guint index)
+{
+  SwSetupRow *self = g_object_new (SW_TYPE_SETUP_ROW, NULL);
+
+  gtk_box_prepend (GTK_BOX (self->box), sw_style_sample_new (index));
+  return GTK_WIDGET (self);
+}
+
+void
+sw_setup_row_show (SwSetupRow *self, const CarSetup *setup, gboolean is_baseline)
+{
+  self->is_telling = TRUE;
+  if (!gtk_editable_label_get_editing (GTK_EDITABLE_LABEL (self->name)) &&
+      g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->name)), setup->name) != 0)
+    gtk_editable_set_text (GTK_EDITABLE (self->name), setup->name);
+  gtk_widget_set_visible (self->baseline, is_baseline);
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->shown), !setup->is_hidden);
+  gtk_button_set_icon_name (GTK_BUTTON (self->shown), setup->is_hidden
+                                                          ? "view-conceal-symbolic"
+                                                          : "view-reveal-symbolic");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  setup->name, -1);
+  self->is_telling = FALSE;
+}
+
+void
+sw_setup_row_rename (SwSetupRow *self)
+{
+  gtk_editable_label_start_editing (GTK_EDITABLE_LABEL (self->name));
+}
