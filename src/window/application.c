@@ -9,6 +9,8 @@
 
 struct _SwApplication {
   GtkApplication parent_instance;
+
+  gboolean has_offered; /* the work that a crash has left */
 };
 
 G_DEFINE_FINAL_TYPE (SwApplication, sw_application, GTK_TYPE_APPLICATION)
@@ -30,6 +32,17 @@ open_demo (SwWindow *window)
   sw_window_open_example (window, demo);
 }
 
+/* In the first window of the program only. */
+static void
+offer_left_over_once (SwWindow *window)
+{
+  SwApplication *self = SW_APPLICATION (gtk_window_get_application (GTK_WINDOW (window)));
+
+  if (!self->has_offered)
+    sw_window_offer_left_over (window);
+  self->has_offered = TRUE;
+}
+
 static void
 sw_application_activate (GApplication *application)
 {
@@ -37,6 +50,7 @@ sw_application_activate (GApplication *application)
 
   open_demo (window);
   gtk_window_present (GTK_WINDOW (window));
+  offer_left_over_once (window);
 }
 
 /* A file that is refused leaves the demo car behind the sentence that says why. */
@@ -53,6 +67,7 @@ sw_application_open (GApplication *application,
     if (!sw_window_open (window, files[i]))
       open_demo (window);
     gtk_window_present (GTK_WINDOW (window));
+    offer_left_over_once (window);
   }
 }
 
@@ -123,6 +138,7 @@ set_accels (GtkApplication *application)
     { "win.zoom-in", { "<Ctrl>plus", "<Ctrl>equal" } },
     { "win.zoom-out", { "<Ctrl>minus" } },
     { "win.panel", { "F9" } },
+    { "win.side-by-side", { "<Ctrl>t" } },
     { "win.show-help-overlay", { "<Ctrl>question", "F1" } },
     { "win.question::travel", { "<Alt>1" } },
   };

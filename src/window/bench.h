@@ -33,8 +33,8 @@ void sw_bench_set_mount (SwBench *self, MountOffset mount);
 void sw_bench_set_lowering (SwBench *self, double lowering);
 void sw_bench_set_toe (SwBench *self, ToeMode toe);
 
-/* A drag: all edits until its end are one undo step, or none when it is cancelled. The end
- * is told by "solved" as well, when views may settle. */
+/* A drag: all edits until its end are one undo step, or none when it is cancelled. The
+ * end is told by "solved" as well, when views may settle. */
 void sw_bench_begin_drag (SwBench *self, const char *label);
 void sw_bench_end_drag (SwBench *self);
 void sw_bench_cancel_drag (SwBench *self);

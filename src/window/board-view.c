@@ -43,8 +43,8 @@ describe (SwBoardView *self)
     const QuantityInfo info = quantity_info ((Quantity) lit);
     char value[32];
 
-    quantity_format ((Quantity) lit, study_in_hand (study)->now.measures.value[lit], FALSE, value,
-                     sizeof value);
+    quantity_format ((Quantity) lit, study_in_hand (study)->now.measures.value[lit],
+                     FALSE, value, sizeof value);
     text = g_strdup_printf (_ ("%s: %s %s at wheel travel %.1f mm"), info.name, value,
                                info.unit, study->travel);
   }

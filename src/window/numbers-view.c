@@ -14,6 +14,7 @@ struct _SwNumbersView {
   NumberTable *table;
   Quantity rows[N_QUANTITIES];
   guint n_rows;
+  gboolean is_side_by_side;
 };
 
 G_DEFINE_FINAL_TYPE (SwNumbersView, sw_numbers_view, SW_TYPE_CANVAS)
@@ -69,6 +70,7 @@ sw_numbers_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height
     .quantities = self->rows,
     .n_quantities = self->n_rows,
     .lit = sw_bench_get_lit (self->bench),
+    .side_by_side = self->is_side_by_side,
   };
 
   number_table_draw (self->table, cr, &view, width, height);
@@ -109,7 +111,8 @@ describe_row (SwNumbersView *self, Quantity q)
   const double value = study_in_hand (study)->now.measures.value[q];
   char was[32], is[32];
 
-  quantity_format (q, study_reference (study)->now.measures.value[q], FALSE, was, sizeof was);
+  quantity_format (q, study_reference (study)->now.measures.value[q], FALSE, was,
+                   sizeof was);
   quantity_format (q, value, FALSE, is, sizeof is);
   return g_strdup_printf (_ ("%s: as measured %s, this setup %s %s. %s"), info.name, was,
                              is, info.unit, quantity_sign_words (q, value));
@@ -262,6 +265,14 @@ sw_numbers_view_new (SwBench *bench)
   return GTK_WIDGET (self);
 }
 
+void
+sw_numbers_view_set_side_by_side (SwNumbersView *self, gboolean side_by_side)
+{
+  self->is_side_by_side = side_by_side;
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+  sw_canvas_invalidate (SW_CANVAS (self));
+}
+
 char *
 sw_numbers_view_get_text (SwNumbersView *self)
 {
@@ -271,8 +282,10 @@ sw_numbers_view_get_text (SwNumbersView *self)
   for (guint i = 0; i < self->n_rows; i++) {
     const Quantity q = self->rows[i];
     const QuantityInfo info = quantity_info (q);
-    const double was = quantity_edge_value (q, study_reference (study)->now.measures.value[q]);
-    const double is = quantity_edge_value (q, study_in_hand (study)->now.measures.value[q]);
+    const double was =
+        quantity_edge_value (q, study_reference (study)->now.measures.value[q]);
+    const double is =
+        quantity_edge_value (q, study_in_hand (study)->now.measures.value[q]);
 
     g_string_append_printf (text, "%s\t%s\t%.10g\t%.10g\t%.10g\n", info.name, info.unit,
                             was, is, is - was);

@@ -279,7 +279,8 @@ put_home (SwSheetView *self, SheetHandle handle)
   if (handle == SHEET_HANDLE_MOUNT)
     sw_bench_set_mount (self->bench, (MountOffset){ 0 });
   else if (handle == SHEET_HANDLE_WHEEL)
-    sw_bench_set_travel (self->bench, study_in_hand (sw_bench_get_study (self->bench))->lowering);
+    sw_bench_set_travel (self->bench,
+                         study_in_hand (sw_bench_get_study (self->bench))->lowering);
 }
 
 static void

@@ -119,6 +119,14 @@ on_panel_cb (GSimpleAction *action, GVariant *state, gpointer data)
 }
 
 static void
+on_side_by_side_cb (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  sw_numbers_view_set_side_by_side (SW_WINDOW (data)->numbers,
+                                    g_variant_get_boolean (state));
+  g_simple_action_set_state (action, state);
+}
+
+static void
 on_question_cb (GSimpleAction *action, GVariant *state, gpointer data)
 {
   GtkStack *stack = SW_WINDOW (data)->questions;
@@ -149,6 +157,7 @@ window_install_actions (SwWindow *self)
     { .name = "zoom-in", .activate = on_zoom_cb },
     { .name = "zoom-out", .activate = on_zoom_cb },
     { .name = "panel", .state = "true", .change_state = on_panel_cb },
+    { .name = "side-by-side", .state = "false", .change_state = on_side_by_side_cb },
     { .name = "question",
       .parameter_type = "s",
       .state = "'travel'",
@@ -171,8 +180,9 @@ enable (SwWindow *self, const char *name, gboolean enabled)
 void
 window_update_actions (SwWindow *self)
 {
-  static const char *const on_a_car[] = { "save",    "save-as", "export",  "copy-numbers",
-                                          "restore", "fit",     "zoom-in", "zoom-out" };
+  static const char *const on_a_car[] = { "save",         "save-as", "export",
+                                          "copy-numbers", "restore", "side-by-side",
+                                          "fit",          "zoom-in", "zoom-out" };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
   const gboolean is_changing = document != NULL && sw_bench_is_dragging (self->bench);
 

@@ -141,12 +141,48 @@ window_ask_save_as (SwWindow *self)
 void
 window_save (SwWindow *self)
 {
-  GFile *file = sw_document_get_file (sw_bench_get_document (self->bench));
+  SwDocument *document = sw_bench_get_document (self->bench);
+  GFile *file = sw_document_get_file (document);
 
-  if (file != NULL)
-    save_to (self, file);
-  else
+  if (file == NULL)
     window_ask_save_as (self);
+  else if (sw_document_file_was_changed (document))
+    window_ask_overwrite (self);
+  else
+    save_to (self, file);
+}
+
+static void
+on_overwrite_response_cb (GtkDialog *dialog, int response, SwWindow *self)
+{
+  gtk_window_destroy (GTK_WINDOW (dialog));
+  if (response == GTK_RESPONSE_YES)
+    save_to (self, sw_document_get_file (sw_bench_get_document (self->bench)));
+  else if (response == GTK_RESPONSE_NO)
+    window_ask_save_as (self);
+  else
+    self->closes_when_saved = FALSE;
+}
+
+void
+window_ask_overwrite (SwWindow *self)
+{
+  g_autofree char *name =
+      g_file_get_basename (sw_document_get_file (sw_bench_get_document (self->bench)));
+  GtkWidget *dialog =
+      gtk_message_dialog_new (GTK_WINDOW (self), GTK_DIALOG_MODAL, GTK_MESSAGE_QUESTION,
+                              GTK_BUTTONS_NONE, _ ("Overwrite “%s”?"), name);
+
+  gtk_message_dialog_format_secondary_text (
+      GTK_MESSAGE_DIALOG (dialog), _ ("Another program has changed the file since it was read. What it wrote is lost when "
+         "this car is saved over it."));
+  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _ ("_Cancel"), GTK_RESPONSE_CANCEL,
+                                                  _ ("Save _As…"), GTK_RESPONSE_NO,
+                                                     _ ("_Overwrite"), GTK_RESPONSE_YES,
+                                                        NULL);
+  gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_CANCEL);
+  g_signal_connect (dialog, "response", G_CALLBACK (on_overwrite_response_cb), self);
+  gtk_window_present (GTK_WINDOW (dialog));
 }
 
 static void

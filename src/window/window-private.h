@@ -4,6 +4,7 @@
 
 #pragma once
 
+#include "model/recovery.h"
 #include "window/numbers-view.h"
 #include "window/sheet-view.h"
 #include "window/window.h"
@@ -17,6 +18,9 @@ struct _SwWindow {
   gboolean may_close;         /* the user has said what becomes of unsaved changes */
   gboolean closes_when_saved; /* the user has asked to save and close */
 
+  Recovery *recovery;   /* of the open document */
+  GPtrArray *left_over; /* of LeftOver: what a crash has left, until it is answered */
+
   GtkWidget *panel_box, *panel_place, *sheet_place, *numbers_place, *tools;
   GtkWidget *title, *subtitle;
   GtkStack *questions;
@@ -25,6 +29,8 @@ struct _SwWindow {
   GtkRevealer *message;
   GtkLabel *message_label;
   GtkMenuButton *recent;
+  GtkRevealer *offer;
+  GtkLabel *offer_label;
 };
 
 void window_install_actions (SwWindow *self);
@@ -36,4 +42,9 @@ void window_save (SwWindow *self);
 void window_ask_save_as (SwWindow *self);
 /* Asks what becomes of unsaved changes, then closes. */
 void window_ask_close (SwWindow *self);
+/* Asks whether a file that another program has changed may be overwritten. */
+void window_ask_overwrite (SwWindow *self);
+/* Puts @document on the bench and keeps a recovery copy of it. */
+void window_take_document (SwWindow *self, SwDocument *document);
+void window_install_recovery (GtkWidgetClass *class);
 GtkWidget *window_recent_popover (SwWindow *self);

@@ -7,6 +7,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define RECOVERY_DELAY 2 /* seconds after a change */
+
 G_DEFINE_FINAL_TYPE (SwWindow, sw_window, GTK_TYPE_APPLICATION_WINDOW)
 
 static void
@@ -152,7 +154,11 @@ sw_window_close_request (GtkWindow *window)
 static void
 sw_window_dispose (GObject *object)
 {
-  g_clear_object (&SW_WINDOW (object)->bench);
+  SwWindow *self = SW_WINDOW (object);
+
+  g_clear_pointer (&self->recovery, recovery_free);
+  g_clear_pointer (&self->left_over, g_ptr_array_unref);
+  g_clear_object (&self->bench);
   G_OBJECT_CLASS (sw_window_parent_class)->dispose (object);
 }
 
@@ -184,6 +190,7 @@ sw_window_class_init (SwWindowClass *class)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/strutwright/Strutwright/window.ui");
   bind_children (widget_class);
+  window_install_recovery (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, on_travel_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, on_question_changed_cb);
 }
@@ -209,15 +216,17 @@ sw_window_get_bench (SwWindow *self)
   return self->bench;
 }
 
-static void
-put_on_bench (SwWindow *self, SwDocument *document)
+void
+window_take_document (SwWindow *self, SwDocument *document)
 {
+  g_clear_pointer (&self->recovery, recovery_free);
   if (self->bench == NULL) {
     self->bench = sw_bench_new (document);
     fill (self);
   } else {
     sw_bench_set_document (self->bench, document);
   }
+  self->recovery = recovery_watch (document, RECOVERY_DELAY);
   g_signal_connect_object (document, "notify::modified", G_CALLBACK (show_title), self,
                            G_CONNECT_SWAPPED);
   on_bench_solved_cb (self);
@@ -240,7 +249,7 @@ sw_window_open (SwWindow *self, GFile *file)
 
   g_autofree char *uri = g_file_get_uri (file);
   gtk_recent_manager_add_item (gtk_recent_manager_get_default (), uri);
-  put_on_bench (self, document);
+  window_take_document (self, document);
   sw_window_show_message (self, NULL);
   return TRUE;
 }
@@ -257,7 +266,7 @@ sw_window_open_example (SwWindow *self, GFile *file)
   }
 
   g_autoptr (SwDocument) document = sw_document_new_for_car (car);
-  put_on_bench (self, document);
+  window_take_document (self, document);
 }
 
 void

@@ -22,5 +22,8 @@ gboolean sw_window_open (SwWindow *self, GFile *file);
 /* The same as a car without a file, so that saving asks where to. */
 void sw_window_open_example (SwWindow *self, GFile *file);
 
+/* Offers the work that a crash has left, if there is any. */
+void sw_window_offer_left_over (SwWindow *self);
+
 /* Shows one sentence in place; NULL takes it away. */
 void sw_window_show_message (SwWindow *self, const char *sentence);
