@@ -83,29 +83,21 @@ board_layout (const BoardChoice *choice, const Theme *theme, double width, doubl
 }
 
 void
-board_layout_chart (
-    const BoardColumn *column, int i, double gutter, Frame *slot, Frame *plot)
+board_layout_chart (const BoardColumn *column,
+                    int i,
+                    double left,
+                    double right,
+                    Frame *slot,
+                    Frame *plot)
 {
   const double foot = round (column->axis_y - (column->n - 1 - i) * column->pitch);
 
-  *plot = (Frame){ column->x + gutter, foot - column->plot_height,
-                   fmax (8.0, column->width - gutter), column->plot_height };
+  *plot = (Frame){ column->x + left, foot - column->plot_height,
+                   fmax (8.0, column->width - left - right), column->plot_height };
   /* a little air round what is lit up; the slots of neighbours do not meet */
   const double air = 4.0;
   *slot = (Frame){ column->x - air, plot->y - column->title_height,
                    column->width + 2.0 * air, plot->height + column->title_height + air };
-}
-
-static const char *
-caption_that_fits (const Chart *chart, const ChartPen *pen)
-{
-  const char *captions[] = { _ ("wheel travel, mm · droop − | bump +"),
-                                _ ("wheel travel, mm") };
-  const TextStyle style = chart_small_style (pen->theme);
-
-  return text_measure (pen->texts, style, captions[0]).width <= chart->plot.width
-             ? captions[0]
-             : captions[1];
 }
 
 static double
@@ -114,18 +106,85 @@ label_y (const BoardColumn *column, const Theme *theme)
   return column->axis_y + round (1.75 * theme->small_text);
 }
 
+/* What is left of the travel where the setup in hand stands. */
+typedef struct {
+  char droop[64], bump[64];
+} TravelLeft;
+
+static TravelLeft
+travel_left (SweepRange range, double standing)
+{
+  TravelLeft left;
+  char number[32];
+
+  axis_format (fmax (standing - range.from, 0.0), 0, number, sizeof number);
+  g_snprintf (left.droop, sizeof left.droop, _ ("◂ %s mm droop left"), number);
+  axis_format (fmax (range.to - standing, 0.0), 0, number, sizeof number);
+  g_snprintf (left.bump, sizeof left.bump, _ ("%s mm bump left ▸"), number);
+  return left;
+}
+
+/* Whether caption and travel left find room side by side, wherever the setup stands. */
+static bool
+has_room_for_left (const BoardColumn *column, const Chart *chart, const ChartPen *pen)
+{
+  const TextStyle style = chart_small_style (pen->theme);
+  const SweepRange range = pen->study->range;
+  const TravelLeft droop = travel_left (range, range.to), bump = travel_left (range, range.from);
+
+  return column->first == 0 &&
+         2.0 * fmax (text_measure (pen->texts, style, droop.droop).width,
+                     text_measure (pen->texts, style, bump.bump).width) +
+                 text_measure (pen->texts, style, _ ("wheel travel, mm")).width +
+                 2.0 * style.size <=
+             chart->plot.width;
+}
+
+static const char *
+caption_that_fits (const BoardColumn *column, const Chart *chart, const ChartPen *pen)
+{
+  const char *captions[] = { _ ("wheel travel, mm · droop − | bump +"),
+                                _ ("wheel travel, mm") };
+  const TextStyle style = chart_small_style (pen->theme);
+  const bool is_whole =
+      !has_room_for_left (column, chart, pen) &&
+      text_measure (pen->texts, style, captions[0]).width <= chart->plot.width;
+
+  return is_whole ? captions[0] : captions[1];
+}
+
+static double
+caption_y (const BoardColumn *column, const Theme *theme)
+{
+  return label_y (column, theme) + round (1.4 * theme->small_text);
+}
+
 void
 board_draw_travel_caption (const BoardColumn *column,
                            const Chart *chart,
                            const ChartPen *pen)
 {
-  const TextStyle style = chart_small_style (pen->theme);
-
   theme_use (pen->cr, pen->theme->soft_ink);
-  text_draw (pen->texts, pen->cr, style, caption_that_fits (chart, pen),
-             chart->plot.x + chart->plot.width / 2.0,
-             label_y (column, pen->theme) + round (1.4 * style.size),
-             (TextAnchor){ 0.5, TEXT_BASELINE });
+  text_draw (pen->texts, pen->cr, chart_small_style (pen->theme),
+             caption_that_fits (column, chart, pen), chart->plot.x + chart->plot.width / 2.0,
+             caption_y (column, pen->theme), (TextAnchor){ 0.5, TEXT_BASELINE });
+}
+
+static void
+draw_travel_left (const BoardColumn *column, const Chart *chart, const ChartPen *pen)
+{
+  const TextStyle style = chart_small_style (pen->theme);
+  const TravelLeft left =
+      travel_left (pen->study->range, study_in_hand (pen->study)->lowering);
+  const double y = caption_y (column, pen->theme);
+
+  if (!has_room_for_left (column, chart, pen))
+    return;
+  theme_use (pen->cr, pen->theme->ink);
+  text_draw (pen->texts, pen->cr, style, left.droop, chart->plot.x, y,
+             (TextAnchor){ 0.0, TEXT_BASELINE });
+  text_draw (pen->texts, pen->cr, style, left.bump, chart->plot.x + chart->plot.width, y,
+             (TextAnchor){ 1.0, TEXT_BASELINE });
 }
 
 /* The labels of the axis but those that would touch @taken. */
@@ -165,7 +224,7 @@ draw_standing_mark (const BoardColumn *column, const Chart *chart, const ChartPe
   cairo_line_to (cr, x + half, y + 1.5 * half);
   cairo_line_to (cr, x - half, y + 1.5 * half);
   cairo_close_path (cr);
-  theme_use (cr, pen->theme->ink);
+  theme_use (cr, chart_curve_style (&chart->hand, pen->theme).colour);
   cairo_fill (cr);
 }
 
@@ -204,6 +263,7 @@ board_draw_travel_axis (const BoardColumn *column,
   Frame tag = { -1e6, 0.0, 0.0, 0.0 };
 
   draw_standing_mark (column, chart, pen);
+  draw_travel_left (column, chart, pen);
   if (pen->show_cursor)
     tag = draw_travel_tag (column, chart, pen);
   draw_travel_labels (column, chart, pen, tag);

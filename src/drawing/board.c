@@ -7,6 +7,13 @@
 #include <math.h>
 #include <string.h>
 
+/* Room for the names of setups: text sizes, the share of a column, text sizes that a named
+ * column has at least, and pixels between curve and name. */
+#define MOST_NAME 10.0
+#define MOST_NAME_SHARE 0.22
+#define LEAST_NAMED 24.0
+#define NAME_GAP 8.0
+
 struct Board {
   TextCache *texts;
   Chart charts[BOARD_MOST_CHARTS];
@@ -14,6 +21,7 @@ struct Board {
   BoardLayout layout;
   AxisRange travel[BOARD_MOST_COLUMNS]; /* of the x axes */
   double gutter[BOARD_MOST_COLUMNS];    /* for the labels of the y axes */
+  double names[BOARD_MOST_COLUMNS];     /* room for the names at the curves' ends */
 
   /* what the still part was drawn for */
   cairo_surface_t *still;
@@ -53,6 +61,8 @@ board_free (Board *board)
     return;
   text_cache_free (board->texts);
   g_clear_pointer (&board->still, cairo_surface_destroy);
+  for (int i = 0; i < BOARD_MOST_CHARTS; i++)
+    chart_clear (&board->charts[i]);
   g_free (board);
 }
 
@@ -79,6 +89,8 @@ take_choice (Board *board, const BoardChoice *choice)
 
   if (board->n_charts > 0 && is_same_choice (&board->choice, choice))
     return;
+  for (int i = 0; i < BOARD_MOST_CHARTS; i++)
+    chart_clear (&board->charts[i]);
   for (int i = 0; i < n_large; i++)
     chart_init (&board->charts[i], choice->large[i]);
   for (int i = 0; i < n_small; i++)
@@ -88,28 +100,13 @@ take_choice (Board *board, const BoardChoice *choice)
   board->is_stale = true;
 }
 
-/* Whether any chart shows two curves that differ. */
-static bool
-differs (const Board *board, const Study *study)
-{
-  if (study_has_reference (study))
-    return true;
-  for (int i = 0; i < board->n_charts; i++)
-    if (memcmp (board->charts[i].measured, board->charts[i].setup,
-                sizeof board->charts[i].setup) != 0)
-      return true;
-  return false;
-}
-
 static void
 take_study (Board *board, const Study *study)
 {
-  for (int i = 0; i < board->n_charts; i++) {
-    board->is_stale |= chart_load_measured (&board->charts[i], study_reference (study));
-    chart_load_setup (&board->charts[i], study_in_hand (study));
-  }
+  for (int i = 0; i < board->n_charts; i++)
+    board->is_stale |= chart_load (&board->charts[i], study);
 
-  const bool has_reference = differs (board, study);
+  const bool has_reference = study_has_reference (study);
   board->is_stale |= has_reference != board->has_reference ||
                      study->range.from != board->range.from ||
                      study->range.to != board->range.to;
@@ -149,8 +146,29 @@ column_gutter (Board *board, const BoardColumn *column)
   return step * ceil ((width + 8.0) / step);
 }
 
+/* Names stand at the curves' ends beside large charts, where there are several and the
+ * plot stays wide enough. The room follows from the names alone, so that it keeps still. */
+static double
+room_for_names (Board *board, const BoardColumn *column, const Study *study)
+{
+  const TextStyle bold = { board->theme.font, board->theme.small_text, TEXT_BOLD };
+  const double most = fmin (MOST_NAME * board->theme.text, MOST_NAME_SHARE * column->width);
+  double width = 0.0;
+  int n_shown = 0;
+
+  for (guint i = 0; i < study->n_setups; i++)
+    if (study->setups[i].is_shown) {
+      width = fmax (width, text_measure (board->texts, bold, study->setups[i].name).width);
+      n_shown++;
+    }
+  if (column->first >= (int) board->choice.n_large || n_shown < 2 ||
+      column->width < LEAST_NAMED * board->theme.text)
+    return 0.0;
+  return ceil (fmin (width, most)) + NAME_GAP;
+}
+
 static void
-place_column (Board *board, int c, bool hold)
+place_column (Board *board, int c, const Study *study, bool hold)
 {
   const BoardColumn *column = &board->layout.columns[c];
   const int most_steps = most_y_steps (&board->theme, column->plot_height);
@@ -160,16 +178,17 @@ place_column (Board *board, int c, bool hold)
 
   const double gutter = column_gutter (board, column);
   board->gutter[c] = hold ? fmax (gutter, board->gutter[c]) : gutter;
+  board->names[c] = room_for_names (board, column, study);
   for (int i = 0; i < column->n; i++) {
     Frame slot, plot;
-    board_layout_chart (column, i, board->gutter[c], &slot, &plot);
+    board_layout_chart (column, i, board->gutter[c], board->names[c], &slot, &plot);
     Chart *chart = &board->charts[column->first + i];
-    board->is_stale |= plot.x != chart->plot.x;
+    board->is_stale |= plot.x != chart->plot.x || plot.width != chart->plot.width;
     chart_place (chart, slot, plot, board->range);
     board->is_stale |= chart_place_words (chart, board->texts, &board->theme);
   }
   const int most =
-      (int) ((column->width - board->gutter[c]) / (2.9 * board->theme.small_text));
+      (int) ((column->width - board->gutter[c] - board->names[c]) / (2.9 * board->theme.small_text));
   board->travel[c] =
       axis_range_exact (board->range.from, board->range.to, CLAMP (most, 2, 10));
 }
@@ -180,6 +199,7 @@ prepare (Board *board, const BoardView *view, double width, double height)
   const double foot = view->title == NULL
                           ? 0.0
                           : title_block_height (board->texts, &view->theme, view->title,
+                                                view->study,
                                                 width - 2.0 * BOARD_MARGIN) +
                                 2.0 * BOARD_MARGIN;
 
@@ -188,7 +208,7 @@ prepare (Board *board, const BoardView *view, double width, double height)
   take_study (board, view->study);
   board->layout = board_layout (&board->choice, &board->theme, width, height - foot);
   for (int c = 0; c < board->layout.n_columns; c++)
-    place_column (board, c, view->hold_axes);
+    place_column (board, c, view->study, view->hold_axes);
 }
 
 static ChartPen
@@ -202,7 +222,8 @@ pen_for (const Board *board, cairo_t *cr, const BoardView *view, int column, int
                      .has_reference = board->has_reference,
                      .show_cursor = view->show_cursor,
                      .is_lit = (int) board->charts[chart].quantity == view->lit,
-                     .names_gaps = chart == 0 };
+                     .names_gaps = chart == 0,
+                     .label_room = board->names[column] };
 }
 
 static void
@@ -291,7 +312,7 @@ board_draw (Board *board, cairo_t *cr, const BoardView *view, double width, doub
   if (view->title != NULL)
     title_block_draw (board->texts, cr, &board->theme, view->title, BOARD_MARGIN,
                       board->layout.bottom + BOARD_MARGIN, width - 2.0 * BOARD_MARGIN,
-                      board->has_reference);
+                      view->study);
   cairo_restore (cr);
 }
 

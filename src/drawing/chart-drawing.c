@@ -151,26 +151,6 @@ draw_title (const Chart *chart, const ChartPen *pen)
              plot.x + title_width (chart, pen), y, (TextAnchor){ 1.0, TEXT_BASELINE });
 }
 
-static void
-stroke_curve (const Chart *chart,
-              const ChartPen *pen,
-              const double values[STUDY_STATIONS])
-{
-  const Frame plot = chart->plot;
-  cairo_t *cr = pen->cr;
-
-  cairo_save (cr);
-  if (chart->is_clipped) {
-    cairo_rectangle (cr, floor (plot.x), floor (plot.y), ceil (plot.width),
-                     ceil (plot.height));
-    cairo_clip (cr);
-  }
-  cairo_new_path (cr);
-  chart_trace (chart, cr, values);
-  cairo_stroke (cr);
-  cairo_restore (cr);
-}
-
 void
 chart_draw_still (const Chart *chart, const ChartPen *pen)
 {
@@ -182,12 +162,7 @@ chart_draw_still (const Chart *chart, const ChartPen *pen)
   draw_words (chart, pen, true);
   draw_words (chart, pen, false);
   draw_title (chart, pen);
-
-  if (pen->has_reference) {
-    theme_use (pen->cr, pen->theme->reference);
-    theme_line (pen->cr, LINE_DASHED, pen->theme->thin);
-    stroke_curve (chart, pen, chart->measured);
-  }
+  chart_draw_others (chart, pen);
 }
 
 /* The stretch of travel that is lost, half a step beyond the last stations that fail. */
@@ -300,6 +275,16 @@ draw_dot (const Chart *chart, const ChartPen *pen, const Station *station, Colou
   cairo_fill (cr);
 }
 
+static SetupStyle
+reference_style (const ChartPen *pen)
+{
+  const Study *study = pen->study;
+
+  return study->baseline == study->in_hand
+             ? theme_measured_style (pen->theme)
+             : theme_setup_style (pen->theme, study->baseline);
+}
+
 static void
 draw_cursor (const Chart *chart, const ChartPen *pen)
 {
@@ -312,8 +297,10 @@ draw_cursor (const Chart *chart, const ChartPen *pen)
   cairo_line_to (cr, x, chart->plot.y + chart->plot.height);
   cairo_stroke (cr);
   if (pen->has_reference)
-    draw_dot (chart, pen, &study_reference (pen->study)->now, pen->theme->reference);
-  draw_dot (chart, pen, &study_in_hand (pen->study)->now, pen->theme->accent);
+    draw_dot (chart, pen, &study_reference (pen->study)->now,
+              reference_style (pen).colour);
+  draw_dot (chart, pen, &study_in_hand (pen->study)->now,
+            chart_curve_style (&chart->hand, pen->theme).colour);
 }
 
 static double
@@ -358,14 +345,14 @@ draw_values (const Chart *chart, const ChartPen *pen)
   if (pen->has_reference) {
     const double width = text_measure (pen->texts, small, measured).width + gap;
     if (room >= width) {
-      theme_use (pen->cr, theme->reference);
+      theme_use (pen->cr, reference_style (pen).colour);
       text_draw (pen->texts, pen->cr, small, measured, x, y, anchor);
       x -= width;
       room -= width;
     }
   }
 
-  theme_use (pen->cr, theme->accent);
+  theme_use (pen->cr, chart_curve_style (&chart->hand, theme).colour);
   if (words[0] != '\0') {
     const double width = text_measure (pen->texts, small, words).width + gap / 1.5;
     if (room >= width) {
@@ -382,9 +369,8 @@ chart_draw_moving (const Chart *chart, const ChartPen *pen)
 {
   if (study_in_hand (pen->study)->n_assembled < STUDY_STATIONS)
     draw_gaps (chart, pen);
-  theme_use (pen->cr, pen->theme->accent);
-  theme_line (pen->cr, LINE_FULL, pen->theme->line);
-  stroke_curve (chart, pen, chart->setup);
+  chart_draw_hand (chart, pen);
+  chart_draw_names (chart, pen);
   if (pen->show_cursor) {
     draw_cursor (chart, pen);
     draw_values (chart, pen);

@@ -19,35 +19,95 @@ chart_init (Chart *chart, Quantity quantity)
   *chart = (Chart){ .quantity = quantity, .info = quantity_info (quantity) };
 }
 
-static bool
-load (Quantity quantity, const StudyCorner *corner, double values[N])
+void
+chart_clear (Chart *chart)
 {
-  double fresh[N];
+  g_clear_pointer (&chart->others, g_free);
+  g_clear_pointer (&chart->sorted, g_free);
+  chart->n_others = chart->n_allocated = 0;
+}
+
+static double
+edge_value (const Chart *chart, const Station *station)
+{
+  const double value = station->status == POSE_OK
+                           ? station->measures.value[chart->quantity] *
+                                 quantity_edge_value (chart->quantity, 1.0)
+                           : (double) NAN;
+
+  return isfinite (value) ? value : (double) NAN;
+}
+
+static void
+load_values (const Chart *chart, const StudyCorner *corner, double values[N])
+{
+  const double scale = quantity_edge_value (chart->quantity, 1.0);
 
   for (int i = 0; i < N; i++) {
     const Station *station = &corner->stations[i];
-    fresh[i] = station->status == POSE_OK ? station->measures.value[quantity] : NAN;
+    const double value = station->status == POSE_OK
+                             ? station->measures.value[chart->quantity] * scale
+                             : (double) NAN;
+    values[i] = isfinite (value) ? value : (double) NAN;
   }
+}
 
-  const double scale = quantity_edge_value (quantity, 1.0);
-  for (int i = 0; i < N; i++)
-    fresh[i] = isfinite (fresh[i]) ? fresh[i] * scale : (double) NAN;
-  if (memcmp (values, fresh, sizeof fresh) == 0)
+/* True when the curve is another than the one held. */
+static bool
+load (const Chart *chart,
+      ChartCurve *curve,
+      int setup,
+      unsigned rank,
+      const StudyCorner *corner)
+{
+  ChartCurve fresh;
+
+  memset (&fresh, 0, sizeof fresh);
+  fresh.setup = setup;
+  fresh.rank = rank;
+  fresh.standing = corner->lowering;
+  fresh.at_standing = edge_value (chart, &corner->at_height);
+  load_values (chart, corner, fresh.values);
+  if (memcmp (curve, &fresh, sizeof fresh) == 0)
     return false;
-  memcpy (values, fresh, sizeof fresh);
+  memcpy (curve, &fresh, sizeof fresh);
   return true;
 }
 
-bool
-chart_load_measured (Chart *chart, const StudyCorner *corner)
+/* For all setups and the corner as measured. */
+static void
+make_room (Chart *chart, const Study *study)
 {
-  return load (chart->quantity, corner, chart->measured);
+  const unsigned n = study->n_setups + 1;
+
+  if (n <= chart->n_allocated)
+    return;
+  chart->others = g_renew (ChartCurve, chart->others, n);
+  memset (chart->others + chart->n_allocated, 0,
+          (n - chart->n_allocated) * sizeof *chart->others);
+  chart->sorted = g_renew (double, chart->sorted, (n + 1) * N);
+  chart->n_allocated = n;
 }
 
 bool
-chart_load_setup (Chart *chart, const StudyCorner *corner)
+chart_load (Chart *chart, const Study *study)
 {
-  return load (chart->quantity, corner, chart->setup);
+  const unsigned had = chart->n_others;
+  bool has_changed = false;
+  unsigned rank = 0, n = 0;
+
+  make_room (chart, study);
+  if (study->baseline == study->in_hand && study_has_reference (study))
+    has_changed |=
+        load (chart, &chart->others[n++], CHART_MEASURED, rank++, &study->measured);
+  for (unsigned i = 0; i < study->n_setups; i++)
+    if (i == study->in_hand)
+      load (chart, &chart->hand, (int) i, rank++, &study->setups[i]);
+    else if (study->setups[i].is_shown)
+      has_changed |=
+          load (chart, &chart->others[n++], (int) i, rank++, &study->setups[i]);
+  chart->n_others = n;
+  return has_changed || n != had;
 }
 
 /* The least span of an axis in the units of the screen: less than this is of no concern
@@ -102,19 +162,25 @@ compare_doubles (const void *a, const void *b)
   return (left > right) - (left < right);
 }
 
+static int
+add_values (const double values[N], double *all, int n)
+{
+  for (int i = 0; i < N; i++)
+    if (!isnan (values[i]))
+      all[n++] = values[i];
+  return n;
+}
+
 /* A quantity that passes through infinity would flatten all the rest: the axis then shows
  * the middle eight tenths of the values and as much again on either side. */
 static bool
 clip_to_the_many (const Chart *chart, Extent *extent)
 {
-  double sorted[2 * N];
-  int n = 0;
+  double *sorted = chart->sorted;
+  int n = add_values (chart->hand.values, sorted, 0);
 
-  for (int i = 0; i < 2 * N; i++) {
-    const double value = i < N ? chart->measured[i] : chart->setup[i - N];
-    if (!isnan (value))
-      sorted[n++] = value;
-  }
+  for (unsigned i = 0; i < chart->n_others; i++)
+    n = add_values (chart->others[i].values, sorted, n);
   qsort (sorted, (size_t) n, sizeof *sorted, compare_doubles);
 
   const double tenth = sorted[n / 10], nine_tenths = sorted[n - 1 - n / 10];
@@ -132,8 +198,9 @@ chart_fit (Chart *chart, int most_steps, bool hold)
   const AxisRange old = chart->range;
   const bool was_clipped = chart->is_clipped;
 
-  extend (&extent, chart->measured);
-  extend (&extent, chart->setup);
+  extend (&extent, chart->hand.values);
+  for (unsigned i = 0; i < chart->n_others; i++)
+    extend (&extent, chart->others[i].values);
   if (extent.low > extent.high)
     extent.low = extent.high = 0.0;
   chart->is_clipped = extent.steepest > SUDDEN * (extent.high - extent.low) / N &&
@@ -187,8 +254,10 @@ runs_through (const Chart *chart, const double values[N], Frame box)
 bool
 chart_is_free (const Chart *chart, Frame box)
 {
-  return !runs_through (chart, chart->measured, box) &&
-         !runs_through (chart, chart->setup, box);
+  for (unsigned i = 0; i < chart->n_others; i++)
+    if (runs_through (chart, chart->others[i].values, box))
+      return false;
+  return !runs_through (chart, chart->hand.values, box);
 }
 
 static bool

@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One quantity against wheel travel: the corner as measured and the setup.
+/* One quantity against wheel travel: a curve for every setup that is shown.
  *
- * A chart holds its two curves in the units of the screen, its axes and its place. What
- * stands still (grid, labels, measured curve) and what moves (setup, cursor, values) are
- * drawn apart, so that the board can keep the first. */
+ * A chart holds its curves in the units of the screen, its axes and its place. What stands
+ * still (grid, labels, the other setups) and what moves (the setup in hand, cursor, values)
+ * are drawn apart, so that the board can keep the first. */
 
 #pragma once
 
 #include "drawing/axis.h"
+#include "drawing/curve-labels.h"
 #include "drawing/text.h"
 #include "model/quantity-info.h"
 #include "model/study.h"
@@ -22,6 +23,15 @@ typedef enum {
   WORDS_LEFT
 } WordsPlace;
 
+#define CHART_MEASURED (-1)
+
+typedef struct {
+  int setup;     /* its place in the car, or CHART_MEASURED */
+  unsigned rank; /* among the curves of the chart, for what is staggered */
+  double values[STUDY_STATIONS]; /* NAN: not assembled */
+  double standing, at_standing;  /* travel and value where the setup stands */
+} ChartCurve;
+
 typedef struct {
   Quantity quantity;
   QuantityInfo info;
@@ -30,24 +40,29 @@ typedef struct {
   Axis x, y;
   AxisRange range; /* of y */
   bool is_clipped; /* values go past the axis: the quantity runs to infinity */
-  double measured[STUDY_STATIONS], setup[STUDY_STATIONS]; /* NAN: not assembled */
-  WordsPlace words_above, words_below;                    /* the sign words in the plot */
+  ChartCurve hand;    /* of the setup in hand */
+  ChartCurve *others; /* what it is drawn over, the reference among them */
+  unsigned n_others, n_allocated;
+  double *sorted; /* room to sort all values in */
+  WordsPlace words_above, words_below; /* the sign words in the plot */
 } Chart;
 
+/* A chart of zeros, or one that was cleared, becomes one of @quantity. */
 void chart_init (Chart *chart, Quantity quantity);
+void chart_clear (Chart *chart);
 
-/* Takes the values over; true when they differ from those held. */
-bool chart_load_measured (Chart *chart, const StudyCorner *corner);
-bool chart_load_setup (Chart *chart, const StudyCorner *corner);
+/* Takes the curves of all setups shown over; true when others than the one in hand differ
+ * from those held. Allocates only when there are more than ever. */
+bool chart_load (Chart *chart, const Study *study);
 
-/* Sets chart->range to what both curves need, with room for @most_steps steps; with @hold
+/* Sets chart->range to what all curves need, with room for @most_steps steps; with @hold
  * it never shrinks. True when it changed. */
 bool chart_fit (Chart *chart, int most_steps, bool hold);
 
 /* Puts the chart and its axes in place. */
 void chart_place (Chart *chart, Frame slot, Frame plot, SweepRange travel);
 
-/* Whether neither curve runs through a box of the plot. */
+/* Whether no curve runs through a box of the plot. */
 bool chart_is_free (const Chart *chart, Frame box);
 
 /* Chooses corners for the sign words that no curve runs through, the old ones if they
@@ -80,9 +95,24 @@ typedef struct {
   const Theme *theme;
   const Study *study;
   AxisRange travel;   /* of x, with its ticks */
-  bool has_reference; /* the measured curve differs from the setup's */
+  bool has_reference; /* the setup in hand is compared with another curve */
   bool show_cursor, is_lit, names_gaps;
+  double label_room;  /* to the right of the plot, for names at the curves' ends; or 0 */
 } ChartPen;
+
+/* How a curve looks, and what it is called. */
+SetupStyle chart_curve_style (const ChartCurve *curve, const Theme *theme);
+const char *chart_curve_name (const ChartCurve *curve, const Study *study);
+
+/* The curves' names in place, in the order hand, others; returns how many. */
+unsigned chart_place_labels (const Chart *chart,
+                             const ChartPen *pen,
+                             CurveLabel labels[CURVE_LABELS_MOST]);
+
+/* The parts of a chart that chart_draw_… put together: of the curves … */
+void chart_draw_others (const Chart *chart, const ChartPen *pen);
+void chart_draw_hand (const Chart *chart, const ChartPen *pen);
+void chart_draw_names (const Chart *chart, const ChartPen *pen);
 
 void chart_draw_still (const Chart *chart, const ChartPen *pen);
 void chart_draw_moving (const Chart *chart, const ChartPen *pen);

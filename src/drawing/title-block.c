@@ -77,25 +77,134 @@ line_height (const Theme *theme)
   return round (1.5 * theme->text);
 }
 
-double
-title_block_height (TextCache *texts,
-                    const Theme *theme,
-                    const TitleBlock *title,
-                    double width)
-{
-  const TextStyle small = style_of (theme, TEXT_PLAIN);
-  g_autofree char *adjustment = title_block_adjustment (title);
-
-  return 2.0 * line_height (theme) +
-         text_measure_wrapped (texts, small, adjustment, width).height +
-         text_measure_wrapped (texts, small, caution_text (), width).height;
-}
-
 typedef struct {
   TextCache *texts;
   cairo_t *cr;
   const Theme *theme;
 } Pen;
+
+/* One curve of a board. */
+typedef struct {
+  SetupStyle style;
+  const char *name;
+  bool is_hand;
+} LegendEntry;
+
+/* Entry @i of the legend, the corner as measured last; false past the end. */
+static bool
+legend_entry (const Pen *pen, const Study *study, unsigned i, LegendEntry *entry)
+{
+  for (unsigned s = 0; s < study->n_setups; s++)
+    if (study->setups[s].is_shown && i-- == 0) {
+      *entry = (LegendEntry){ theme_setup_style (pen->theme, s), study->setups[s].name,
+                              s == study->in_hand };
+      return true;
+    }
+  if (i > 0 || study->baseline != study->in_hand || !study_has_reference (study))
+    return false;
+  *entry =
+      (LegendEntry){ theme_measured_style (pen->theme), study->measured.name, false };
+  return true;
+}
+
+static double
+sample_width (const Theme *theme)
+{
+  return round (3.2 * theme->text);
+}
+
+static double
+entry_width (const Pen *pen, const LegendEntry *entry)
+{
+  return sample_width (pen->theme) + round (2.0 * pen->theme->text) +
+         text_measure (pen->texts, style_of (pen->theme, TEXT_PLAIN), entry->name).width;
+}
+
+/* The entry's sample and name, cut where the strip ends. */
+static void
+draw_entry (const Pen *pen, const LegendEntry *entry, double x, double y, double width)
+{
+  const Theme *theme = pen->theme;
+  const double sample = sample_width (theme), right = x + width;
+  const double middle = floor (y - 0.35 * theme->small_text) + 0.5;
+
+  theme_use_style (pen->cr, &entry->style, (entry->is_hand ? 1.3 : 0.8) * theme->line);
+  cairo_move_to (pen->cr, x, middle);
+  cairo_line_to (pen->cr, x + sample, middle);
+  cairo_stroke (pen->cr);
+  theme_marker (pen->cr, entry->style.marker, x + sample / 2.0, middle,
+                0.5 * theme->text);
+  x += sample + round (0.5 * theme->text);
+  theme_use (pen->cr, theme->ink);
+  text_draw_within (pen->texts, pen->cr, style_of (theme, TEXT_PLAIN), entry->name, x, y,
+                    fmax (right - x, theme->text));
+}
+
+/* Entries one after the other, in as many lines as they need; draws them when the pen has a
+ * context. Returns how many lines. */
+static unsigned
+flow_legend (const Pen *pen, const Study *study, double x, double y, double width)
+{
+  const double line = line_height (pen->theme);
+  double at = 0.0;
+  unsigned n_lines = 0;
+  LegendEntry entry;
+
+  for (unsigned i = 0; legend_entry (pen, study, i, &entry); i++) {
+    const double wide = entry_width (pen, &entry);
+    if (n_lines == 0 || at + wide > width) {
+      n_lines++;
+      at = 0.0;
+    }
+    if (pen->cr != NULL)
+      draw_entry (pen, &entry, x + at, y + (n_lines - 1) * line,
+                  fmin (wide, width - at));
+    at += wide;
+  }
+  return n_lines;
+}
+
+/* A single curve needs no legend. */
+static bool
+has_legend (const Pen *pen, const Study *study)
+{
+  LegendEntry second;
+
+  return legend_entry (pen, study, 1, &second);
+}
+
+static double
+legend_height (const Pen *pen, const Study *study, double width)
+{
+  const Pen measuring = { pen->texts, NULL, pen->theme };
+
+  return has_legend (pen, study)
+             ? flow_legend (&measuring, study, 0.0, 0.0, width) * line_height (pen->theme)
+             : 0.0;
+}
+
+static void
+draw_legend (const Pen *pen, const Study *study, double x, double y, double width)
+{
+  if (has_legend (pen, study))
+    flow_legend (pen, study, x, y, width);
+}
+
+double
+title_block_height (TextCache *texts,
+                    const Theme *theme,
+                    const TitleBlock *title,
+                    const Study *study,
+                    double width)
+{
+  const Pen pen = { texts, NULL, theme };
+  const TextStyle small = style_of (theme, TEXT_PLAIN);
+  g_autofree char *adjustment = title_block_adjustment (title);
+
+  return 2.0 * line_height (theme) + legend_height (&pen, study, width) +
+         text_measure_wrapped (texts, small, adjustment, width).height +
+         text_measure_wrapped (texts, small, caution_text (), width).height;
+}
 
 /* Draws a name that may take the line up to @right; returns where it ends. */
 static double
@@ -110,39 +219,13 @@ draw_name (
                  .width;
 }
 
-/* A stroke of a board's curves; returns where its name begins. */
-static double
-draw_stroke (const Pen *pen, LineKind kind, double x, double y)
-{
-  const Theme *theme = pen->theme;
-  const bool is_setup = kind == LINE_FULL;
-  const double length = round (2.6 * theme->text);
-  const double middle = floor (y - 0.35 * theme->small_text) + 0.5;
-
-  theme_use (pen->cr, is_setup ? theme->accent : theme->reference);
-  theme_line (pen->cr, kind, is_setup ? theme->line : theme->thin);
-  cairo_move_to (pen->cr, x, middle);
-  cairo_line_to (pen->cr, x + length, middle);
-  cairo_stroke (pen->cr);
-  return x + length + 6.0;
-}
-
-/* The car, its setup with the legend, and from the right where the drawing comes from. */
+/* The car, its setup, and from the right where the drawing comes from. */
 static void
-draw_names (const Pen *pen,
-            const TitleBlock *title,
-            double x,
-            double right,
-            double y,
-            bool has_legend)
+draw_names (const Pen *pen, const TitleBlock *title, double x, double right, double y)
 {
   const Theme *theme = pen->theme;
   const TextStyle small = style_of (theme, TEXT_PLAIN);
   const double gap = round (1.5 * theme->text);
-  const char *measured = _ ("as measured");
-  const double for_measured =
-      has_legend ? text_measure (pen->texts, small, measured).width + 4.5 * theme->text
-                 : 0.0;
   g_autofree char *source = title->date != NULL
                                 ? g_strdup_printf ("%s · Strutwright", title->date)
                                 : g_strdup ("Strutwright");
@@ -152,13 +235,8 @@ draw_names (const Pen *pen,
                       (TextAnchor){ 1.0, TEXT_BASELINE })
                .width +
            gap;
-  x = draw_name (pen, TEXT_BOLD, title->car, x, y, x + 0.6 * (right - for_measured - x)) +
-      gap;
-  if (has_legend)
-    x = draw_stroke (pen, LINE_FULL, x, y);
-  x = draw_name (pen, TEXT_PLAIN, title->setup, x, y, right - for_measured) + gap;
-  if (has_legend)
-    draw_name (pen, TEXT_PLAIN, measured, draw_stroke (pen, LINE_DASHED, x, y), y, right);
+  x = draw_name (pen, TEXT_BOLD, title->car, x, y, x + 0.6 * (right - x)) + gap;
+  draw_name (pen, TEXT_PLAIN, title->setup, x, y, right);
 }
 
 void
@@ -169,7 +247,7 @@ title_block_draw (TextCache *texts,
                   double x,
                   double y,
                   double width,
-                  bool has_legend)
+                  const Study *study)
 {
   const Pen pen = { texts, cr, theme };
   const TextStyle small = style_of (theme, TEXT_PLAIN);
@@ -182,8 +260,9 @@ title_block_draw (TextCache *texts,
   cairo_line_to (cr, x + width, floor (y) + 0.5);
   cairo_stroke (cr);
 
-  draw_names (&pen, title, x, x + width, y + line, has_legend);
-  const double below = y + 1.4 * line;
+  draw_names (&pen, title, x, x + width, y + line);
+  draw_legend (&pen, study, x, y + 2.0 * line, width);
+  const double below = y + 1.4 * line + legend_height (&pen, study, width);
   theme_use (cr, theme->ink);
   const TextSize size = text_draw_wrapped (texts, cr, small, adjustment, x, below, width);
   theme_use (cr, theme->soft_ink);

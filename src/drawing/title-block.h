@@ -21,11 +21,12 @@ TitleBlock title_block_for (const Car *car, const CarSetup *setup, const char *d
 /* "mount 15.0 mm inboard, 10.0 mm rearward, 0.0 mm up · lowered 0.0 mm · toe as moved" */
 char *title_block_adjustment (const TitleBlock *title);
 
-/* Draws the block as a strip @width wide with (x, y) at its top left; with @has_legend it
- * explains the lines of a board's curves. */
+/* Draws the block as a strip @width wide with (x, y) at its top left; where the curves of
+ * @study are more than one, it says which is which. */
 double title_block_height (TextCache *texts,
                            const Theme *theme,
                            const TitleBlock *title,
+                           const Study *study,
                            double width);
 void title_block_draw (TextCache *texts,
                        cairo_t *cr,
@@ -34,7 +35,7 @@ void title_block_draw (TextCache *texts,
                        double x,
                        double y,
                        double width,
-                       bool has_legend);
+                       const Study *study);
 
 /* Translated: the cautions in one or two sentences. */
 const char *caution_text (void);
