@@ -37,7 +37,7 @@ keep_unknown (JsonObject *object, CarSection section, JsonObject **kept)
   json_object_iter_init_ordered (&iter, object);
   while (json_object_iter_next_ordered (&iter, &name, &value))
     if (!car_section_knows (section, name))
-      member_keep_member (kept, name, value);
+      member_keep (kept, name, value);
 }
 
 static gboolean

@@ -17,7 +17,7 @@ keep_unknown_of_part (JsonObject *object, const SetupPart *part, CarSetup *setup
   json_object_iter_init_ordered (&iter, object);
   while (json_object_iter_next_ordered (&iter, &name, &value))
     if (!setup_part_knows (part, name))
-      member_keep_member (setup_part_unknown (part, setup), name, value);
+      member_keep (setup_part_unknown (part, setup), name, value);
 }
 
 static gboolean

@@ -82,7 +82,7 @@ member_find_object (JsonObject *object,
 }
 
 void
-member_keep_member (JsonObject **kept, const char *name, JsonNode *value)
+member_keep (JsonObject **kept, const char *name, JsonNode *value)
 {
   if (*kept == NULL)
     *kept = json_object_new ();
@@ -147,5 +147,5 @@ member_keep_unknown (JsonObject *object, const char *const *known, JsonObject **
   json_object_iter_init_ordered (&iter, object);
   while (json_object_iter_next_ordered (&iter, &name, &value))
     if (!g_strv_contains (known, name))
-      member_keep_member (kept, name, value);
+      member_keep (kept, name, value);
 }

@@ -52,7 +52,7 @@ gboolean member_find_object (JsonObject *object,
                              GError **error);
 
 /* Copies a member into @kept, which is made when it is NULL. */
-void member_keep_member (JsonObject **kept, const char *name, JsonNode *value);
+void member_keep (JsonObject **kept, const char *name, JsonNode *value);
 /* Copies every member that is not among the NULL-terminated @known. */
 void
 member_keep_unknown (JsonObject *object, const char *const *known, JsonObject **kept);
