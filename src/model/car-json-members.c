@@ -23,33 +23,72 @@ const char *const car_point_names[N_POINTS] = {
 
 /* The upper limits only keep slips of the keyboard out; they are far from any car. */
 const CarNumber car_numbers[] = {
-  { CAR_SECTION_ALIGNMENT, "camber_deg", IN (camber_deg), TRUE, -45, 45, FALSE },
-  { CAR_SECTION_ALIGNMENT, "toe_in_deg", IN (toe_in_deg), TRUE, -45, 45, FALSE },
-  { CAR_SECTION_TYRE, "loaded_radius_mm", IN (loaded_radius_mm), TRUE, 0, 2000, TRUE },
-  { CAR_SECTION_TYRE, "section_width_mm", IN (section_width_mm), FALSE, 0, 2000, TRUE },
-  { CAR_SECTION_TRAVEL, "bump_mm", IN (bump_mm), FALSE, 0, 500, FALSE },
-  { CAR_SECTION_TRAVEL, "droop_mm", IN (droop_mm), FALSE, 0, 500, FALSE },
-  { CAR_SECTION_BODY, "wheelbase_mm", IN (body.wheelbase_mm), FALSE, 0, 20000, TRUE },
-  { CAR_SECTION_BODY, "cg_height_mm", IN (body.cg_height_mm), FALSE, 0, 5000, TRUE },
-  { CAR_SECTION_BODY, "front_mass_kg", IN (body.front_mass_kg), FALSE, 0, 50000, FALSE },
-  { CAR_SECTION_BODY, "unsprung_corner_kg", IN (body.unsprung_corner_kg), FALSE, 0, 5000,
-    FALSE },
-  { CAR_SECTION_BODY, "front_brake_share", IN (body.front_brake_share), FALSE, 0, 1,
-    FALSE },
+  { CAR_SECTION_ALIGNMENT, "camber_deg", IN (camber_deg), TRUE, { -45, 45, FALSE } },
+  { CAR_SECTION_ALIGNMENT, "toe_in_deg", IN (toe_in_deg), TRUE, { -45, 45, FALSE } },
+  { CAR_SECTION_TYRE,
+    "loaded_radius_mm",
+    IN (loaded_radius_mm),
+    TRUE,
+    { 0, 2000, TRUE } },
+  { CAR_SECTION_TYRE,
+    "section_width_mm",
+    IN (section_width_mm),
+    FALSE,
+    { 0, 2000, TRUE } },
+  { CAR_SECTION_TRAVEL, "bump_mm", IN (bump_mm), FALSE, { 0, 500, FALSE } },
+  { CAR_SECTION_TRAVEL, "droop_mm", IN (droop_mm), FALSE, { 0, 500, FALSE } },
+  { CAR_SECTION_BODY, "wheelbase_mm", IN (body.wheelbase_mm), FALSE, { 0, 20000, TRUE } },
+  { CAR_SECTION_BODY, "cg_height_mm", IN (body.cg_height_mm), FALSE, { 0, 5000, TRUE } },
+  { CAR_SECTION_BODY,
+    "front_mass_kg",
+    IN (body.front_mass_kg),
+    FALSE,
+    { 0, 50000, FALSE } },
+  { CAR_SECTION_BODY,
+    "unsprung_corner_kg",
+    IN (body.unsprung_corner_kg),
+    FALSE,
+    { 0, 5000, FALSE } },
+  { CAR_SECTION_BODY,
+    "front_brake_share",
+    IN (body.front_brake_share),
+    FALSE,
+    { 0, 1, FALSE } },
 };
 const gsize n_car_numbers = G_N_ELEMENTS (car_numbers);
 
-const MountNumber mount_numbers[3] = {
-  { "inboard_mm", offsetof (MountOffset, inboard) },
-  { "rearward_mm", offsetof (MountOffset, rearward) },
-  { "up_mm", offsetof (MountOffset, up) },
+#undef IN
+#define IN(member) offsetof (CarSetup, member)
+
+static const SetupNumber mount_numbers[] = {
+  { "inboard_mm", IN (mount.inboard), CAR_FURTHEST_MOVE },
+  { "rearward_mm", IN (mount.rearward), CAR_FURTHEST_MOVE },
+  { "up_mm", IN (mount.up), CAR_FURTHEST_MOVE },
 };
+const SetupPart setup_mount = { "mount", mount_numbers, G_N_ELEMENTS (mount_numbers),
+                                IN (unknown_mount) };
 
-const char *const car_root_members[] = { "format", "version",   "name", "notes",
-                                         "corner", "alignment", "tyre", "travel",
-                                         "body",   "setups",    NULL };
+static const SetupNumber correction_numbers[] = {
+  { "camber_bolt_deg", IN (corrections.camber_bolt_deg), CAR_MOST_CAMBER_BOLT },
+  { "ball_joint_spacer_mm", IN (corrections.ball_joint_spacer_mm), CAR_MOST_CORRECTION },
+  { "tie_rod_end_spacer_mm", IN (corrections.tie_rod_end_spacer_mm),
+    CAR_MOST_CORRECTION },
+  { "front_pivot_raise_mm", IN (corrections.front_pivot_raise_mm), CAR_MOST_CORRECTION },
+  { "rear_pivot_raise_mm", IN (corrections.rear_pivot_raise_mm), CAR_MOST_CORRECTION },
+  { "pivot_outboard_mm", IN (corrections.pivot_outboard_mm), CAR_MOST_CORRECTION },
+  { "rack_raise_mm", IN (corrections.rack_raise_mm), CAR_MOST_CORRECTION },
+  { "tie_rod_length_mm", IN (corrections.tie_rod_length_mm), CAR_MOST_CORRECTION },
+};
+const SetupPart setup_corrections = { "corrections", correction_numbers,
+                                      G_N_ELEMENTS (correction_numbers),
+                                      IN (unknown_corrections) };
 
-const char *const car_setup_members[] = { "name", "mount", "lowering_mm", "toe", NULL };
+const char *const car_root_members[] = { "format", "version",   "name",     "notes",
+                                         "corner", "alignment", "tyre",     "travel",
+                                         "body",   "setups",    "baseline", NULL };
+
+const char *const car_setup_members[] = { "name",        "mount",  "lowering_mm", "toe",
+                                          "corrections", "hidden", NULL };
 
 const char *const toe_mode_names[2] = {
   [TOE_AS_MOVED] = "as-moved", [TOE_RESET] = "reset"
@@ -78,10 +117,22 @@ car_section_knows (CarSection section, const char *name)
 }
 
 gboolean
-car_mount_knows (const char *name)
+setup_part_knows (const SetupPart *part, const char *name)
 {
-  for (gsize i = 0; i < G_N_ELEMENTS (mount_numbers); i++)
-    if (g_str_equal (mount_numbers[i].name, name))
+  for (gsize i = 0; i < part->n_numbers; i++)
+    if (g_str_equal (part->numbers[i].name, name))
       return TRUE;
   return FALSE;
+}
+
+double *
+setup_number (CarSetup *setup, const SetupNumber *number)
+{
+  return (double *) (gpointer) ((char *) setup + number->offset);
+}
+
+JsonObject **
+setup_part_unknown (const SetupPart *part, CarSetup *setup)
+{
+  return (JsonObject **) (gpointer) ((char *) setup + part->unknown);
 }

@@ -4,6 +4,7 @@
 #include "model/json-write.h"
 
 #include <math.h>
+#include <string.h>
 
 #define LARGEST_EXACT 9007199254740992.0 /* 2^53 */
 
@@ -67,17 +68,42 @@ add_section (JsonObject *root, const Car *car, CarSection section)
   json_object_set_object_member (root, car_section_names[section], object);
 }
 
-static JsonObject *
-mount_object (const CarSetup *setup)
+static void
+add_part (JsonObject *object, const SetupPart *part, CarSetup *setup)
 {
-  JsonObject *mount = json_object_new ();
-  const char *base = (const char *) &setup->mount;
+  JsonObject *values = json_object_new ();
 
-  for (gsize i = 0; i < G_N_ELEMENTS (mount_numbers); i++)
-    add_number (mount, mount_numbers[i].name,
-                *(const double *) (gconstpointer) (base + mount_numbers[i].offset));
-  add_unknown (mount, setup->unknown_mount);
-  return mount;
+  for (gsize i = 0; i < part->n_numbers; i++)
+    add_number (values, part->numbers[i].name, *setup_number (setup, &part->numbers[i]));
+  add_unknown (values, *setup_part_unknown (part, setup));
+  json_object_set_object_member (object, part->name, values);
+}
+
+/* −0.0 counts as something, as saving keeps every bit. */
+static gboolean
+has_corrections (const CarSetup *setup)
+{
+  const CarCorrections none = { 0 };
+
+  return setup->unknown_corrections != NULL ||
+         memcmp (&setup->corrections, &none, sizeof none) != 0;
+}
+
+static JsonObject *
+setup_object (CarSetup *setup)
+{
+  JsonObject *object = json_object_new ();
+
+  json_object_set_string_member (object, "name", setup->name);
+  add_part (object, &setup_mount, setup);
+  add_number (object, "lowering_mm", setup->lowering_mm);
+  json_object_set_string_member (object, "toe", toe_mode_names[setup->toe]);
+  if (has_corrections (setup))
+    add_part (object, &setup_corrections, setup);
+  if (setup->is_hidden)
+    json_object_set_boolean_member (object, "hidden", TRUE);
+  add_unknown (object, setup->unknown);
+  return object;
 }
 
 static void
@@ -85,17 +111,8 @@ add_setups (JsonObject *root, const Car *car)
 {
   JsonArray *array = json_array_sized_new (car->setups->len);
 
-  for (guint i = 0; i < car->setups->len; i++) {
-    const CarSetup *setup = car_setup (car, i);
-    JsonObject *object = json_object_new ();
-
-    json_object_set_string_member (object, "name", setup->name);
-    json_object_set_object_member (object, "mount", mount_object (setup));
-    add_number (object, "lowering_mm", setup->lowering_mm);
-    json_object_set_string_member (object, "toe", toe_mode_names[setup->toe]);
-    add_unknown (object, setup->unknown);
-    json_array_add_object_element (array, object);
-  }
+  for (guint i = 0; i < car->setups->len; i++)
+    json_array_add_object_element (array, setup_object (car_setup (car, i)));
   json_object_set_array_member (root, "setups", array);
 }
 
@@ -113,6 +130,9 @@ car_to_json (const Car *car, gsize *length)
   for (CarSection i = CAR_SECTION_ROOT + 1; i < N_CAR_SECTIONS; i++)
     add_section (root, car, i);
   add_setups (root, car);
+  if (car->baseline > 0)
+    json_object_set_string_member (root, "baseline",
+                                   car_setup (car, car->baseline)->name);
   add_unknown (root, car->unknown[CAR_SECTION_ROOT]);
 
   json_write_node (text, node);

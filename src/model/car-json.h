@@ -2,6 +2,8 @@
 /* Car files: strict reading, exact writing. The names are those of the car-file format,
  * version 1.
  *
+ * Setups may share a name; where one is meant by its name, it is the first of them.
+ *
  * Every refusal is one sentence that names the member by its path, such as
  * `corner.ball_joint[1]`, in the domain CAR_ERROR. */
 
@@ -18,6 +20,9 @@
 /* How far a setup may move the mount or the body, either way, mm: a slip of the keyboard
  * beyond, and no car. */
 #define CAR_FURTHEST_MOVE 1000.0
+/* How much hardware may correct, either way. */
+#define CAR_MOST_CAMBER_BOLT 10.0 /* degrees */
+#define CAR_MOST_CORRECTION 200.0 /* mm */
 
 #define CAR_ERROR (car_error_quark ())
 typedef enum {
@@ -26,8 +31,9 @@ typedef enum {
   CAR_ERROR_VERSION,   /* not a car file, or a newer version */
   CAR_ERROR_MISSING,
   CAR_ERROR_TYPE,
-  CAR_ERROR_NUMBER,  /* not finite, or outside what its member allows */
-  CAR_ERROR_GEOMETRY /* points that coincide or cannot be assembled */
+  CAR_ERROR_NUMBER,   /* not finite, or outside what its member allows */
+  CAR_ERROR_GEOMETRY, /* points that coincide or cannot be assembled */
+  CAR_ERROR_NAME      /* of a setup that the file does not have */
 } CarError;
 GQuark car_error_quark (void);
 

@@ -7,20 +7,37 @@
 
 #define DEGREE (G_PI / 180.0)
 
+void
+car_setup_clear (CarSetup *setup)
+{
+  g_clear_pointer (&setup->name, g_free);
+  g_clear_pointer (&setup->unknown, json_object_unref);
+  g_clear_pointer (&setup->unknown_mount, json_object_unref);
+  g_clear_pointer (&setup->unknown_corrections, json_object_unref);
+}
+
 static void
 clear_setup (gpointer data)
 {
-  CarSetup *setup = data;
-
-  g_free (setup->name);
-  g_clear_pointer (&setup->unknown, json_object_unref);
-  g_clear_pointer (&setup->unknown_mount, json_object_unref);
+  car_setup_clear (data);
 }
 
 static JsonObject *
 ref_object (JsonObject *object)
 {
   return object != NULL ? json_object_ref (object) : NULL;
+}
+
+CarSetup
+car_setup_copy (const CarSetup *setup)
+{
+  CarSetup copy = *setup;
+
+  copy.name = g_strdup (setup->name);
+  ref_object (copy.unknown);
+  ref_object (copy.unknown_mount);
+  ref_object (copy.unknown_corrections);
+  return copy;
 }
 
 static GArray *
@@ -62,11 +79,8 @@ car_copy (const Car *car)
   copy->notes = g_strdup (car->notes);
   copy->setups = new_setups ();
   for (guint i = 0; i < car->setups->len; i++) {
-    CarSetup setup = *car_setup (car, i);
+    const CarSetup setup = car_setup_copy (car_setup (car, i));
 
-    setup.name = g_strdup (setup.name);
-    ref_object (setup.unknown);
-    ref_object (setup.unknown_mount);
     g_array_append_val (copy->setups, setup);
   }
   for (CarSection i = 0; i < N_CAR_SECTIONS; i++)
@@ -100,7 +114,10 @@ equal_setups (const CarSetup *a, const CarSetup *b)
          memcmp (&a->mount, &b->mount, sizeof a->mount) == 0 &&
          memcmp (&a->lowering_mm, &b->lowering_mm, sizeof a->lowering_mm) == 0 &&
          a->toe == b->toe && equal_objects (a->unknown, b->unknown) &&
-         equal_objects (a->unknown_mount, b->unknown_mount);
+         memcmp (&a->corrections, &b->corrections, sizeof a->corrections) == 0 &&
+         !a->is_hidden == !b->is_hidden &&
+         equal_objects (a->unknown_mount, b->unknown_mount) &&
+         equal_objects (a->unknown_corrections, b->unknown_corrections);
 }
 
 gboolean
@@ -111,7 +128,7 @@ car_equal (const Car *a, const Car *b)
 
   if (!g_str_equal (a->name, b->name) || !g_str_equal (a->notes, b->notes) ||
       memcmp (&a->points, &b->points, n_number_bytes) != 0 ||
-      a->setups->len != b->setups->len)
+      a->setups->len != b->setups->len || a->baseline != b->baseline)
     return FALSE;
   for (guint i = 0; i < a->setups->len; i++)
     if (!equal_setups (car_setup (a, i), car_setup (b, i)))

@@ -47,7 +47,8 @@ typedef struct {
   ToeMode toe;
   CarCorrections corrections;
   gboolean is_hidden; /* not drawn unless it is in hand or the baseline */
-  JsonObject *unknown, *unknown_mount; /* members not known here, or NULL */
+  /* members not known here, or NULL */
+  JsonObject *unknown, *unknown_mount, *unknown_corrections;
 } CarSetup;
 
 typedef struct {
@@ -82,3 +83,7 @@ gboolean car_find_setup (const Car *car, const char *name, guint *index);
 
 MeasuredCorner car_measured_corner (const Car *car);
 Adjustment car_adjustment (const CarSetup *setup);
+
+/* A copy of @setup that belongs to no car yet, and its end. */
+CarSetup car_setup_copy (const CarSetup *setup);
+void car_setup_clear (CarSetup *setup);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/document.h"
 #include "model/car-json.h"
+#include "model/document-private.h"
+#include "model/file-stamp.h"
 #include "model/history.h"
 
 #include <glib/gi18n-lib.h>
@@ -17,8 +19,9 @@ typedef enum {
 struct _SwDocument {
   GObject parent_instance;
   GFile *file;
-  Car *car;   /* in hand: inside a change it runs ahead of the history */
-  Car *saved; /* as it stands in the file */
+  Car *car;    /* in hand: inside a change it runs ahead of the history */
+  Car *saved;  /* as it stands in the file, or NULL when no file has it */
+  char *stamp; /* of the file when it was last read or written here */
   History *history;
   char *change_label; /* of the change in hand, or NULL */
 
@@ -118,6 +121,7 @@ sw_document_finalize (GObject *object)
   g_clear_object (&self->file);
   car_free (self->car);
   car_free (self->saved);
+  g_free (self->stamp);
   history_free (self->history);
   g_free (self->change_label);
   g_free (self->told_title);
@@ -158,25 +162,31 @@ sw_document_init (SwDocument *self)
   (void) self;
 }
 
+/* Takes @car, @saved and @stamp. */
 static SwDocument *
-document_new (Car *car, GFile *file)
+document_new (Car *car, Car *saved, GFile *file, char *stamp)
 {
   SwDocument *self = g_object_new (SW_TYPE_DOCUMENT, NULL);
 
   self->car = car;
-  self->saved = car_copy (car);
+  self->saved = saved;
   self->history = history_new (car);
   self->file = file != NULL ? g_object_ref (file) : NULL;
+  self->stamp = stamp;
+  self->told_modified = saved == NULL;
   self->told_title = make_title (self);
   return self;
 }
 
+/* The stamp is taken first: a change during the reading is noticed rather than missed. */
 SwDocument *
 sw_document_load (GFile *file, GError **error)
 {
+  g_autofree char *stamp = file_stamp (file);
   Car *car = car_load (file, error);
 
-  return car != NULL ? document_new (car, file) : NULL;
+  return car != NULL ? document_new (car, car_copy (car), file, g_steal_pointer (&stamp))
+                     : NULL;
 }
 
 SwDocument *
@@ -184,7 +194,13 @@ sw_document_new_for_car (Car *car)
 {
   g_return_val_if_fail (car != NULL, NULL);
 
-  return document_new (car, NULL);
+  return document_new (car, car_copy (car), NULL, NULL);
+}
+
+SwDocument *
+document_new_unsaved (Car *car, GFile *file, const char *stamp)
+{
+  return document_new (car, NULL, file, g_strdup (stamp));
 }
 
 gboolean
@@ -198,8 +214,34 @@ sw_document_save (SwDocument *self, GFile *file, GError **error)
   g_set_object (&self->file, file);
   car_free (self->saved);
   self->saved = car_copy (self->car);
+  g_free (self->stamp);
+  self->stamp = file_stamp (file);
   tell_properties (self);
   return TRUE;
+}
+
+gboolean
+sw_document_file_was_changed (SwDocument *self)
+{
+  g_return_val_if_fail (SW_IS_DOCUMENT (self), FALSE);
+
+  if (self->file == NULL)
+    return FALSE;
+
+  g_autofree char *now = file_stamp (self->file);
+  return now == NULL || g_strcmp0 (now, self->stamp) != 0;
+}
+
+const char *
+document_get_stamp (SwDocument *self)
+{
+  return self->stamp;
+}
+
+Car *
+document_car (SwDocument *self)
+{
+  return self->car;
 }
 
 const Car *
@@ -223,12 +265,12 @@ sw_document_is_modified (SwDocument *self)
 {
   g_return_val_if_fail (SW_IS_DOCUMENT (self), FALSE);
 
-  return !car_equal (self->car, self->saved);
+  return self->saved == NULL || !car_equal (self->car, self->saved);
 }
 
 /* After every edit of the car in hand. */
-static void
-finish_edit (SwDocument *self, const char *label)
+void
+document_finish_edit (SwDocument *self, const char *label)
 {
   if (self->change_label == NULL)
     history_push (self->history, self->car, label);
@@ -274,7 +316,7 @@ sw_document_set_setup (SwDocument *self,
   setup->mount = adjustment->mount;
   setup->lowering_mm = adjustment->lowering;
   setup->toe = adjustment->toe;
-  finish_edit (self, label);
+  document_finish_edit (self, label);
 }
 
 static void
@@ -284,7 +326,7 @@ set_text (SwDocument *self, char **text, const char *now, const char *label)
     return;
   g_free (*text);
   *text = g_strdup (now);
-  finish_edit (self, label);
+  document_finish_edit (self, label);
 }
 
 void

@@ -19,7 +19,8 @@ SwDocument *sw_document_new_for_car (Car *car);
 /* Saves to @file, which becomes the document's own. On failure nothing has changed. */
 gboolean sw_document_save (SwDocument *self, GFile *file, GError **error);
 
-/* Whether another program has changed the file since it was read or saved here. */
+/* Whether another program has changed or removed the file since it was read or saved
+ * here: its time of change or its size is another. */
 gboolean sw_document_file_was_changed (SwDocument *self);
 
 const Car *sw_document_get_car (SwDocument *self);
@@ -32,27 +33,36 @@ gboolean sw_document_is_modified (SwDocument *self);
 void sw_document_set_setup (SwDocument *self,
                             guint index,
                             const Adjustment *adjustment,
-                            const char *label);
+                            const char *label); /* all but the corrections */
 void sw_document_set_name (SwDocument *self, const char *name, const char *label);
 void sw_document_set_notes (SwDocument *self, const char *notes, const char *label);
 
-/* Beginning inside a change ends that one first. */
-/* Setups as a list; each is an undo step. Indices count as in the car. */
-void sw_document_add_setup (SwDocument *self, guint like, const char *name); /* a copy */
+/* Setups as a list; each call is an undo step. Indices count as in the car. A name that
+ * another setup has gets a number, as in "12 in (2)". So does that of a baseline behind a
+ * setup of the same name, as a file knows its baseline by name. */
+/* A copy of setup @like behind the last one, shown. @name is that of the copied one when
+ * it is NULL or empty. */
+void sw_document_add_setup (SwDocument *self, guint like, const char *name);
+/* An empty name changes nothing. */
 void sw_document_rename_setup (SwDocument *self, guint index, const char *name);
+/* To the index that it has afterwards. */
 void sw_document_move_setup (SwDocument *self, guint from, guint to);
-/* The last setup cannot be removed. A removed baseline hands over to the first. */
+/* FALSE for the last setup, which stays. A removed baseline hands over to the first. */
 gboolean sw_document_remove_setup (SwDocument *self, guint index);
 void sw_document_show_setup (SwDocument *self, guint index, gboolean shown);
 void sw_document_set_baseline (SwDocument *self, guint index);
-/* Takes copies of setups of another car, with names that are not taken yet. */
-void sw_document_take_setups (SwDocument *self, const Car *from, const guint *indices, guint n);
-/* The corrections of a setup; see sw_document_set_setup for the rest. */
+/* Copies of setups of another car behind the last one, shown. */
+void sw_document_take_setups (SwDocument *self,
+                              const Car *from,
+                              const guint *indices,
+                              guint n);
+/* Within CAR_MOST_CAMBER_BOLT and CAR_MOST_CORRECTION. */
 void sw_document_set_corrections (SwDocument *self,
                                   guint index,
                                   const CarCorrections *corrections,
                                   const char *label);
 
+/* Beginning inside a change ends that one first. */
 void sw_document_begin (SwDocument *self, const char *label);
 void sw_document_end (SwDocument *self);
 /* Puts back, to the bit, what was there at begin. */

@@ -1,0 +1,124 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/car-json-setups.h"
+#include "model/car-json-members.h"
+
+#include <glib/gi18n-lib.h>
+
+static const NumberRange furthest_move = { .least = -CAR_FURTHEST_MOVE,
+                                           .most = CAR_FURTHEST_MOVE };
+
+static void
+keep_unknown_of_part (JsonObject *object, const SetupPart *part, CarSetup *setup)
+{
+  JsonObjectIter iter;
+  const char *name;
+  JsonNode *value;
+
+  json_object_iter_init_ordered (&iter, object);
+  while (json_object_iter_next_ordered (&iter, &name, &value))
+    if (!setup_part_knows (part, name))
+      member_keep (setup_part_unknown (part, setup), name, value);
+}
+
+static gboolean
+read_part (JsonObject *object,
+           const char *parent,
+           const SetupPart *part,
+           CarSetup *setup,
+           GError **error)
+{
+  g_autofree char *path = g_strconcat (parent, ".", part->name, NULL);
+  JsonObject *values;
+
+  if (!member_find_object (object, parent, part->name, &values, error))
+    return FALSE;
+  if (values == NULL)
+    return TRUE;
+  for (gsize i = 0; i < part->n_numbers; i++) {
+    const SetupNumber *number = &part->numbers[i];
+    const NumberRange range = { .least = -number->most, .most = number->most };
+
+    if (!member_read_number_within (values, path, number->name, range,
+                                    setup_number (setup, number), error))
+      return FALSE;
+  }
+  keep_unknown_of_part (values, part, setup);
+  return TRUE;
+}
+
+static gboolean
+read_toe (JsonObject *object, const char *parent, ToeMode *toe, GError **error)
+{
+  g_autofree char *word = g_strdup (toe_mode_names[*toe]);
+
+  if (!member_read_text (object, parent, "toe", &word, error))
+    return FALSE;
+  for (gsize i = 0; i < G_N_ELEMENTS (toe_mode_names); i++)
+    if (g_str_equal (word, toe_mode_names[i])) {
+      *toe = (ToeMode) i;
+      return TRUE;
+    }
+  return member_refuse (error, CAR_ERROR_TYPE,
+                        _ ("%s must be \"as-moved\" or \"reset\"."), parent, "toe");
+}
+
+static gboolean
+read_setup (JsonNode *node, guint index, CarSetup *setup, GError **error)
+{
+  g_autofree char *path = g_strdup_printf ("setups[%u]", index);
+
+  if (!JSON_NODE_HOLDS_OBJECT (node)) {
+    g_set_error (error, CAR_ERROR, CAR_ERROR_TYPE,
+                 _ ("%s must be an object in braces."), path);
+    return FALSE;
+  }
+
+  JsonObject *object = json_node_get_object (node);
+  setup->name = g_strdup_printf (_ ("Setup %u"), index + 1);
+  if (!member_read_text (object, path, "name", &setup->name, error) ||
+      !read_part (object, path, &setup_mount, setup, error) ||
+      !member_read_number_within (object, path, "lowering_mm", furthest_move,
+                                  &setup->lowering_mm, error) ||
+      !read_toe (object, path, &setup->toe, error) ||
+      !read_part (object, path, &setup_corrections, setup, error) ||
+      !member_read_flag (object, path, "hidden", &setup->is_hidden, error))
+    return FALSE;
+  member_keep_unknown (object, car_setup_members, &setup->unknown);
+  return TRUE;
+}
+
+gboolean
+car_read_setups (JsonObject *root, Car *car, GError **error)
+{
+  JsonNode *node = json_object_get_member (root, "setups");
+
+  if (node == NULL)
+    return TRUE;
+  if (!JSON_NODE_HOLDS_ARRAY (node))
+    return member_refuse (error, CAR_ERROR_TYPE,
+                          _ ("%s must be a list in brackets."), "", "setups");
+
+  JsonArray *array = json_node_get_array (node);
+  const guint n = json_array_get_length (array);
+  if (n == 0)
+    return TRUE;
+  g_array_set_size (car->setups, 0);
+  g_array_set_size (car->setups, n);
+  for (guint i = 0; i < n; i++)
+    if (!read_setup (json_array_get_element (array, i), i, car_setup (car, i), error))
+      return FALSE;
+  return TRUE;
+}
+
+gboolean
+car_read_baseline (JsonObject *root, Car *car, GError **error)
+{
+  g_autofree char *name = NULL;
+
+  if (!member_read_text (root, "", "baseline", &name, error))
+    return FALSE;
+  if (name == NULL || car_find_setup (car, name, &car->baseline))
+    return TRUE;
+  return member_refuse (error, CAR_ERROR_NAME,
+                        _ ("%s names none of the setups."), "", "baseline");
+}

@@ -1,0 +1,151 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/json-member.h"
+#include "model/json-path.h"
+
+#include <glib/gi18n-lib.h>
+
+gboolean
+member_refuse (GError **error,
+               CarError code,
+               const char *sentence,
+               const char *parent,
+               const char *name)
+{
+  g_autoptr (GString) path = g_string_new (parent);
+
+  json_path_append_member (path, name);
+  g_set_error (error, CAR_ERROR, code, sentence, path->str);
+  return FALSE;
+}
+
+gboolean
+member_get_number (JsonNode *node, double *value)
+{
+  const GType type = JSON_NODE_HOLDS_VALUE (node) ? json_node_get_value_type (node) : 0;
+
+  if (type == G_TYPE_INT64)
+    *value = (double) json_node_get_int (node);
+  else if (type == G_TYPE_DOUBLE)
+    *value = json_node_get_double (node);
+  else
+    return FALSE;
+  return TRUE;
+}
+
+gboolean
+member_read_number (JsonObject *object,
+                    const char *parent,
+                    const char *name,
+                    double *value,
+                    GError **error)
+{
+  JsonNode *node = json_object_get_member (object, name);
+
+  if (node != NULL && !member_get_number (node, value))
+    return member_refuse (error, CAR_ERROR_TYPE,
+                          _ ("%s must be a number."), parent, name);
+  return TRUE;
+}
+
+gboolean
+member_read_text (
+    JsonObject *object, const char *parent, const char *name, char **text, GError **error)
+{
+  JsonNode *node = json_object_get_member (object, name);
+
+  if (node == NULL)
+    return TRUE;
+  if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_STRING)
+    return member_refuse (error, CAR_ERROR_TYPE, _ ("%s must be a text."), parent, name);
+  g_free (*text);
+  *text = json_node_dup_string (node);
+  return TRUE;
+}
+
+gboolean
+member_find_object (JsonObject *object,
+                    const char *parent,
+                    const char *name,
+                    JsonObject **section,
+                    GError **error)
+{
+  JsonNode *node = json_object_get_member (object, name);
+
+  *section = NULL;
+  if (node == NULL)
+    return TRUE;
+  if (!JSON_NODE_HOLDS_OBJECT (node))
+    return member_refuse (error, CAR_ERROR_TYPE,
+                          _ ("%s must be an object in braces."), parent, name);
+  *section = json_node_get_object (node);
+  return TRUE;
+}
+
+void
+member_keep (JsonObject **kept, const char *name, JsonNode *value)
+{
+  if (*kept == NULL)
+    *kept = json_object_new ();
+  json_object_set_member (*kept, name, json_node_copy (value));
+}
+
+gboolean
+member_check_range (NumberRange range, double value, const char *path, GError **error)
+{
+  const char *sentence =
+      range.is_above_least ? _ ("%s is %g, but must be above %g and not above %g.")
+                           : _ ("%s is %g, but must lie between %g and %g.");
+
+  if (value <= range.most &&
+      (value > range.least || (value == range.least && !range.is_above_least)))
+    return TRUE;
+  g_set_error (error, CAR_ERROR, CAR_ERROR_NUMBER, sentence, path, value, range.least,
+               range.most);
+  return FALSE;
+}
+
+gboolean
+member_read_flag (JsonObject *object,
+                  const char *parent,
+                  const char *name,
+                  gboolean *flag,
+                  GError **error)
+{
+  JsonNode *node = json_object_get_member (object, name);
+
+  if (node == NULL)
+    return TRUE;
+  if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_BOOLEAN)
+    return member_refuse (error, CAR_ERROR_TYPE,
+                          _ ("%s must be true or false."), parent, name);
+  *flag = json_node_get_boolean (node);
+  return TRUE;
+}
+
+gboolean
+member_read_number_within (JsonObject *object,
+                           const char *parent,
+                           const char *name,
+                           NumberRange range,
+                           double *value,
+                           GError **error)
+{
+  g_autoptr (GString) path = g_string_new (parent);
+
+  json_path_append_member (path, name);
+  return member_read_number (object, parent, name, value, error) &&
+         member_check_range (range, *value, path->str, error);
+}
+
+void
+member_keep_unknown (JsonObject *object, const char *const *known, JsonObject **kept)
+{
+  JsonObjectIter iter;
+  const char *name;
+  JsonNode *value;
+
+  json_object_iter_init_ordered (&iter, object);
+  while (json_object_iter_next_ordered (&iter, &name, &value))
+    if (!g_strv_contains (known, name))
+      member_keep (kept, name, value);
+}

@@ -1,0 +1,58 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Inside car-json only: members of an object, read by name. What cannot be taken is
+ * refused in one sentence that names the member by its path, @name inside @parent. */
+
+#pragma once
+
+#include "model/car-json.h"
+
+typedef struct {
+  double least, most;
+  gboolean is_above_least; /* @least itself is not allowed */
+} NumberRange;
+
+/* Sets @error and returns FALSE. @sentence has one %s, for the path. */
+gboolean member_refuse (GError **error,
+                        CarError code,
+                        const char *sentence,
+                        const char *parent,
+                        const char *name);
+
+gboolean member_get_number (JsonNode *node, double *value);
+gboolean
+member_check_range (NumberRange range, double value, const char *path, GError **error);
+
+/* These leave the value as it is where @name is missing. */
+gboolean member_read_number (JsonObject *object,
+                             const char *parent,
+                             const char *name,
+                             double *value,
+                             GError **error);
+gboolean member_read_number_within (JsonObject *object,
+                                    const char *parent,
+                                    const char *name,
+                                    NumberRange range,
+                                    double *value,
+                                    GError **error);
+gboolean member_read_text (JsonObject *object,
+                           const char *parent,
+                           const char *name,
+                           char **text,
+                           GError **error);
+gboolean member_read_flag (JsonObject *object,
+                           const char *parent,
+                           const char *name,
+                           gboolean *flag,
+                           GError **error);
+/* @section is NULL where @name is missing. */
+gboolean member_find_object (JsonObject *object,
+                             const char *parent,
+                             const char *name,
+                             JsonObject **section,
+                             GError **error);
+
+/* Copies a member into @kept, which is made when it is NULL. */
+void member_keep (JsonObject **kept, const char *name, JsonNode *value);
+/* Copies every member that is not among the NULL-terminated @known. */
+void
+member_keep_unknown (JsonObject *object, const char *const *known, JsonObject **kept);
