@@ -83,8 +83,11 @@ sw_sheet_view_size_allocate (GtkWidget *widget, int width, int height, int basel
 static PointPlace
 place_now (SwSheetView *self)
 {
-  return (PointPlace){ sw_bench_get_adjustment (self->bench).mount,
-                       sw_bench_get_study (self->bench)->travel };
+  const Adjustment adjustment = sw_bench_get_adjustment (self->bench);
+
+  return (PointPlace){ .mount = adjustment.mount,
+                       .travel = sw_bench_get_study (self->bench)->travel,
+                       .lowering = adjustment.lowering };
 }
 
 static TravelLimits
@@ -141,7 +144,8 @@ set_near (SwSheetView *self, SheetHandle near, SheetViewName view)
 {
   static const char *const cursors[] = { [SHEET_HANDLE_NONE] = NULL,
                                          [SHEET_HANDLE_MOUNT] = "move",
-                                         [SHEET_HANDLE_WHEEL] = "ns-resize" };
+                                         [SHEET_HANDLE_WHEEL] = "ns-resize",
+                                         [SHEET_HANDLE_HEIGHT] = "ns-resize" };
 
   if (near == self->near && view == self->near_view)
     return;
