@@ -144,6 +144,16 @@ draw_tag (const SheetPen *pen, SheetHandle handle, Pixel centre)
              (TextAnchor){ 0, 0.5 });
 }
 
+/* For small sheets: "↓ 20.0 mm". */
+static void
+short_lowering (double mm, char *text, size_t size)
+{
+  char figure[24];
+
+  quantity_format (QUANTITY_STRUT_LENGTH, fabs (mm), FALSE, figure, sizeof figure);
+  g_snprintf (text, size, mm > 0.0 ? "↓ %s" : "↑ %s", figure);
+}
+
 /* Above its handle, while that is not held: then the tag says it. */
 static void
 draw_lowering (const SheetPen *pen)
@@ -157,7 +167,10 @@ draw_lowering (const SheetPen *pen)
       fabs (study_in_hand (study)->lowering) < 0.05 ||
       !handle_place (pen->layout, study, SHEET_HANDLE_HEIGHT, SHEET_FRONT, &place))
     return;
-  lowering_text (study_in_hand (study)->lowering, text, sizeof text);
+  if (label_word (pen, "…")[0] == '\0')
+    short_lowering (study_in_hand (study)->lowering, text, sizeof text);
+  else
+    lowering_text (study_in_hand (study)->lowering, text, sizeof text);
 
   const double half = text_measure (pen->texts, style, text).width / 2.0;
   const Pixel left =
