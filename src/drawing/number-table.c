@@ -1,33 +1,23 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/number-table.h"
-#include "model/quantity-info.h"
+#include "drawing/number-table-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
 /* All in units of the text size. */
 #define ROW 1.75
-#define MARGIN 0.9
+#define MARGIN NUMBER_TABLE_MARGIN
 #define LEAST_BLOCK 27.0
-#define FIGURES 5.2 /* width of one column of figures */
+#define FIGURES 5.2 /* width of one column of figures, at least and at most */
+#define MOST_FIGURES 9.0
+#define NAME 13.5
 #define UNIT 3.8
 #define WORDS 13.0 /* sign words, where there is room */
-
-typedef struct {
-  unsigned n_blocks, n_rows; /* rows of each block, without the head */
-  double left, width, row;   /* of one block, pixels */
-} Layout;
-
-struct NumberTable {
-  TextCache *texts;
-  Layout layout;
-  Quantity rows[NUMBER_TABLE_MOST_ROWS];
-  unsigned n_rows;
-};
 
 /* Where things stand in a block, from its left edge. */
 typedef struct {
   double name, measured, now, change, unit, words; /* figures by their right edge */
+  double figures;
   bool has_words;
 } Columns;
 
@@ -47,26 +37,35 @@ number_table_free (NumberTable *table)
   g_free (table);
 }
 
-static Layout
-lay_out (const Theme *theme, unsigned n, double width)
+static TableLayout
+lay_out (const NumberTableView *view, double width)
 {
-  const double em = theme->text;
-  const unsigned fit = (unsigned) fmax (1.0, floor (width / (LEAST_BLOCK * em)));
+  const double em = view->theme.text;
+  const double least = view->side_by_side ? side_by_side_least (view) : LEAST_BLOCK;
+  const unsigned n = view->n_quantities;
+  const unsigned fit = (unsigned) fmax (1.0, floor (width / (least * em)));
   const unsigned n_blocks = MIN (MIN (fit, 4u), MAX (n, 1u));
 
-  return (Layout){ .n_blocks = n_blocks,
-                   .n_rows = (n + n_blocks - 1) / n_blocks,
-                   .left = MARGIN * em,
-                   .width = (width - MARGIN * em) / n_blocks,
-                   .row = ROW * em };
+  return (TableLayout){ .n_blocks = n_blocks,
+                        .n_rows = (n + n_blocks - 1) / n_blocks,
+                        .left = MARGIN * em,
+                        .width = (width - MARGIN * em) / n_blocks,
+                        .head = (view->side_by_side ? 1.75 : 1.0) * ROW * em,
+                        .row = ROW * em };
 }
 
 double
-number_table_height (const Theme *theme, unsigned n_quantities, double width)
+number_table_height (const NumberTableView *view, double width)
 {
-  const Layout l = lay_out (theme, n_quantities, width);
+  const TableLayout l = lay_out (view, width);
 
-  return l.row * (l.n_rows + 1) + 0.5 * theme->text;
+  return l.head + l.row * l.n_rows + 0.5 * view->theme.text;
+}
+
+unsigned
+number_table_setups (const NumberTableView *view, double width, unsigned *setups)
+{
+  return side_by_side_setups (view, lay_out (view, width).width, setups);
 }
 
 static Columns
@@ -76,28 +75,67 @@ columns_of (const Theme *theme, double width)
   const bool has_words = inner > (LEAST_BLOCK + WORDS) * em;
   const double words = has_words ? inner - WORDS * em : inner;
   const double unit = words - UNIT * em;
+  const double figures =
+      CLAMP ((unit - NAME * em) / 3.0, FIGURES * em, MOST_FIGURES * em);
 
   return (Columns){ .name = 0.0,
-                    .measured = unit - (2.0 * FIGURES + 0.8) * em,
-                    .now = unit - (FIGURES + 0.6) * em,
+                    .measured = unit - 2.0 * figures - 0.8 * em,
+                    .now = unit - figures - 0.6 * em,
                     .change = unit - 0.5 * em,
                     .unit = unit,
                     .words = words,
+                    .figures = figures,
                     .has_words = has_words };
 }
 
-static void
-put (NumberTable *table,
-     cairo_t *cr,
-     TextStyle style,
-     Colour colour,
-     const char *text,
-     double x,
-     double y,
-     double anchor)
+void
+number_table_put (NumberTable *table,
+                  cairo_t *cr,
+                  TextStyle style,
+                  Colour colour,
+                  const char *text,
+                  double x,
+                  double y,
+                  double anchor)
 {
   theme_use (cr, colour);
   text_draw (table->texts, cr, style, text, x, y, (TextAnchor){ anchor, 0.5 });
+}
+
+#define put number_table_put
+
+/* A name that ends at @right and is cut to @room. */
+static void
+put_name (NumberTable *table,
+          cairo_t *cr,
+          TextStyle style,
+          Colour colour,
+          const char *name,
+          double right,
+          double y,
+          double room)
+{
+  const TextSize size = text_measure (table->texts, style, name);
+
+  theme_use (cr, colour);
+  text_draw_within (table->texts, cr, style, name, right - fmin (size.width, room),
+                    y - size.height / 2.0 + size.baseline, room);
+}
+
+static Colour
+hand_colour (const NumberTableView *view)
+{
+  return theme_setup_style (&view->theme, view->study->in_hand).colour;
+}
+
+static Colour
+reference_colour (const NumberTableView *view)
+{
+  const Study *study = view->study;
+
+  return study->baseline == study->in_hand
+             ? theme_measured_style (&view->theme).colour
+             : theme_setup_style (&view->theme, study->baseline).colour;
 }
 
 static void
@@ -109,10 +147,13 @@ draw_head (NumberTable *table,
 {
   const Theme *t = &view->theme;
   const TextStyle small = { t->font, t->small_text, TEXT_PLAIN };
-  const double y = table->layout.row * 0.55;
+  const TextStyle bold = { t->font, t->small_text, TEXT_BOLD };
+  const double y = table->layout.row * 0.55, room = c->figures - 0.6 * t->text;
 
-  put (table, cr, small, t->reference, _ ("as measured"), x + c->measured, y, 1.0);
-  put (table, cr, small, t->accent, _ ("this setup"), x + c->now, y, 1.0);
+  put_name (table, cr, small, reference_colour (view),
+            study_reference (view->study)->name, x + c->measured, y, room);
+  put_name (table, cr, bold, hand_colour (view), study_in_hand (view->study)->name,
+            x + c->now, y, room);
   put (table, cr, small, t->soft_ink, _ ("change"), x + c->change, y, 1.0);
 }
 
@@ -133,16 +174,12 @@ draw_travel (NumberTable *table, cairo_t *cr, const NumberTableView *view)
   put (table, cr, bold, t->ink, text, table->layout.left, table->layout.row * 0.55, 0.0);
 }
 
-/* The whole name where it fits beside the figures. */
-static const char *
-fitting_name (NumberTable *table,
-              TextStyle style,
-              const QuantityInfo *info,
-              const Columns *c,
-              double em)
+const char *
+number_table_name (NumberTable *table,
+                   TextStyle style,
+                   const QuantityInfo *info,
+                   double room)
 {
-  const double room = c->measured - (FIGURES - 0.6) * em - c->name;
-
   return text_measure (table->texts, style, info->name).width < room ? info->name
                                                                      : info->short_name;
 }
@@ -166,12 +203,13 @@ draw_row (NumberTable *table,
   const double middle = y + table->layout.row / 2.0;
   char text[32];
 
-  put (table, cr, plain, t->ink, fitting_name (table, plain, &info, c, t->text),
+  put (table, cr, plain, t->ink, number_table_name (table, plain, &info,
+                          c->measured - c->figures + 0.6 * t->text - c->name),
        x + c->name, middle, 0.0);
   quantity_format (q, was, FALSE, text, sizeof text);
-  put (table, cr, plain, t->reference, text, x + c->measured, middle, 1.0);
+  put (table, cr, plain, reference_colour (view), text, x + c->measured, middle, 1.0);
   quantity_format (q, is, FALSE, text, sizeof text);
-  put (table, cr, bold, t->accent, text, x + c->now, middle, 1.0);
+  put (table, cr, bold, hand_colour (view), text, x + c->now, middle, 1.0);
   quantity_format (q, is - was, TRUE, text, sizeof text);
   put (table, cr, plain, t->ink, text, x + c->change, middle, 1.0);
   put (table, cr, small, t->soft_ink, info.unit, x + c->unit, middle, 0.0);
@@ -210,7 +248,7 @@ number_table_draw (NumberTable *table,
                    double height)
 {
   const Theme *t = &view->theme;
-  const Layout l = lay_out (t, view->n_quantities, width);
+  const TableLayout l = lay_out (view, width);
   const Columns c = columns_of (t, l.width);
 
   (void) height;
@@ -221,28 +259,33 @@ number_table_draw (NumberTable *table,
   theme_use (cr, t->ground);
   cairo_paint (cr);
   for (unsigned i = 0; i < view->n_quantities; i++) {
+    const Quantity q = view->quantities[i];
     const double x = l.left + l.width * (i / l.n_rows);
-    const double y = l.row * (1 + i % l.n_rows);
+    const double y = l.head + l.row * (i % l.n_rows);
 
-    table->rows[i] = view->quantities[i];
-    draw_behind_row (cr, view, view->quantities[i], x, y, l.width, l.row);
-    draw_row (table, cr, view, view->quantities[i], x, y, &c);
-    if (i % l.n_rows == 0)
+    table->rows[i] = q;
+    draw_behind_row (cr, view, q, x, y, l.width, l.row);
+    if (!view->side_by_side)
+      draw_row (table, cr, view, q, x, y, &c);
+    if (!view->side_by_side && i % l.n_rows == 0)
       draw_head (table, cr, view, x, &c);
   }
-  draw_travel (table, cr, view);
+  if (view->side_by_side)
+    side_by_side_draw (table, cr, view);
+  else
+    draw_travel (table, cr, view);
 }
 
 int
 number_table_hit (const NumberTable *table, double x, double y)
 {
-  const Layout l = table->layout;
+  const TableLayout l = table->layout;
 
-  if (l.row <= 0.0 || x < 0.0 || y < l.row)
+  if (l.row <= 0.0 || x < 0.0 || y < l.head)
     return -1;
 
   const unsigned block = (unsigned) (fmax (0.0, x - l.left / 2.0) / l.width);
-  const unsigned row = (unsigned) (y / l.row) - 1;
+  const unsigned row = (unsigned) ((y - l.head) / l.row);
   const unsigned i = block * l.n_rows + row;
 
   return row < l.n_rows && block < l.n_blocks && i < table->n_rows ? (int) table->rows[i]

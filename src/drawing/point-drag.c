@@ -31,6 +31,9 @@ moved_place (PointPlace place, SheetHandle handle, TravelLimits limits, Vec3 way
   case SHEET_HANDLE_WHEEL:
     place.travel = moved_value (place.travel, way.z, limits.least, limits.most);
     break;
+  case SHEET_HANDLE_HEIGHT:
+    place.lowering = moved_value (place.lowering, -way.z, limits.least, limits.most);
+    break;
   default:
     break;
   }

@@ -17,10 +17,11 @@
 typedef struct {
   MountOffset mount;
   double travel;
+  double lowering; /* of the body; the wheel then stands at this travel */
 } PointPlace;
 
 typedef struct {
-  double least, most; /* of the travel, mm */
+  double least, most; /* of the travel, and so of the lowering, mm */
 } TravelLimits;
 
 typedef struct {

@@ -64,16 +64,35 @@ draw_bush (const SheetPen *pen, SheetViewName view, Vec3 pivot)
   }
 }
 
+static ArmPivots
+pivots_in_hand (const SheetPen *pen)
+{
+  const Study *study = pen->view->study;
+
+  return parts_arm_pivots (study, study_in_hand (study));
+}
+
 static void
 draw_hinge_axis (const SheetPen *pen, SheetViewName view)
 {
-  const Vec3 *at = pen->view->study->points.at;
-  const Vec3 front = at[POINT_ARM_FRONT_PIVOT], rear = at[POINT_ARM_REAR_PIVOT];
-  const Vec3 along = vec3_scale (vec3_unit (vec3_sub (rear, front)), 45.0);
+  const ArmPivots at = pivots_in_hand (pen);
+  const Vec3 along = vec3_scale (vec3_unit (vec3_sub (at.rear, at.front)), 45.0);
 
-  pen_line (pen, pen_at (pen, view, vec3_sub (front, along)),
-            pen_at (pen, view, vec3_add (rear, along)),
+  pen_line (pen, pen_at (pen, view, vec3_sub (at.front, along)),
+            pen_at (pen, view, vec3_add (at.rear, along)),
             pen_thin (pen, LINE_CHAIN, pen->theme->soft_ink));
+}
+
+/* The body between tower and centre plane: what the height handle holds. */
+static void
+draw_cowl (const SheetPen *pen)
+{
+  const Vec3 place = pen->view->study->points.at[POINT_UPPER_MOUNT];
+  const Vec3 seat = vec3_along (place, -TOWER_HALF, along_y);
+
+  pen_line (pen, pen_at (pen, SHEET_FRONT, (Vec3){ seat.x, 0.0, seat.z }),
+            pen_at (pen, SHEET_FRONT, seat),
+            pen_thin (pen, LINE_FULL, pen->theme->body));
 }
 
 /* The tower belongs to the body and stays; the plate in its hole goes with the mount. */
@@ -129,21 +148,23 @@ draw_rack (const SheetPen *pen, SheetViewName view)
 void
 parts_draw_bushes (const SheetPen *pen, SheetViewName view)
 {
-  const Vec3 *at = pen->view->study->points.at;
+  const ArmPivots at = pivots_in_hand (pen);
 
-  draw_bush (pen, view, at[POINT_ARM_REAR_PIVOT]);
-  draw_bush (pen, view, at[POINT_ARM_FRONT_PIVOT]);
+  draw_bush (pen, view, at.rear);
+  draw_bush (pen, view, at.front);
   draw_hinge_axis (pen, view);
 }
 
 void
 parts_draw_body (const SheetPen *pen, SheetViewName view)
 {
-  const Vec3 *at = pen->view->study->points.at;
+  const ArmPivots at = pivots_in_hand (pen);
 
-  draw_pivot_seat (pen, view, at[POINT_ARM_REAR_PIVOT]);
-  draw_pivot_seat (pen, view, at[POINT_ARM_FRONT_PIVOT]);
+  draw_pivot_seat (pen, view, at.rear);
+  draw_pivot_seat (pen, view, at.front);
   draw_rack (pen, view);
   draw_tower (pen, view);
+  if (view == SHEET_FRONT)
+    draw_cowl (pen);
   draw_plate (pen, view);
 }

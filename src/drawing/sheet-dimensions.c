@@ -210,7 +210,7 @@ draw_mount_spans (const SheetPen *pen, SheetViewName view)
 {
   const Study *study = pen->view->study;
   const MountOffset mount = mount_of_study (study);
-  const Pixel was = pen_at (pen, view, study_reference (study)->corner.upper_mount);
+  const Pixel was = pen_at (pen, view, study->measured.corner.upper_mount);
   const Pixel is = pen_at (pen, view, study_in_hand (study)->corner.upper_mount);
   const double k = pen->layout->scale, u = pen->unit;
   const double level = was.y - SHEET_MOUNT_ROOM * k - 14.0 * u;
@@ -366,7 +366,7 @@ dimensions_draw (const SheetPen *pen, SheetViewName view)
   }
   draw_ground_span (pen, view);
   draw_axis_angle (pen, view);
-  if (study_has_reference (pen->view->study) && !is_named_at_handle (pen, view))
+  if (!is_named_at_handle (pen, view))
     draw_mount_spans (pen, view);
   if (view == SHEET_FRONT) {
     draw_camber (pen);

@@ -11,6 +11,17 @@
 #define ARROW_FROM 13.0
 #define ARROW_HALF 4.5
 #define LEAST_REACH 14.0
+/* How far the height handle stays from the centre plane, as a part of the mount's way. */
+#define HEIGHT_PART 0.3
+
+/* On the line from the tower to the centre plane, level with the mount as measured. */
+static Vec3
+grip_on_body (const Study *study)
+{
+  const Vec3 mount = study->points.at[POINT_UPPER_MOUNT];
+
+  return (Vec3){ mount.x, HEIGHT_PART * mount.y, mount.z };
+}
 
 bool
 handle_place (const SheetLayout *layout,
@@ -30,6 +41,11 @@ handle_place (const SheetLayout *layout,
     if (view == SHEET_PLAN || standing->now.status != POSE_OK)
       return false;
     *place = sheet_layout_place (layout, view, standing->now.pose.wheel_centre);
+    return true;
+  case SHEET_HANDLE_HEIGHT:
+    if (view != SHEET_FRONT)
+      return false;
+    *place = sheet_layout_place (layout, view, grip_on_body (study));
     return true;
   default:
     return false;
@@ -86,6 +102,10 @@ held_text (const Study *study, SheetHandle handle, char *text, size_t size)
     mount_text (mount_of_study (study), text, size);
     return;
   }
+  if (handle == SHEET_HANDLE_HEIGHT) {
+    lowering_text (study_in_hand (study)->lowering, text, size);
+    return;
+  }
   quantity_format (QUANTITY_STRUT_LENGTH, study->travel, TRUE, figure, sizeof figure);
   g_snprintf (text, size,
               study->travel > -0.05
@@ -106,8 +126,8 @@ draw_tag (const SheetPen *pen, SheetHandle handle, Pixel centre)
 
   const TextSize size = text_measure (pen->texts, style, text);
   const double wide = size.width + 2.0 * room, high = size.height + room;
-  /* above the mount, beside the wheel: where the least is covered */
-  const gboolean above = handle == SHEET_HANDLE_MOUNT;
+  /* above what is on the body, beside the wheel: where the least is covered */
+  const gboolean above = handle != SHEET_HANDLE_WHEEL;
   const double left = above ? centre.x - wide / 2.0 : centre.x + clear;
   const double top = above ? centre.y - clear - high : centre.y - high / 2.0;
   const double x = CLAMP (left, 2.0, fmax (canvas.width - wide - 2.0, 2.0));
@@ -124,10 +144,48 @@ draw_tag (const SheetPen *pen, SheetHandle handle, Pixel centre)
              (TextAnchor){ 0, 0.5 });
 }
 
+/* For small sheets: "↓ 20.0 mm". */
+static void
+short_lowering (double mm, char *text, size_t size)
+{
+  char figure[24];
+
+  quantity_format (QUANTITY_STRUT_LENGTH, fabs (mm), FALSE, figure, sizeof figure);
+  g_snprintf (text, size, mm > 0.0 ? "↓ %s" : "↑ %s", figure);
+}
+
+/* Above its handle, while that is not held: then the tag says it. */
+static void
+draw_lowering (const SheetPen *pen)
+{
+  const Study *study = pen->view->study;
+  const TextStyle style = pen_style (pen, pen->theme->small_text, TEXT_PLAIN);
+  char text[64];
+  Pixel place;
+
+  if (pen->view->held == SHEET_HANDLE_HEIGHT ||
+      fabs (study_in_hand (study)->lowering) < 0.05 ||
+      !handle_place (pen->layout, study, SHEET_HANDLE_HEIGHT, SHEET_FRONT, &place))
+    return;
+  if (label_word (pen, "…")[0] == '\0')
+    short_lowering (study_in_hand (study)->lowering, text, sizeof text);
+  else
+    lowering_text (study_in_hand (study)->lowering, text, sizeof text);
+
+  const double half = text_measure (pen->texts, style, text).width / 2.0;
+  const Pixel left =
+      pixel_add (place, -fmin (half, place.x - pen->layout->origin[SHEET_FRONT].x -
+                                         4.0 * pen->unit),
+                 -28.0 * pen->unit);
+  pen_patch (pen, left, 2.0 * half);
+  pen_text (pen, text, left, pen->theme->ink);
+}
+
 void
 handles_draw (const SheetPen *pen)
 {
-  for (SheetHandle handle = SHEET_HANDLE_WHEEL; handle > SHEET_HANDLE_NONE; handle--)
+  draw_lowering (pen);
+  for (SheetHandle handle = N_SHEET_HANDLES - 1; handle > SHEET_HANDLE_NONE; handle--)
     for (SheetViewName view = 0; view < N_SHEET_VIEWS; view++) {
       Pixel place;
 

@@ -64,8 +64,8 @@ label_word (const SheetPen *pen, const char *word)
 MountOffset
 mount_of_study (const Study *study)
 {
-  const Vec3 way =
-      vec3_sub (study_in_hand (study)->corner.upper_mount, study_reference (study)->corner.upper_mount);
+  const Vec3 way = vec3_sub (study_in_hand (study)->corner.upper_mount,
+                             study->measured.corner.upper_mount);
 
   return (MountOffset){ -way.y, -way.x, way.z };
 }
@@ -104,6 +104,17 @@ up_text (double mm, char *text, size_t size)
   format_length (mm, figure, sizeof figure);
   g_snprintf (text, size,
               mm > -0.05 ? C_ ("mount", "%s up") : C_ ("mount", "%s down"), figure);
+}
+
+void
+lowering_text (double mm, char *text, size_t size)
+{
+  char figure[24];
+
+  format_length (mm, figure, sizeof figure);
+  g_snprintf (text, size,
+              mm > -0.05 ? C_ ("height", "lowered %s mm") : C_ ("height", "raised %s mm"),
+              figure);
 }
 
 void

@@ -30,5 +30,7 @@ MountOffset mount_of_study (const Study *study);
 void inboard_text (double mm, char *text, size_t size);
 void rearward_text (double mm, char *text, size_t size);
 void up_text (double mm, char *text, size_t size);
+/* "lowered 20.0 mm" */
+void lowering_text (double mm, char *text, size_t size);
 /* "15.0 in · 10.0 back · 0.0 up" */
 void mount_text (MountOffset mount, char *text, size_t size);

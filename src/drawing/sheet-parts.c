@@ -19,6 +19,21 @@
 
 static const Vec3 along_x = { 1, 0, 0 }, along_z = { 0, 0, 1 };
 
+/* Corrections raise the pivots and move both outboard alike: the way from one to the other
+ * keeps its plan view, and lies along the hinge. */
+ArmPivots
+parts_arm_pivots (const Study *study, const StudyCorner *corner)
+{
+  const Vec3 *at = study->points.at;
+  const Vec3 hinge = corner->corner.hinge_axis, front = corner->corner.arm_pivot;
+  const Vec3 way = vec3_sub (at[POINT_ARM_REAR_PIVOT], at[POINT_ARM_FRONT_PIVOT]);
+  const double plan = hinge.x * hinge.x + hinge.y * hinge.y;
+  const double along = plan > 1e-6 ? (way.x * hinge.x + way.y * hinge.y) / plan
+                                   : vec3_dot (way, hinge);
+
+  return (ArmPivots){ front, vec3_along (front, along, hinge) };
+}
+
 void
 parts_draw_ground (const SheetPen *pen, SheetViewName view, Vec3 contact)
 {
@@ -191,12 +206,12 @@ parts_draw_wheel (const SheetPen *pen, SheetViewName view, const StudyCorner *co
 }
 
 static void
-draw_arm (const SheetPen *pen, SheetViewName view, const Pose *pose)
+draw_arm (const SheetPen *pen, SheetViewName view, const StudyCorner *corner)
 {
-  const Vec3 *at = pen->view->study->points.at;
-  const Pixel ball = pen_at (pen, view, pose->ball_joint);
-  const Pixel spokes[] = { ball, pen_at (pen, view, at[POINT_ARM_FRONT_PIVOT]),
-                           pen_at (pen, view, at[POINT_ARM_REAR_PIVOT]) };
+  const ArmPivots pivots = parts_arm_pivots (pen->view->study, corner);
+  const Pixel ball = pen_at (pen, view, corner->now.pose.ball_joint);
+  const Pixel spokes[] = { ball, pen_at (pen, view, pivots.front),
+                           pen_at (pen, view, pivots.rear) };
 
   pen_shows (pen, view, QUANTITY_ARM_RATIO, ball, spokes[1]);
   pen_shows (pen, view, QUANTITY_ARM_RATIO, ball, spokes[2]);
@@ -289,7 +304,7 @@ parts_draw_linkage (const SheetPen *pen, SheetViewName view, const StudyCorner *
 
   if (view != SHEET_SIDE) {
     draw_tie_rod (pen, view, pose);
-    draw_arm (pen, view, pose);
+    draw_arm (pen, view, corner);
     draw_hub (pen, view, pose);
     draw_knuckle (pen, view, pose);
     draw_strut (pen, view, corner);
@@ -298,7 +313,7 @@ parts_draw_linkage (const SheetPen *pen, SheetViewName view, const StudyCorner *
     draw_knuckle (pen, view, pose);
     draw_strut (pen, view, corner);
     draw_tie_rod (pen, view, pose);
-    draw_arm (pen, view, pose);
+    draw_arm (pen, view, corner);
   }
   draw_joints (pen, view, corner);
 }
@@ -328,12 +343,50 @@ parts_draw_steering_axis (const SheetPen *pen,
               (Solid){ 0, accent, accent, pen->theme->thin });
 }
 
+static void
+draw_ghost_ring (const SheetPen *pen, Pixel centre, double radius)
+{
+  cairo_new_sub_path (pen->cr);
+  cairo_arc (pen->cr, centre.x, centre.y, radius, 0, 2 * G_PI);
+  theme_use (pen->cr, pen->theme->reference);
+  theme_line (pen->cr, LINE_DASHED, pen->theme->thin);
+  cairo_stroke (pen->cr);
+}
+
+static bool
+is_elsewhere (Vec3 a, Vec3 b)
+{
+  return vec3_distance (a, b) > 0.05;
+}
+
+/* Pivots and tie rod where a correction has moved them. */
+static void
+draw_ghost_corrections (const SheetPen *pen, SheetViewName view)
+{
+  const Study *study = pen->view->study;
+  const StudyCorner *was = study_reference (study), *is = study_in_hand (study);
+  const ArmPivots old = parts_arm_pivots (study, was), new = parts_arm_pivots (study, is);
+  const double radius = pen_wide (pen, 2.0 * BEARING_RADIUS, 6.0) / 2.0;
+  const Pose *pose = &was->now.pose;
+
+  if (is_elsewhere (old.front, new.front))
+    draw_ghost_ring (pen, pen_at (pen, view, old.front), radius);
+  if (is_elsewhere (old.rear, new.rear))
+    draw_ghost_ring (pen, pen_at (pen, view, old.rear), radius);
+  if (is_elsewhere (was->corner.tie_rod_inner, is->corner.tie_rod_inner) ||
+      fabs (was->corner.tie_rod_outer.z - was->corner.wheel_centre.z -
+            (is->corner.tie_rod_outer.z - is->corner.wheel_centre.z)) > 0.05)
+    pen_line (pen, pen_at (pen, view, pose->tie_rod_inner),
+              pen_at (pen, view, pose->tie_rod_outer),
+              pen_thin (pen, LINE_DASHED, pen->theme->reference));
+}
+
 void
 parts_draw_ghost (const SheetPen *pen, SheetViewName view)
 {
   const StudyCorner *corner = study_reference (pen->view->study);
   const Pose *pose = &corner->now.pose;
-  const Vec3 *at = pen->view->study->points.at;
+  const ArmPivots pivots = parts_arm_pivots (pen->view->study, corner);
   const Stroke dashed = pen_thin (pen, LINE_DASHED, pen->theme->reference);
   const Pixel ball = pen_at (pen, view, pose->ball_joint);
   const Pixel mount = pen_at (pen, view, corner->corner.upper_mount);
@@ -341,16 +394,14 @@ parts_draw_ghost (const SheetPen *pen, SheetViewName view)
   if (corner->now.status != POSE_OK)
     return;
   pen_line (pen, pen_at (pen, view, pose->strut_foot), mount, dashed);
-  pen_line (pen, ball, pen_at (pen, view, at[POINT_ARM_FRONT_PIVOT]), dashed);
-  pen_line (pen, ball, pen_at (pen, view, at[POINT_ARM_REAR_PIVOT]), dashed);
+  pen_line (pen, ball, pen_at (pen, view, pivots.front), dashed);
+  pen_line (pen, ball, pen_at (pen, view, pivots.rear), dashed);
   pen_line (pen, pen_at (pen, view, axis_top (corner)),
             pen_at (pen, view, corner->now.measures.axis_at_ground), dashed);
   trace_tyre (pen, view, corner);
   theme_use (pen->cr, dashed.colour);
   theme_line (pen->cr, LINE_DASHED, dashed.width);
   cairo_stroke (pen->cr);
-  cairo_new_sub_path (pen->cr);
-  cairo_arc (pen->cr, mount.x, mount.y, pen_wide (pen, 2.0 * BEARING_RADIUS, 6.0) / 2.0,
-             0, 2 * G_PI);
-  cairo_stroke (pen->cr);
+  draw_ghost_ring (pen, mount, pen_wide (pen, 2.0 * BEARING_RADIUS, 6.0) / 2.0);
+  draw_ghost_corrections (pen, view);
 }

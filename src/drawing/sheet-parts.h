@@ -6,6 +6,12 @@
 
 #include "drawing/sheet-pen.h"
 
+/* The arm's front and rear pivot as the setup has them. */
+typedef struct {
+  Vec3 front, rear;
+} ArmPivots;
+ArmPivots parts_arm_pivots (const Study *study, const StudyCorner *corner);
+
 void parts_draw_ground (const SheetPen *pen, SheetViewName view, Vec3 contact);
 void parts_draw_centre_plane (const SheetPen *pen, SheetViewName view);
 /* What is fixed to the body; the top mount's plate moves with the setup. */
@@ -20,5 +26,5 @@ parts_draw_linkage (const SheetPen *pen, SheetViewName view, const StudyCorner *
 void parts_draw_steering_axis (const SheetPen *pen,
                                SheetViewName view,
                                const StudyCorner *corner);
-/* The corner as measured, at the same travel. */
+/* What the setup in hand is compared with, at the same travel. */
 void parts_draw_ghost (const SheetPen *pen, SheetViewName view);

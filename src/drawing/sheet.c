@@ -119,6 +119,17 @@ standing_corner (const Study *study)
   return study->measured.now.status == POSE_OK ? &study->measured : NULL;
 }
 
+/* Moves front and side view so that the ground lies where it does as measured. */
+static void
+hold_ground (SheetLayout *layout, const Study *study, const StudyCorner *standing)
+{
+  const double up =
+      standing != NULL ? standing->now.measures.contact.z : study->travel;
+
+  layout->origin[SHEET_FRONT].y += up * layout->scale;
+  layout->origin[SHEET_SIDE].y += up * layout->scale;
+}
+
 void
 sheet_draw (Sheet *sheet, cairo_t *cr, const SheetView *view, double width, double height)
 {
@@ -133,6 +144,8 @@ sheet_draw (Sheet *sheet, cairo_t *cr, const SheetView *view, double width, doub
                          view->theme.text / 12.0 };
 
   sheet->layout = sheet_layout_fit (view, width, height);
+  if (view->ground_fixed)
+    hold_ground (&sheet->layout, study, standing);
   sheet->targets.n_targets = 0;
   note_handles (sheet, study);
   cairo_save (cr);
@@ -155,7 +168,7 @@ sheet_draw (Sheet *sheet, cairo_t *cr, const SheetView *view, double width, doub
   cairo_restore (cr);
 }
 
-/* The handle under @p that comes first: mount over wheel. */
+/* The handle under @p that comes first: mount over wheel over height. */
 static bool
 hit_handle (const Sheet *sheet, Pixel p, SheetHit *hit)
 {

@@ -4,7 +4,8 @@
  * from the centre plane outward, below it the plan view with the car's front downward.
  * Front and side view share heights, front and plan view share widths.
  *
- * Lines after ISO 128-2. The corner as measured stays behind in thin dashes. */
+ * Lines after ISO 128-2. What the setup in hand is compared with stays behind in thin
+ * dashes. */
 
 #pragma once
 
@@ -23,6 +24,7 @@ typedef enum {
   SHEET_HANDLE_NONE,
   SHEET_HANDLE_MOUNT, /* the upper mount: in all three views */
   SHEET_HANDLE_WHEEL, /* wheel travel: in the front and side view */
+  SHEET_HANDLE_HEIGHT, /* lowering: on the body, in the front view */
   N_SHEET_HANDLES
 } SheetHandle;
 
@@ -37,6 +39,7 @@ typedef struct {
   SheetHandle held;          /* the handle being moved: names its value */
   SheetViewName handle_view; /* the view in which it is near or held */
   bool show_handles;         /* false in exports */
+  bool ground_fixed; /* the ground keeps its place and the body moves; else the body does */
   const TitleBlock *title;
 } SheetView;
 

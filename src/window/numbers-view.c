@@ -60,18 +60,24 @@ choose_rows (SwNumbersView *self)
       self->rows[self->n_rows++] = q;
 }
 
-static void
-sw_numbers_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
+static NumberTableView
+table_view (SwNumbersView *self)
 {
-  SwNumbersView *self = SW_NUMBERS_VIEW (canvas);
-  const NumberTableView view = {
+  return (NumberTableView){
     .study = sw_bench_get_study (self->bench),
-    .theme = sw_canvas_get_theme (canvas),
+    .theme = sw_canvas_get_theme (SW_CANVAS (self)),
     .quantities = self->rows,
     .n_quantities = self->n_rows,
     .lit = sw_bench_get_lit (self->bench),
     .side_by_side = self->is_side_by_side,
   };
+}
+
+static void
+sw_numbers_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
+{
+  SwNumbersView *self = SW_NUMBERS_VIEW (canvas);
+  const NumberTableView view = table_view (self);
 
   number_table_draw (self->table, cr, &view, width, height);
 }
@@ -86,14 +92,14 @@ sw_numbers_view_measure (GtkWidget *widget,
                          int *natural_baseline)
 {
   SwNumbersView *self = SW_NUMBERS_VIEW (widget);
-  const Theme theme = sw_canvas_get_theme (SW_CANVAS (widget));
+  const NumberTableView view = table_view (self);
 
   *minimum_baseline = *natural_baseline = -1;
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
-    *minimum = *natural = (int) (32.0 * theme.text);
+    *minimum = *natural = (int) (32.0 * view.theme.text);
   else
     *minimum = *natural = (int) ceil (
-        number_table_height (&theme, self->n_rows, for_size > 0 ? for_size : 1200));
+        number_table_height (&view, for_size > 0 ? for_size : 1200));
 }
 
 static GtkSizeRequestMode

@@ -119,6 +119,8 @@ name_of (SheetHandle handle, SheetViewName view)
   if (handle == SHEET_HANDLE_WHEEL)
     return view == SHEET_FRONT ? _ ("Wheel travel, front view")
                                : _ ("Wheel travel, side view");
+  if (handle == SHEET_HANDLE_HEIGHT)
+    return _ ("Ride height, front view");
   switch (view) {
   case SHEET_FRONT:
     return _ ("Upper mount, front view");

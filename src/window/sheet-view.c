@@ -83,8 +83,11 @@ sw_sheet_view_size_allocate (GtkWidget *widget, int width, int height, int basel
 static PointPlace
 place_now (SwSheetView *self)
 {
-  return (PointPlace){ sw_bench_get_adjustment (self->bench).mount,
-                       sw_bench_get_study (self->bench)->travel };
+  const Adjustment adjustment = sw_bench_get_adjustment (self->bench);
+
+  return (PointPlace){ .mount = adjustment.mount,
+                       .travel = sw_bench_get_study (self->bench)->travel,
+                       .lowering = adjustment.lowering };
 }
 
 static TravelLimits
@@ -95,11 +98,20 @@ limits_now (SwSheetView *self)
   return (TravelLimits){ study->range.from, study->range.to };
 }
 
+/* Whether moving the handle edits the setup, in one undo step. */
+static gboolean
+is_edit (SheetHandle handle)
+{
+  return handle == SHEET_HANDLE_MOUNT || handle == SHEET_HANDLE_HEIGHT;
+}
+
 static void
 apply (SwSheetView *self, SheetHandle handle, PointPlace place)
 {
   if (handle == SHEET_HANDLE_MOUNT)
     sw_bench_set_mount (self->bench, place.mount);
+  else if (handle == SHEET_HANDLE_HEIGHT)
+    sw_bench_set_lowering (self->bench, place.lowering);
   else
     sw_bench_set_travel (self->bench, place.travel);
 }
@@ -110,7 +122,9 @@ tell_handles (SwSheetView *self)
   const Study *study = sw_bench_get_study (self->bench);
   const MountOffset m = sw_bench_get_adjustment (self->bench).mount;
   g_autofree char *mount = sw_bench_describe_mount (self->bench);
+  const double lowering = study_in_hand (study)->lowering;
   g_autofree char *travel = g_strdup_printf (_ ("%.1f mm"), study->travel);
+  g_autofree char *height = g_strdup_printf (_ ("%.1f mm"), lowering);
 
   for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self)); child != NULL;
        child = gtk_widget_get_next_sibling (child)) {
@@ -119,6 +133,9 @@ tell_handles (SwSheetView *self)
     if (sw_point_handle_get_handle (handle) == SHEET_HANDLE_WHEEL)
       sw_point_handle_set_value (handle, study->travel, study->range.from,
                                  study->range.to, travel);
+    else if (sw_point_handle_get_handle (handle) == SHEET_HANDLE_HEIGHT)
+      sw_point_handle_set_value (handle, lowering, study->range.from, study->range.to,
+                                 height);
     else
       sw_point_handle_set_value (handle,
                                  sw_point_handle_get_view (handle) == SHEET_SIDE
@@ -141,7 +158,8 @@ set_near (SwSheetView *self, SheetHandle near, SheetViewName view)
 {
   static const char *const cursors[] = { [SHEET_HANDLE_NONE] = NULL,
                                          [SHEET_HANDLE_MOUNT] = "move",
-                                         [SHEET_HANDLE_WHEEL] = "ns-resize" };
+                                         [SHEET_HANDLE_WHEEL] = "ns-resize",
+                                         [SHEET_HANDLE_HEIGHT] = "ns-resize" };
 
   if (near == self->near && view == self->near_view)
     return;
@@ -216,6 +234,8 @@ on_drag_begin_cb (SwSheetView *self, double x, double y)
       point_drag_begin (hit.handle, hit.view, place_now (self), limits_now (self), x, y);
   if (hit.handle == SHEET_HANDLE_MOUNT)
     sw_bench_begin_drag (self->bench, _ ("Move upper mount"));
+  else if (hit.handle == SHEET_HANDLE_HEIGHT)
+    sw_bench_begin_drag (self->bench, _ ("Set ride height"));
   sw_canvas_invalidate (SW_CANVAS (self));
 }
 
@@ -252,7 +272,7 @@ let_go (SwSheetView *self)
 static void
 on_drag_end_cb (SwSheetView *self)
 {
-  if (self->drag.handle == SHEET_HANDLE_MOUNT)
+  if (is_edit (self->drag.handle))
     sw_bench_end_drag (self->bench);
   let_go (self);
 }
@@ -265,7 +285,7 @@ cancel_drag (SwSheetView *self)
   if (drag.handle == SHEET_HANDLE_NONE)
     return;
   self->drag.handle = SHEET_HANDLE_NONE; /* before the gesture tells of its end */
-  if (drag.handle == SHEET_HANDLE_MOUNT)
+  if (is_edit (drag.handle))
     sw_bench_cancel_drag (self->bench);
   else
     sw_bench_set_travel (self->bench, drag.start.travel);
@@ -278,6 +298,8 @@ put_home (SwSheetView *self, SheetHandle handle)
 {
   if (handle == SHEET_HANDLE_MOUNT)
     sw_bench_set_mount (self->bench, (MountOffset){ 0 });
+  else if (handle == SHEET_HANDLE_HEIGHT)
+    sw_bench_set_lowering (self->bench, 0.0);
   else if (handle == SHEET_HANDLE_WHEEL)
     sw_bench_set_travel (self->bench,
                          study_in_hand (sw_bench_get_study (self->bench))->lowering);
@@ -424,6 +446,7 @@ sw_sheet_view_init (SwSheetView *self)
   add_handle (self, SHEET_HANDLE_MOUNT, SHEET_PLAN);
   add_handle (self, SHEET_HANDLE_WHEEL, SHEET_FRONT);
   add_handle (self, SHEET_HANDLE_WHEEL, SHEET_SIDE);
+  add_handle (self, SHEET_HANDLE_HEIGHT, SHEET_FRONT);
   add_pointer (self);
 }
 

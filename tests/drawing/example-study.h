@@ -36,3 +36,39 @@ example_setup (double inboard, double rearward, double up)
   return (CarSetup){ .name = (char *) "15 in, 10 back",
                      .mount = { inboard, rearward, up } };
 }
+
+/* Setups 1 … @n − 1 beside the first: what a shop would try one after the other. */
+static inline void
+example_add_setups (Car *car, unsigned n)
+{
+  static const struct {
+    const char *name;
+    MountOffset mount;
+    double lowering;
+    ToeMode toe;
+    double ball_joint_spacer, pivot_raise;
+  } all[] = {
+    { "As measured", { 0, 0, 0 }, 0, TOE_AS_MOVED, 0, 0 },
+    { "15 in, 10 back", { 15, 10, 0 }, 0, TOE_AS_MOVED, 0, 0 },
+    { "Lowered 25", { 0, 0, 0 }, 25, TOE_AS_MOVED, 0, 0 },
+    { "Lowered 25, toe reset", { 15, 10, 0 }, 25, TOE_RESET, 0, 0 },
+    { "Spacer 20", { 15, 10, 0 }, 25, TOE_RESET, 20, 0 },
+    { "Arm raised 12", { 12, -6, 0 }, 35, TOE_RESET, 0, 12 },
+    { "10 out", { -10, 0, 0 }, -10, TOE_AS_MOVED, 0, 0 },
+    { "8 forward", { 0, -8, 0 }, 0, TOE_AS_MOVED, 0, 0 },
+    { "20 in", { 20, 0, 0 }, 10, TOE_AS_MOVED, 0, 0 },
+  };
+
+  for (unsigned i = 1; i < MIN (n, G_N_ELEMENTS (all)); i++) {
+    const CarSetup setup = {
+      .name = g_strdup (all[i].name),
+      .mount = all[i].mount,
+      .lowering_mm = all[i].lowering,
+      .toe = all[i].toe,
+      .corrections = { .ball_joint_spacer_mm = all[i].ball_joint_spacer,
+                       .front_pivot_raise_mm = all[i].pivot_raise,
+                       .rear_pivot_raise_mm = all[i].pivot_raise },
+    };
+    g_array_append_val (car->setups, setup);
+  }
+}

@@ -31,7 +31,7 @@ tear_down (Fixture *f, gconstpointer data)
 {
   (void) data;
   car_free (f->car);
-  g_free (f->study);
+  study_free (f->study);
   board_free (f->board);
 }
 
@@ -238,24 +238,111 @@ count_near (cairo_surface_t *surface, Colour colour)
   return n;
 }
 
-/* Smoke: the setup's curves are there, and the measured ones once the mount has moved. */
+/* The same with six setups, while one of them moves and others come and go. */
+static void
+test_kept_setups_are_never_stale (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  g_autoptr (Board) other = board_new ();
+
+  example_add_setups (f->car, 6);
+  for (int step = 0; step < 12; step++) {
+    const guint in_hand = step < 4 ? 1 : 4;
+    car_setup (f->car, in_hand)->mount.inboard = 2.0 * step;
+    car_setup (f->car, in_hand)->lowering_mm = 3.0 * step;
+    if (step == 6)
+      f->car->baseline = 2;
+    if (step == 7)
+      car_setup (f->car, 3)->is_hidden = TRUE;
+    if (step == 8)
+      car_setup (f->car, 5)->lowering_mm = 12.0;
+    if (step == 9)
+      f->car->baseline = 4;
+    if (step == 10) {
+      g_free (car_setup (f->car, 4)->name);
+      car_setup (f->car, 4)->name = g_strdup ("A much longer name than any");
+    }
+    study_solve (f->study, f->car, in_hand, 5.0 * step);
+    f->view.hold_axes = step % 3 > 0;
+
+    f->view.pixel_scale = 1.0;
+    cairo_surface_t *kept = draw (f->board, &f->view, 900, 700);
+    f->view.pixel_scale = 0.0;
+    cairo_surface_t *direct = draw (other, &f->view, 900, 700);
+    assert_same_pixels (kept, direct);
+    cairo_surface_destroy (kept);
+    cairo_surface_destroy (direct);
+  }
+}
+
+static int
+count_near (cairo_surface_t *surface, Colour colour)
+{
+  const int width = cairo_image_surface_get_width (surface);
+  const int height = cairo_image_surface_get_height (surface);
+  const int wanted[] = { (int) (255 * colour.blue), (int) (255 * colour.green),
+                         (int) (255 * colour.red) };
+  int n = 0;
+
+  for (int y = 0; y < height; y++) {
+    const unsigned char *row =
+        cairo_image_surface_get_data (surface) +
+        (gsize) y * (gsize) cairo_image_surface_get_stride (surface);
+    for (int x = 0; x < width; x++)
+      n += ABS (row[4 * x] - wanted[0]) < 8 && ABS (row[4 * x + 1] - wanted[1]) < 8 &&
+           ABS (row[4 * x + 2] - wanted[2]) < 8;
+  }
+  return n;
+}
+
+/* Smoke: each setup that is shown leaves ink in its own colour, and none that is not; the
+ * one in hand leaves more than it does behind another. */
 static void
 test_curves_have_their_colours (Fixture *f, gconstpointer data)
 {
   (void) data;
-  f->view.show_cursor = false;
-  solve (f, 0, 0, 0, 0);
-  cairo_surface_t *alone = draw (f->board, &f->view, 760, 760);
-  solve (f, 15, 10, 0, 0);
-  cairo_surface_t *both = draw (f->board, &f->view, 760, 760);
   const Theme theme = f->view.theme;
 
-  g_assert_cmpint (count_near (alone, theme.accent), >, 1500);
-  g_assert_cmpint (count_near (both, theme.accent), >, 1500);
-  g_assert_cmpint (count_near (both, theme.reference), >,
-                   count_near (alone, theme.reference) + 100);
-  cairo_surface_destroy (alone);
-  cairo_surface_destroy (both);
+  f->view.show_cursor = false;
+  example_add_setups (f->car, 6);
+  car_setup (f->car, 3)->is_hidden = TRUE;
+  study_solve (f->study, f->car, 1, 0.0);
+  cairo_surface_t *behind = draw (f->board, &f->view, 760, 760);
+  study_solve (f->study, f->car, 5, 0.0);
+  cairo_surface_t *in_hand = draw (f->board, &f->view, 760, 760);
+
+  for (unsigned i = 0; i < 6; i++) {
+    const Colour colour = theme_setup_style (&theme, i).colour;
+    if (i == 3)
+      g_assert_cmpint (count_near (behind, colour), <, 20);
+    else
+      g_assert_cmpint (count_near (behind, colour), >, 150);
+  }
+  const Colour last = theme_setup_style (&theme, 5).colour;
+  g_assert_cmpint (count_near (in_hand, last), >, 2 * count_near (behind, last));
+  cairo_surface_destroy (behind);
+  cairo_surface_destroy (in_hand);
+}
+
+/* Names need room at the right of large charts; a drag does not change it. */
+static void
+test_names_keep_still (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  solve (f, 0, 0, 0, 0);
+  draw_only (f, 1000, 760);
+  const Box alone = frame (f, QUANTITY_CAMBER), small = frame (f, QUANTITY_TOE_IN);
+
+  example_add_setups (f->car, 6);
+  f->view.hold_axes = true;
+  for (int step = 0; step < 10; step++) {
+    solve (f, 0.5 * step, 3.0 * step, 0, 4.0 * step);
+    draw_only (f, 1000, 760);
+    const Box named = frame (f, QUANTITY_CAMBER);
+    g_assert_cmpfloat (named.width, <, alone.width - 50.0);
+    g_assert_cmpfloat (named.width, >, 0.6 * alone.width);
+    g_assert_cmpfloat (frame (f, QUANTITY_TOE_IN).width, >, small.width - 20.0);
+  }
 }
 
 static void
@@ -280,6 +367,8 @@ main (int argc, char **argv)
        test_many_small_charts_stand_in_two_columns);
   ADD ("hits-invert-the-drawing", test_hits_invert_the_drawing);
   ADD ("kept-parts-are-never-stale", test_kept_parts_are_never_stale);
+  ADD ("kept-setups-are-never-stale", test_kept_setups_are_never_stale);
+  ADD ("names-keep-still", test_names_keep_still);
   ADD ("curves-have-their-colours", test_curves_have_their_colours);
   ADD ("corners-that-never-assemble-are-drawn",
        test_corners_that_never_assemble_are_drawn);

@@ -22,8 +22,9 @@ static void
 tear_down (Fixture *f, gconstpointer data)
 {
   (void) data;
+  chart_clear (&f->chart);
   car_free (f->car);
-  g_free (f->study);
+  study_free (f->study);
 }
 
 static void
@@ -33,10 +34,11 @@ load (Fixture *f, Quantity quantity, double inboard, double rearward, double up)
 
   car_setup (f->car, 0)->mount = setup.mount;
   study_solve (f->study, f->car, 0, 0.0);
-  if (f->chart.quantity != quantity || f->chart.info.name == NULL)
+  if (f->chart.quantity != quantity || f->chart.info.name == NULL) {
+    chart_clear (&f->chart);
     chart_init (&f->chart, quantity);
-  chart_load_measured (&f->chart, &f->study->measured);
-  chart_load_setup (&f->chart, study_in_hand (f->study));
+  }
+  chart_load (&f->chart, f->study);
 }
 
 static void
@@ -78,16 +80,100 @@ test_values_are_in_units_of_the_screen (Fixture *f, gconstpointer data)
   (void) data;
   load (f, QUANTITY_CAMBER, 0, 0, 0);
   /* the middle station is travel 0: the camber as measured */
-  g_assert_cmpfloat_with_epsilon (f->chart.setup[STUDY_STATIONS / 2], -0.5, 1e-9);
-  g_assert_false (chart_load_measured (&f->chart, &f->study->measured));
+  g_assert_cmpfloat_with_epsilon (f->chart.hand.values[STUDY_STATIONS / 2], -0.5, 1e-9);
+  g_assert_cmpfloat_with_epsilon (f->chart.hand.at_standing, -0.5, 1e-9);
+  g_assert_cmpuint (f->chart.n_others, ==, 0);
+  g_assert_false (chart_load (&f->chart, f->study));
+}
 
+/* A drag of the setup in hand leaves what is drawn behind it alone. */
+static void
+test_only_the_curve_in_hand_moves (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  example_add_setups (f->car, 4);
   load (f, QUANTITY_CAMBER, 1, 0, 0);
-  g_assert_false (chart_load_measured (&f->chart, &f->study->measured));
-  load (f, QUANTITY_CAMBER, 2, 0, 0);
-  const CarSetup setup = example_setup (3, 0, 0);
-  car_setup (f->car, 0)->mount = setup.mount;
-  study_solve (f->study, f->car, 0, 0.0);
-  g_assert_true (chart_load_setup (&f->chart, study_in_hand (f->study)));
+  g_assert_cmpuint (f->chart.n_others, ==, 4); /* three setups, and as measured */
+  g_assert_cmpint (f->chart.others[0].setup, ==, CHART_MEASURED);
+  car_setup (f->car, 0)->mount.inboard = 7.0;
+  study_solve (f->study, f->car, 0, 30.0);
+  g_assert_false (chart_load (&f->chart, f->study));
+
+  car_setup (f->car, 2)->lowering_mm = 26.0;
+  study_solve (f->study, f->car, 0, 30.0);
+  g_assert_true (chart_load (&f->chart, f->study));
+  car_setup (f->car, 3)->is_hidden = TRUE;
+  study_solve (f->study, f->car, 0, 30.0);
+  g_assert_true (chart_load (&f->chart, f->study));
+  g_assert_cmpuint (f->chart.n_others, ==, 3);
+}
+
+static void
+test_every_curve_knows_where_it_stands (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  example_add_setups (f->car, 6);
+  load (f, QUANTITY_ROLL_CENTRE_HEIGHT, 0, 0, 0);
+  for (unsigned i = 0; i < f->chart.n_others; i++) {
+    const ChartCurve *curve = &f->chart.others[i];
+    const double lowering = car_setup (f->car, (guint) curve->setup)->lowering_mm;
+    /* stations are a millimetre apart */
+    g_assert_cmpfloat (curve->standing, ==, lowering);
+    g_assert_cmpfloat_with_epsilon (curve->at_standing,
+                                    curve->values[80 + (int) lowering], 1e-6);
+  }
+}
+
+static ChartPen
+pen_for (Fixture *f, TextCache *texts, const Theme *theme)
+{
+  return (ChartPen){ .texts = texts,
+                     .theme = theme,
+                     .study = f->study,
+                     .has_reference = true,
+                     .label_room = 80.0 };
+}
+
+/* No label covers another; with little room the one in hand is the last to go. */
+static void
+test_names_at_the_ends_do_not_touch (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  static const double heights[] = { 200.0, 100.0, 40.0, 14.0 };
+  const Theme theme = theme_light ();
+  CurveLabel labels[CURVE_LABELS_MOST];
+
+  example_add_setups (f->car, 9);
+  load (f, QUANTITY_CAMBER, 3, 0, 0);
+  chart_fit (&f->chart, 5, false);
+  for (gsize h = 0; h < G_N_ELEMENTS (heights); h++) {
+    const Frame frame = { 50.0, 20.0, 320.0, heights[h] };
+    const ChartPen pen = pen_for (f, NULL, &theme);
+    chart_place (&f->chart, frame, frame, f->study->range);
+    const unsigned n = chart_place_labels (&f->chart, &pen, labels);
+
+    g_assert_cmpuint (n, ==, 10);
+    g_assert_true (labels[0].is_kept);
+    for (unsigned i = 0; i < n; i++)
+      for (unsigned j = 0; j < i; j++)
+        if (labels[i].is_kept && labels[j].is_kept)
+          g_assert_cmpfloat (fabs (labels[i].place - labels[j].place), >,
+                             1.2 * theme.small_text);
+  }
+}
+
+static void
+test_hidden_setups_are_not_drawn (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  example_add_setups (f->car, 5);
+  for (guint i = 0; i < 5; i++)
+    car_setup (f->car, i)->is_hidden = TRUE;
+  f->car->baseline = 3;
+  load (f, QUANTITY_CAMBER, 3, 0, 0);
+  g_assert_cmpint (f->chart.hand.setup, ==, 0);
+  g_assert_cmpuint (f->chart.n_others, ==, 1);
+  g_assert_cmpint (f->chart.others[0].setup, ==, 3);
 }
 
 static void
@@ -101,7 +187,7 @@ test_a_gap_breaks_the_line (Fixture *f, gconstpointer data)
   chart_fit (&f->chart, 5, false);
   place (f);
   /* 160 steps over 320 pixels: stations 40 … 49 stand at 130 … 148 */
-  memcpy (values, f->chart.setup, sizeof values);
+  memcpy (values, f->chart.hand.values, sizeof values);
   g_assert_cmpint (count_pieces (&f->chart, values, 129.0, 149.0, &n), ==, 1);
   g_assert_cmpint (n, >, 0);
 
@@ -136,11 +222,11 @@ test_infinity_does_not_flatten_the_rest (Fixture *f, gconstpointer data)
 
   load (f, QUANTITY_SWING_ARM_LENGTH, 0, 0, 0);
   for (int i = 0; i < STUDY_STATIONS; i++)
-    largest = fmax (largest, fabs (f->chart.setup[i]));
+    largest = fmax (largest, fabs (f->chart.hand.values[i]));
   chart_fit (&f->chart, 5, false);
   for (int i = 0; i < STUDY_STATIONS; i++)
-    n_inside += f->chart.setup[i] >= f->chart.range.low &&
-                f->chart.setup[i] <= f->chart.range.high;
+    n_inside += f->chart.hand.values[i] >= f->chart.range.low &&
+                f->chart.hand.values[i] <= f->chart.range.high;
 
   g_assert_true (f->chart.is_clipped);
   g_assert_cmpfloat (largest, >, 2.0 * f->chart.range.high);
@@ -170,7 +256,7 @@ test_gaps_are_found_with_their_reason (Fixture *f, gconstpointer data)
     n_in_gaps += gaps[i].last - gaps[i].first + 1;
     for (int j = gaps[i].first; j <= gaps[i].last; j++) {
       g_assert_cmpint (study_in_hand (f->study)->stations[j].status, ==, gaps[i].status);
-      g_assert_true (isnan (f->chart.setup[j]));
+      g_assert_true (isnan (f->chart.hand.values[j]));
     }
   }
   g_assert_cmpint (n_in_gaps, ==, n_lost);
@@ -200,21 +286,28 @@ test_held_axes_only_grow (Fixture *f, gconstpointer data)
 }
 
 static void
-test_axes_cover_both_curves (Fixture *f, gconstpointer data)
+assert_covered (const Chart *chart, const ChartCurve *curve)
+{
+  for (int i = 0; i < STUDY_STATIONS; i++) {
+    g_assert_cmpfloat (curve->values[i], >, chart->range.low);
+    g_assert_cmpfloat (curve->values[i], <, chart->range.high);
+  }
+}
+
+static void
+test_axes_cover_all_curves (Fixture *f, gconstpointer data)
 {
   (void) data;
+  example_add_setups (f->car, 6);
   static const Quantity smooth[] = { QUANTITY_CAMBER, QUANTITY_TOE_IN, QUANTITY_TRAIL,
                                      QUANTITY_ROLL_CENTRE_HEIGHT, QUANTITY_ARM_RATIO };
 
   for (gsize q = 0; q < G_N_ELEMENTS (smooth); q++) {
     load (f, smooth[q], 15, 10, 0);
     chart_fit (&f->chart, 5, false);
-    for (int i = 0; i < STUDY_STATIONS; i++) {
-      g_assert_cmpfloat (f->chart.setup[i], >, f->chart.range.low);
-      g_assert_cmpfloat (f->chart.setup[i], <, f->chart.range.high);
-      g_assert_cmpfloat (f->chart.measured[i], >, f->chart.range.low);
-      g_assert_cmpfloat (f->chart.measured[i], <, f->chart.range.high);
-    }
+    assert_covered (&f->chart, &f->chart.hand);
+    for (unsigned i = 0; i < f->chart.n_others; i++)
+      assert_covered (&f->chart, &f->chart.others[i]);
   }
 }
 
@@ -224,7 +317,7 @@ test_a_flat_curve_stays_flat (Fixture *f, gconstpointer data)
   (void) data;
   load (f, QUANTITY_TOE_IN, 0, 0, 0);
   for (int i = 0; i < STUDY_STATIONS; i++)
-    f->chart.measured[i] = f->chart.setup[i] = 0.05 + 0.01 * i / STUDY_STATIONS;
+    f->chart.hand.values[i] = 0.05 + 0.01 * i / STUDY_STATIONS;
   chart_fit (&f->chart, 5, false);
   g_assert_cmpfloat (f->chart.range.high - f->chart.range.low, >=, 0.2);
 }
@@ -235,7 +328,7 @@ test_nothing_assembled_still_has_an_axis (Fixture *f, gconstpointer data)
   (void) data;
   load (f, QUANTITY_CAMBER, 0, 0, 0);
   for (int i = 0; i < STUDY_STATIONS; i++)
-    f->chart.measured[i] = f->chart.setup[i] = NAN;
+    f->chart.hand.values[i] = NAN;
   chart_fit (&f->chart, 5, false);
   g_assert_true (isfinite (f->chart.range.low));
   g_assert_cmpfloat (f->chart.range.high, >, f->chart.range.low);
@@ -257,7 +350,7 @@ test_sign_words_keep_off_the_curves (Fixture *f, gconstpointer data)
   g_assert_false (chart_place_words (&f->chart, texts, &theme));
 
   for (int i = 0; i < STUDY_STATIONS; i++)
-    f->chart.setup[i] = -f->chart.setup[i] + 0.5;
+    f->chart.hand.values[i] = -f->chart.hand.values[i] + 0.5;
   chart_place_words (&f->chart, texts, &theme);
   g_assert_cmpint (f->chart.words_above, !=, WORDS_RIGHT);
 }
@@ -270,13 +363,17 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   ADD ("values-are-in-units-of-the-screen", test_values_are_in_units_of_the_screen);
+  ADD ("only-the-curve-in-hand-moves", test_only_the_curve_in_hand_moves);
+  ADD ("every-curve-knows-where-it-stands", test_every_curve_knows_where_it_stands);
+  ADD ("names-at-the-ends-do-not-touch", test_names_at_the_ends_do_not_touch);
+  ADD ("hidden-setups-are-not-drawn", test_hidden_setups_are_not_drawn);
   ADD ("a-gap-breaks-the-line", test_a_gap_breaks_the_line);
   ADD ("a-jump-through-infinity-breaks-the-line",
        test_a_jump_through_infinity_breaks_the_line);
   ADD ("infinity-does-not-flatten-the-rest", test_infinity_does_not_flatten_the_rest);
   ADD ("gaps-are-found-with-their-reason", test_gaps_are_found_with_their_reason);
   ADD ("held-axes-only-grow", test_held_axes_only_grow);
-  ADD ("axes-cover-both-curves", test_axes_cover_both_curves);
+  ADD ("axes-cover-all-curves", test_axes_cover_all_curves);
   ADD ("a-flat-curve-stays-flat", test_a_flat_curve_stays_flat);
   ADD ("nothing-assembled-still-has-an-axis", test_nothing_assembled_still_has_an_axis);
   ADD ("sign-words-keep-off-the-curves", test_sign_words_keep_off_the_curves);

@@ -5,7 +5,7 @@
 #define SIZE 900.0
 
 static const TravelLimits limits = { -80.0, 80.0 };
-static const PointPlace start = { { 12.34, 5.0, 0.0 }, 10.0 };
+static const PointPlace start = { { 12.34, 5.0, 0.0 }, 10.0, 20.04 };
 static Study study;
 
 /* A sheet that has been drawn once, as a window has it. */
@@ -128,6 +128,33 @@ test_cancel_returns_to_the_bit (void)
   g_assert_cmpmem (&drag.place, sizeof drag.place, &start, sizeof start);
 }
 
+/* Down is lower, and nothing but the lowering moves. */
+static void
+test_height_follows_the_pointer (void)
+{
+  g_autoptr (Sheet) sheet = drawn_sheet (1.0);
+  const double k = sheet_scale (sheet);
+  PointDrag drag = begin (SHEET_HANDLE_HEIGHT, SHEET_FRONT);
+  PointPlace place = point_drag_to (&drag, sheet, 200 + 30.0 * k, 100 + 12.0 * k, false);
+
+  g_assert_cmpfloat_with_epsilon (place.lowering, 32.0, 1e-9);
+  g_assert_cmpfloat (place.travel, ==, start.travel);
+  g_assert_cmpmem (&place.mount, sizeof place.mount, &start.mount, sizeof start.mount);
+  place = point_drag_to (&drag, sheet, 200.0, 100 + 200.0 * k, false);
+  g_assert_cmpfloat (place.lowering, ==, limits.most);
+  place = point_drag_to (&drag, sheet, 200.0, 100 - 150.0 * k, false);
+  g_assert_cmpfloat (place.lowering, ==, limits.least);
+  place = point_drag_cancel (&drag);
+  g_assert_cmpfloat (place.lowering, ==, start.lowering);
+
+  const PointPlace lower = point_nudge (start, SHEET_HANDLE_HEIGHT, SHEET_FRONT, limits,
+                                        POINT_STEP_PLAIN, 0, -1);
+  const PointPlace aside = point_nudge (start, SHEET_HANDLE_HEIGHT, SHEET_FRONT, limits,
+                                        POINT_STEP_PLAIN, 1, 0);
+  g_assert_cmpfloat_with_epsilon (lower.lowering, 21.0, 1e-9);
+  g_assert_cmpfloat (aside.lowering, ==, start.lowering);
+}
+
 static void
 test_arrow_keys (void)
 {
@@ -159,6 +186,7 @@ main (int argc, char **argv)
   g_test_add_func ("/point-drag/fine-does-not-jump", test_fine_does_not_jump);
   g_test_add_func ("/point-drag/limits", test_limits_hold);
   g_test_add_func ("/point-drag/cancel", test_cancel_returns_to_the_bit);
+  g_test_add_func ("/point-drag/height", test_height_follows_the_pointer);
   g_test_add_func ("/point-drag/arrow-keys", test_arrow_keys);
   return g_test_run ();
 }

@@ -6,6 +6,7 @@
 
 #include <glib.h>
 #include <math.h>
+#include <string.h>
 
 static double
 linear (double part)
@@ -82,6 +83,82 @@ test_dashes_grow_with_the_pen (void)
   cairo_surface_destroy (surface);
 }
 
+/* 3:1 for lines, WCAG 2.1, 1.4.11, on every ground. */
+static void
+test_setups_stand_out (void)
+{
+  const Theme themes[] = { theme_light (), theme_dark (), theme_paper () };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (themes); i++)
+    for (unsigned s = 0; s < SETUP_STYLES; s++)
+      g_assert_cmpfloat (contrast (theme_setup_style (&themes[i], s).colour,
+                                   themes[i].ground),
+                         >=, 3.0);
+}
+
+static bool
+is_same_pattern (const SetupStyle *a, const SetupStyle *b)
+{
+  return a->n_dashes == b->n_dashes && memcmp (a->dashes, b->dashes, sizeof a->dashes) == 0;
+}
+
+/* Without any colour: no two of eight share a pattern, and none of the eight after them
+ * shares both pattern and marker with another. */
+static void
+test_setups_differ_without_colour (void)
+{
+  const Theme theme = theme_light ();
+
+  for (unsigned i = 0; i < 2 * SETUP_STYLES; i++)
+    for (unsigned j = 0; j < i; j++) {
+      const SetupStyle a = theme_setup_style (&theme, i);
+      const SetupStyle b = theme_setup_style (&theme, j);
+      if (i < SETUP_STYLES)
+        g_assert_false (is_same_pattern (&a, &b));
+      g_assert_false (is_same_pattern (&a, &b) && a.marker == b.marker);
+    }
+  g_assert_cmpint (theme_setup_style (&theme, 0).n_dashes, >, 0);
+  g_assert_cmpint (theme_setup_style (&theme, 1).n_dashes, ==, 0);
+}
+
+/* Two colours differ by hue or by lightness in each theme: no pair is the same. */
+static void
+test_setups_have_colours_of_their_own (void)
+{
+  const Theme themes[] = { theme_light (), theme_dark () };
+
+  for (gsize t = 0; t < G_N_ELEMENTS (themes); t++)
+    for (unsigned i = 0; i < SETUP_STYLES; i++)
+      for (unsigned j = 0; j < i; j++) {
+        const Colour a = theme_setup_style (&themes[t], i).colour;
+        const Colour b = theme_setup_style (&themes[t], j).colour;
+        g_assert_cmpfloat (fabs (a.red - b.red) + fabs (a.green - b.green) +
+                               fabs (a.blue - b.blue),
+                           >, 0.2);
+      }
+}
+
+/* Each marker has about the size that was asked, and about the middle that was asked. */
+static void
+test_markers_stand_where_asked (void)
+{
+  for (Marker marker = 0; marker < N_MARKERS; marker++) {
+    cairo_surface_t *record =
+        cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+    cairo_t *cr = cairo_create (record);
+    double x, y, width, height;
+
+    theme_marker (cr, marker, 100.0, 50.0, 20.0);
+    cairo_recording_surface_ink_extents (record, &x, &y, &width, &height);
+    g_assert_cmpfloat_with_epsilon (x + width / 2.0, 100.0, 2.0);
+    g_assert_cmpfloat_with_epsilon (y + height / 2.0, 50.0, 2.5);
+    g_assert_cmpfloat (fmin (width, height), >, 15.0);
+    g_assert_cmpfloat (fmax (width, height), <, 27.0);
+    cairo_destroy (cr);
+    cairo_surface_destroy (record);
+  }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -89,5 +166,11 @@ main (int argc, char **argv)
   g_test_add_func ("/theme/letters-stand-out", test_letters_stand_out);
   g_test_add_func ("/theme/scaling-keeps-colours", test_scaling_keeps_colours);
   g_test_add_func ("/theme/dashes-grow-with-the-pen", test_dashes_grow_with_the_pen);
+  g_test_add_func ("/theme/setups-stand-out", test_setups_stand_out);
+  g_test_add_func ("/theme/setups-differ-without-colour",
+                   test_setups_differ_without_colour);
+  g_test_add_func ("/theme/setups-have-colours-of-their-own",
+                   test_setups_have_colours_of_their_own);
+  g_test_add_func ("/theme/markers-stand-where-asked", test_markers_stand_where_asked);
   return g_test_run ();
 }

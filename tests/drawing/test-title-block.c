@@ -32,12 +32,22 @@ test_height_follows_the_width (void)
 {
   g_autoptr (Car) car = example_car ();
   g_autoptr (TextCache) texts = text_cache_new ();
+  g_autoptr (Study) study = study_new ();
   const CarSetup setup = example_setup (15, 10, 0);
   const TitleBlock title = title_block_for (car, &setup, "25 November");
   const Theme theme = theme_paper ();
 
-  g_assert_cmpfloat (title_block_height (texts, &theme, &title, 400.0), >,
-                     title_block_height (texts, &theme, &title, 1200.0) + theme.text);
+  study_solve (study, car, 0, 0.0);
+  const double alone = title_block_height (texts, &theme, &title, study, 1200.0);
+  g_assert_cmpfloat (title_block_height (texts, &theme, &title, study, 400.0), >,
+                     alone + theme.text);
+  /* a legend, in more lines where it is narrow */
+  example_add_setups (car, 6);
+  study_solve (study, car, 1, 0.0);
+  const double wide = title_block_height (texts, &theme, &title, study, 1200.0);
+  g_assert_cmpfloat (wide, >=, alone + theme.text);
+  g_assert_cmpfloat (title_block_height (texts, &theme, &title, study, 400.0), >,
+                     wide + 2.0 * theme.text);
 }
 
 /* Nothing of the block stands outside the strip it asks for. */
@@ -46,18 +56,21 @@ test_block_stays_in_its_strip (void)
 {
   g_autoptr (Car) car = example_car ();
   g_autoptr (TextCache) texts = text_cache_new ();
+  g_autoptr (Study) study = study_new ();
   const CarSetup setup = example_setup (15, 10, 0);
   const TitleBlock title = title_block_for (car, &setup, "25 November");
   const Theme theme = theme_paper ();
 
+  example_add_setups (car, 6);
+  study_solve (study, car, 0, 0.0);
   for (double width = 400.0; width < 1500.0; width += 300.0) {
-    const double height = title_block_height (texts, &theme, &title, width);
+    const double height = title_block_height (texts, &theme, &title, study, width);
     cairo_surface_t *surface =
         cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
     cairo_t *cr = cairo_create (surface);
     double x, y, ink_width, ink_height;
 
-    title_block_draw (texts, cr, &theme, &title, 20.0, 100.0, width, true);
+    title_block_draw (texts, cr, &theme, &title, 20.0, 100.0, width, study);
     cairo_recording_surface_ink_extents (surface, &x, &y, &ink_width, &ink_height);
     g_assert_cmpfloat (x, >=, 19.0);
     g_assert_cmpfloat (x + ink_width, <=, 21.0 + width);
