@@ -141,6 +141,8 @@ set_accels (GtkApplication *application)
     { "win.side-by-side", { "<Ctrl>t" } },
     { "win.show-help-overlay", { "<Ctrl>question", "F1" } },
     { "win.question::travel", { "<Alt>1" } },
+    { "win.question::height", { "<Alt>2" } },
+    { "win.explain", { "F5" } },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)

@@ -98,8 +98,8 @@ sw_numbers_view_measure (GtkWidget *widget,
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     *minimum = *natural = (int) (32.0 * view.theme.text);
   else
-    *minimum = *natural = (int) ceil (
-        number_table_height (&view, for_size > 0 ? for_size : 1200));
+    *minimum = *natural =
+        (int) ceil (number_table_height (&view, for_size > 0 ? for_size : 1200));
 }
 
 static GtkSizeRequestMode

@@ -13,6 +13,7 @@ typedef struct {
   const char *title; /* to be translated */
   GtkWidget *(*create) (SwBench *bench);
   GtkWidget *(*create_tools) (SwBench *bench); /* beside the switcher; or NULL */
+  gboolean ground_fixed; /* the sheet moves the body, not the ground */
 } Question;
 
 /* @n gets their number. */

@@ -24,6 +24,7 @@ struct _SwSheetView {
   double pan_start_x, pan_start_y;
   double pointer_x, pointer_y;
   GtkGesture *gesture;
+  gboolean ground_fixed;
 };
 
 G_DEFINE_FINAL_TYPE (SwSheetView, sw_sheet_view, SW_TYPE_CANVAS)
@@ -462,6 +463,13 @@ sw_sheet_view_new (SwBench *bench)
                            G_CONNECT_SWAPPED);
   tell_handles (self);
   return GTK_WIDGET (self);
+}
+
+void
+sw_sheet_view_set_ground_fixed (SwSheetView *self, gboolean ground_fixed)
+{
+  self->ground_fixed = ground_fixed;
+  sw_canvas_invalidate (SW_CANVAS (self));
 }
 
 void

@@ -13,6 +13,10 @@ G_DECLARE_FINAL_TYPE (SwSheetView, sw_sheet_view, SW, SHEET_VIEW, SwCanvas)
 
 GtkWidget *sw_sheet_view_new (SwBench *bench);
 
+/* The ground keeps its place and the body moves, as a class sees lowering; else the body
+ * keeps its place. */
+void sw_sheet_view_set_ground_fixed (SwSheetView *self, gboolean ground_fixed);
+
 void sw_sheet_view_fit (SwSheetView *self);
 /* About the middle. */
 void sw_sheet_view_zoom (SwSheetView *self, double factor);

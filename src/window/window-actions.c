@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/export-window.h"
+#include "window/lecture-window.h"
 #include "window/restore-window.h"
 #include "window/window-private.h"
 
@@ -90,6 +91,17 @@ on_restore_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   restore_window_present (GTK_WINDOW (data), SW_WINDOW (data)->bench);
 }
 
+static void
+on_explain_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SwWindow *self = SW_WINDOW (data);
+
+  (void) action;
+  (void) parameter;
+  gtk_window_present (
+      GTK_WINDOW (sw_lecture_window_new (GTK_WINDOW (self), self->bench)));
+}
+
 /* For parts of the window that have a sentence to show. */
 static void
 on_tell_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
@@ -152,6 +164,7 @@ window_install_actions (SwWindow *self)
     { .name = "close", .activate = on_close_cb },
     { .name = "dismiss", .activate = on_dismiss_cb },
     { .name = "restore", .activate = on_restore_cb },
+    { .name = "explain", .activate = on_explain_cb },
     { .name = "tell", .activate = on_tell_cb, .parameter_type = "s" },
     { .name = "fit", .activate = on_zoom_cb },
     { .name = "zoom-in", .activate = on_zoom_cb },
@@ -181,8 +194,9 @@ void
 window_update_actions (SwWindow *self)
 {
   static const char *const on_a_car[] = { "save",         "save-as", "export",
-                                          "copy-numbers", "restore", "side-by-side",
-                                          "fit",          "zoom-in", "zoom-out" };
+                                          "copy-numbers", "restore", "explain",
+                                          "side-by-side", "fit",     "zoom-in",
+                                          "zoom-out" };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
   const gboolean is_changing = document != NULL && sw_bench_is_dragging (self->bench);
 

@@ -72,12 +72,24 @@ on_travel_changed_cb (SwWindow *self)
 }
 
 static void
+show_ground (SwWindow *self, const char *name)
+{
+  guint n;
+  const Question *all = questions (&n);
+
+  for (guint i = 0; i < n; i++)
+    if (self->sheet != NULL && g_strcmp0 (name, all[i].name) == 0)
+      sw_sheet_view_set_ground_fixed (self->sheet, all[i].ground_fixed);
+}
+
+static void
 on_question_changed_cb (SwWindow *self)
 {
   const char *name = gtk_stack_get_visible_child_name (self->questions);
 
   if (name != NULL && gtk_stack_get_child_by_name (GTK_STACK (self->tools), name) != NULL)
     gtk_stack_set_visible_child_name (GTK_STACK (self->tools), name);
+  show_ground (self, name);
 }
 
 static void

@@ -1,0 +1,171 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/lowering-view.h"
+#include "window/lowering-play.h"
+#include "window/travel-keys.h"
+
+#include "drawing/lowering.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _SwLoweringView {
+  SwCanvas parent_instance;
+
+  SwBench *bench;
+  Lowering *lowering;
+};
+
+G_DEFINE_FINAL_TYPE (SwLoweringView, sw_lowering_view, SW_TYPE_CANVAS)
+
+static void
+sw_lowering_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
+{
+  SwLoweringView *self = SW_LOWERING_VIEW (canvas);
+  const LoweringView view = {
+    .study = sw_bench_get_study (self->bench),
+    .theme = sw_canvas_get_theme (canvas),
+    .lit = sw_bench_get_lit (self->bench),
+    .show_cursor = true,
+    .hold_axes = sw_bench_is_dragging (self->bench),
+  };
+
+  lowering_draw (self->lowering, cr, &view, width, height);
+}
+
+static void
+on_motion_cb (SwLoweringView *self, double x, double y)
+{
+  sw_bench_set_lit (self->bench, lowering_hit (self->lowering, x, y).quantity);
+}
+
+static void
+on_leave_cb (SwLoweringView *self)
+{
+  sw_bench_set_lit (self->bench, -1);
+}
+
+static void
+follow_pointer (SwLoweringView *self, double x, double y)
+{
+  const LoweringHit hit = lowering_hit (self->lowering, x, y);
+
+  if (hit.on_plot)
+    sw_bench_set_travel (self->bench, round (hit.lowering * 2.0) / 2.0);
+}
+
+static void
+on_drag_begin_cb (SwLoweringView *self, double x, double y)
+{
+  const LoweringHit hit = lowering_hit (self->lowering, x, y);
+
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  if (hit.setup >= 0)
+    sw_bench_set_setup_index (self->bench, (guint) hit.setup);
+  else
+    follow_pointer (self, x, y);
+}
+
+static void
+on_drag_update_cb (SwLoweringView *self, double dx, double dy, GtkGestureDrag *gesture)
+{
+  double x, y;
+
+  gtk_gesture_drag_get_start_point (gesture, &x, &y);
+  if (lowering_hit (self->lowering, x, y).setup < 0)
+    follow_pointer (self, x + dx, y + dy);
+}
+
+static gboolean
+on_key_pressed_cb (SwLoweringView *self, guint key, guint code, GdkModifierType state)
+{
+  (void) code;
+  return travel_key (self->bench, key, state);
+}
+
+static void
+add_input (SwLoweringView *self)
+{
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkGesture *drag = gtk_gesture_drag_new ();
+
+  g_signal_connect_swapped (motion, "motion", G_CALLBACK (on_motion_cb), self);
+  g_signal_connect_swapped (motion, "leave", G_CALLBACK (on_leave_cb), self);
+  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (on_drag_begin_cb), self);
+  g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (on_drag_update_cb), self);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_key_pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), motion);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
+}
+
+static void
+sw_lowering_view_dispose (GObject *object)
+{
+  g_clear_object (&SW_LOWERING_VIEW (object)->bench);
+  G_OBJECT_CLASS (sw_lowering_view_parent_class)->dispose (object);
+}
+
+static void
+sw_lowering_view_finalize (GObject *object)
+{
+  lowering_free (SW_LOWERING_VIEW (object)->lowering);
+  G_OBJECT_CLASS (sw_lowering_view_parent_class)->finalize (object);
+}
+
+static void
+sw_lowering_view_class_init (SwLoweringViewClass *class)
+{
+  G_OBJECT_CLASS (class)->dispose = sw_lowering_view_dispose;
+  G_OBJECT_CLASS (class)->finalize = sw_lowering_view_finalize;
+  SW_CANVAS_CLASS (class)->draw = sw_lowering_view_draw;
+  gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "board");
+  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class),
+                                        GTK_ACCESSIBLE_ROLE_IMG);
+}
+
+static void
+sw_lowering_view_init (SwLoweringView *self)
+{
+  self->lowering = lowering_new ();
+  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Roll centre against lowering"), -1);
+  add_input (self);
+}
+
+GtkWidget *
+sw_lowering_view_new (SwBench *bench)
+{
+  SwLoweringView *self = g_object_new (SW_TYPE_LOWERING_VIEW, NULL);
+
+  self->bench = g_object_ref (bench);
+  g_signal_connect_object (bench, "solved", G_CALLBACK (sw_canvas_invalidate), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (bench, "lit", G_CALLBACK (sw_canvas_invalidate), self,
+                           G_CONNECT_SWAPPED);
+  return GTK_WIDGET (self);
+}
+
+static void
+on_play_clicked_cb (GtkButton *button, SwBench *bench)
+{
+  lowering_play (GTK_WIDGET (button), bench);
+}
+
+GtkWidget *
+lowering_tools_new (SwBench *bench)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *play = gtk_button_new_with_label (_ ("Play"));
+  GtkWidget *explain = gtk_button_new_with_label (_ ("Explain…"));
+
+  gtk_widget_set_tooltip_text (play, _ ("Lower the car and raise it again, as motion"));
+  gtk_widget_set_tooltip_text (explain, _ ("The roll centre constructed step by step, large, for a class"));
+  g_signal_connect_object (play, "clicked", G_CALLBACK (on_play_clicked_cb), bench, 0);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (explain), "win.explain");
+  gtk_box_append (GTK_BOX (box), play);
+  gtk_box_append (GTK_BOX (box), explain);
+  return box;
+}
