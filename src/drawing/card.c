@@ -4,6 +4,7 @@
 struct CardPress {
   Board *board;
   Sheet *sheet;
+  Lowering *lowering;
 };
 
 CardPress *
@@ -13,6 +14,7 @@ card_press_new (void)
 
   press->board = board_new ();
   press->sheet = sheet_new ();
+  press->lowering = lowering_new ();
   return press;
 }
 
@@ -21,6 +23,7 @@ card_press_free (CardPress *press)
 {
   board_free (press->board);
   sheet_free (press->sheet);
+  lowering_free (press->lowering);
   g_free (press);
 }
 
@@ -46,20 +49,37 @@ sheet_view (const Card *card, const TitleBlock *title)
                       .title = title };
 }
 
+static LoweringView
+lowering_view (const Card *card, const TitleBlock *title)
+{
+  return (LoweringView){ .study = card->study,
+                         .theme = export_theme (card->options.background),
+                         .lit = -1,
+                         .title = title };
+}
+
 void
 card_draw (CardPress *press, cairo_t *cr, const Card *card)
 {
   const TitleBlock title = title_block_for (card->car, card->setup, card->date);
   const double width = card->options.width, height = card->options.height;
 
-  if (card->subject == CARD_CURVES) {
+  switch (card->subject) {
+  case CARD_CURVES: {
     const BoardView view = board_view (card, &title);
-
     board_draw (press->board, cr, &view, width, height);
-  } else {
+    break;
+  }
+  case CARD_SHEET: {
     const SheetView view = sheet_view (card, &title);
-
     sheet_draw (press->sheet, cr, &view, width, height);
+    break;
+  }
+  case CARD_LOWERING: {
+    const LoweringView view = lowering_view (card, &title);
+    lowering_draw (press->lowering, cr, &view, width, height);
+    break;
+  }
   }
 }
 
@@ -68,12 +88,19 @@ card_write (const Card *card, const char *path, GError **error)
 {
   const TitleBlock title = title_block_for (card->car, card->setup, card->date);
 
-  if (card->subject == CARD_CURVES) {
+  switch (card->subject) {
+  case CARD_CURVES: {
     const BoardView view = board_view (card, &title);
-
     return export_board (&view, &card->options, path, error);
   }
-
-  const SheetView view = sheet_view (card, &title);
-  return export_sheet (&view, &card->options, path, error);
+  case CARD_SHEET: {
+    const SheetView view = sheet_view (card, &title);
+    return export_sheet (&view, &card->options, path, error);
+  }
+  case CARD_LOWERING: {
+    const LoweringView view = lowering_view (card, &title);
+    return export_lowering (&view, &card->options, path, error);
+  }
+  }
+  g_return_val_if_reached (FALSE);
 }

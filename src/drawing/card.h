@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A card: the curves or the sheet of one setup with its title block, to be drawn as a
+/* A card: the curves, the sheet or the lowering of one setup with its title block, to be drawn as a
  * preview or written as a file. Window and command line export nothing else. */
 
 #pragma once
@@ -8,7 +8,8 @@
 
 typedef enum {
   CARD_CURVES,
-  CARD_SHEET
+  CARD_SHEET,
+  CARD_LOWERING
 } CardSubject;
 
 typedef struct {
@@ -30,5 +31,5 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (CardPress, card_press_free)
 /* At the card's own size, from the origin. */
 void card_draw (CardPress *press, cairo_t *cr, const Card *card);
 
-/* As export_board () and export_sheet (). */
+/* As export_board (), export_sheet () and export_lowering (). */
 gboolean card_write (const Card *card, const char *path, GError **error);

@@ -33,3 +33,23 @@ export_board (const BoardView *view,
   drawn.pixel_scale = 0.0;
   return export_file_write (draw_board, &drawn, options, path, error);
 }
+
+static void
+draw_lowering (cairo_t *cr, gconstpointer view, double width, double height)
+{
+  g_autoptr (Lowering) lowering = lowering_new ();
+
+  lowering_draw (lowering, cr, view, width, height);
+}
+
+gboolean
+export_lowering (const LoweringView *view,
+                 const ExportOptions *options,
+                 const char *path,
+                 GError **error)
+{
+  LoweringView drawn = *view;
+
+  drawn.theme = export_theme (options->background);
+  return export_file_write (draw_lowering, &drawn, options, path, error);
+}

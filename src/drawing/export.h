@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The board or the sheet as a file: PNG, SVG or PDF by suffix, from the same drawing code
+/* The board, the sheet or the lowering as a file: PNG, SVG or PDF by suffix, from the same drawing code
  * as the window. Needs no display. */
 
 #pragma once
 
 #include "drawing/board.h"
+#include "drawing/lowering.h"
 #include "drawing/sheet.h"
 
 #include <gio/gio.h>
@@ -34,7 +35,7 @@ typedef struct {
 /* The theme that goes with a background. */
 Theme export_theme (ExportBackground background);
 
-/* Both write to a temporary beside @path and rename it: a failure leaves the old file. */
+/* All write to a temporary beside @path and rename it: a failure leaves the old file. */
 gboolean export_board (const BoardView *view,
                        const ExportOptions *options,
                        const char *path,
@@ -43,3 +44,7 @@ gboolean export_sheet (const SheetView *view,
                        const ExportOptions *options,
                        const char *path,
                        GError **error);
+gboolean export_lowering (const LoweringView *view,
+                          const ExportOptions *options,
+                          const char *path,
+                          GError **error);

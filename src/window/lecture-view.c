@@ -30,8 +30,9 @@ sw_lecture_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height
 static void
 describe (SwLectureView *self)
 {
-  g_autofree char *sentence =
-      story_sentence (sw_bench_get_study (self->bench), (StoryStep) self->step);
+  const StoryNumbers numbers =
+      story_numbers (study_in_hand (sw_bench_get_study (self->bench)));
+  g_autofree char *sentence = story_sentence (&numbers, (StoryStep) self->step);
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, sentence, -1);

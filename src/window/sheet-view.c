@@ -44,6 +44,8 @@ view_of (SwSheetView *self)
                       .near = self->near,
                       .held = self->drag.handle,
                       .handle_view = self->near_view,
+                      .ground_fixed =
+                          self->ground_fixed || self->drag.handle == SHEET_HANDLE_HEIGHT,
                       .show_handles = true };
 }
 

@@ -1,0 +1,142 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawing/lowering-words.h"
+
+#include "drawing/axis.h"
+#include "kernel/construction.h"
+
+#include <glib/gi18n-lib.h>
+
+/* Less than this reads as nothing at a tenth of a millimetre. */
+#define NOTHING 0.05
+
+typedef char Figure[24];
+
+double
+roll_lever_arm (double cg_height, const Station *station)
+{
+  if (station->status != POSE_OK)
+    return (double) NAN;
+  return cg_height - station->travel -
+         station->measures.value[QUANTITY_ROLL_CENTRE_HEIGHT];
+}
+
+LoweringEffect
+lowering_effect (const StudyCorner *corner, double cg_height)
+{
+  const Station *stands = &corner->at_height;
+  Station start;
+  LoweringEffect e = { .lowering = corner->lowering };
+
+  station_solve (&corner->corner, 0.0, 0.0, &start);
+  e.status = stands->status != POSE_OK ? stands->status : start.status;
+  if (e.status != POSE_OK)
+    return e;
+  e.from = start.measures.value[QUANTITY_ROLL_CENTRE_HEIGHT];
+  e.to = stands->measures.value[QUANTITY_ROLL_CENTRE_HEIGHT];
+  e.drop = e.from - e.to;
+  e.drop_per_mm = fabs (e.lowering) < NOTHING
+                      ? -stands->measures.slope[QUANTITY_ROLL_CENTRE_HEIGHT]
+                      : e.drop / e.lowering;
+  e.lever = roll_lever_arm (cg_height, stands);
+  e.lever_growth = e.lever - roll_lever_arm (cg_height, &start);
+  return e;
+}
+
+/* Whole numbers stay whole. */
+static void
+format_given (double mm, Figure text)
+{
+  axis_format (mm, fabs (mm - round (mm)) < NOTHING ? 0 : 1, text, sizeof (Figure));
+}
+
+static char *
+sentence_at_rest (const LoweringEffect *e)
+{
+  const double lever_per_mm = e->drop_per_mm - 1.0;
+  Figure drop, lever;
+
+  axis_format (fabs (e->drop_per_mm), 1, drop, sizeof drop);
+  axis_format (fabs (lever_per_mm), 1, lever, sizeof lever);
+  if (e->drop_per_mm < 0.0)
+    return g_strdup_printf (_ ("Not lowered. The first mm would lift the roll centre by %s "
+                               "mm and shorten the lever arm by %s mm."),
+        drop, lever);
+  if (lever_per_mm < 0.0)
+    return g_strdup_printf (_ ("Not lowered. The first mm would drop the roll centre by %s "
+                               "mm and shorten the lever arm by %s mm."),
+        drop, lever);
+  return g_strdup_printf (_ ("Not lowered. The first mm would drop the roll centre by %s "
+                             "mm and lengthen the lever arm by %s mm."),
+                             drop, lever);
+}
+
+/* In the order: height, roll centre, per mm, lever arm. */
+static const char *
+sentence_for (const LoweringEffect *e)
+{
+  if (e->lowering > 0.0) {
+    if (e->drop < 0.0)
+      return _ ("Lowering %s mm lifts the roll centre %s mm: %s mm for each mm. The lever "
+                "arm shrinks by %s mm.");
+    return e->lever_growth < 0.0
+        ? _ ("Lowering %s mm drops the roll centre %s mm: %s mm for each mm. The "
+                    "lever arm shrinks by %s mm.")
+        : _ ("Lowering %s mm drops the roll centre %s mm: %s mm for each mm. The "
+                    "lever arm grows by %s mm.");
+  }
+  if (e->drop > 0.0)
+    return _ ("Raising %s mm drops the roll centre %s mm: %s mm for each mm. The lever arm "
+              "grows by %s mm.");
+  return e->lever_growth < 0.0
+      ? _ ("Raising %s mm lifts the roll centre %s mm: %s mm for each mm. The lever "
+                  "arm shrinks by %s mm.")
+      : _ ("Raising %s mm lifts the roll centre %s mm: %s mm for each mm. The lever "
+                  "arm grows by %s mm.");
+}
+
+char *
+lowering_sentence (const LoweringEffect *e)
+{
+  Figure figures[4];
+
+  if (e->status != POSE_OK) {
+    format_given (fabs (e->lowering), figures[0]);
+    return g_strdup_printf (e->lowering < 0.0
+                            ? _ ("Raised by %s mm there is no roll centre to read. %s")
+                            : _ ("Lowered by %s mm there is no roll centre to read. %s"),
+                                 figures[0], pose_status_sentence (e->status));
+  }
+  if (fabs (e->lowering) < NOTHING)
+    return sentence_at_rest (e);
+
+  format_given (fabs (e->lowering), figures[0]);
+  axis_format (fabs (e->drop), 0, figures[1], sizeof (Figure));
+  axis_format (fabs (e->drop_per_mm), 1, figures[2], sizeof (Figure));
+  axis_format (fabs (e->lever_growth), 0, figures[3], sizeof (Figure));
+  return g_strdup_printf (sentence_for (e), figures[0], figures[1], figures[2],
+                          figures[3]);
+}
+
+char *
+lowering_difference_sentence (const StudyCorner *corner)
+{
+  const Station *stands = &corner->at_height;
+  Figure exact, flat;
+
+  if (stands->status != POSE_OK)
+    return g_strdup ("");
+
+  const Construction drawn =
+      construction_draw (&corner->corner, &stands->pose, stands->measures.contact);
+  axis_format (stands->measures.value[QUANTITY_ROLL_CENTRE_HEIGHT], 1, exact,
+               sizeof exact);
+  axis_format (drawn.roll_centre_height, 1, flat, sizeof flat);
+  if (g_str_equal (exact, flat))
+    return g_strdup_printf (_ ("Exact value and flat construction agree here: %s mm. They "
+                               "part where the tie rod turns the wheel, which the "
+                               "construction leaves out."),
+        exact);
+  return g_strdup_printf (_ ("Exact %s mm, flat construction %s mm: the construction leaves "
+                             "out the tie rod."),
+      exact, flat);
+}
