@@ -269,7 +269,8 @@ title_height (const Lowering *lowering, const LoweringView *view, double width)
 {
   return view->title == NULL ? 0.0
                              : title_block_height (lowering->texts, &view->theme,
-                                                   view->title, width - 2.0 * MARGIN) +
+                                                   view->title, view->study,
+                                                   width - 2.0 * MARGIN) +
                                    2.0 * MARGIN;
 }
 
@@ -301,7 +302,7 @@ lowering_draw (Lowering *lowering,
                  width);
   if (view->title != NULL)
     title_block_draw (lowering->texts, cr, &view->theme, view->title, MARGIN,
-                      height - foot + MARGIN, width - 2.0 * MARGIN, false);
+                      height - foot + MARGIN, width - 2.0 * MARGIN, view->study);
   cairo_restore (cr);
 }
 

@@ -95,8 +95,9 @@ sw_lecture_window_init (SwLectureWindow *self)
 GtkWidget *
 sw_lecture_window_new (GtkWindow *parent, SwBench *bench)
 {
-  SwLectureWindow *self =
-      g_object_new (SW_TYPE_LECTURE_WINDOW, "transient-for", parent, NULL);
+  /* not transient: a window manager makes no dialog fill the screen */
+  SwLectureWindow *self = g_object_new (SW_TYPE_LECTURE_WINDOW, "application",
+                                        gtk_window_get_application (parent), NULL);
 
   self->bench = g_object_ref (bench);
   self->view = SW_LECTURE_VIEW (sw_lecture_view_new (bench));
