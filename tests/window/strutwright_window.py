@@ -4,6 +4,7 @@
 Needs in the environment: STRUTWRIGHT and STRUTWRIGHT_WINDOW, the two programs, and
 STRUTWRIGHT_DATADIR, the demo cars.
 """
+import contextlib
 import csv
 import io
 import os
@@ -12,10 +13,10 @@ import re
 import shutil
 import subprocess
 import tempfile
+import time
 import unittest
 
-from gi.repository import Atspi, GLib
-from gtkdrive import App, sh, wait_for
+from gtkdrive import App, Atspi, GLib, sh, wait_for
 
 APP_ID = 'org.strutwright.Strutwright'
 DATA = pathlib.Path(os.environ['STRUTWRIGHT_DATADIR'])
@@ -52,10 +53,29 @@ def shown_number(text):
 class Window(App):
     """The window of one car, found by the names that a screen reader would speak."""
 
+    frame = None  # of the window that is clicked, when it is not the main one
+
     def __init__(self, *args, title=WREN):
         super().__init__([os.environ['STRUTWRIGHT_WINDOW'], *map(str, args)], APP_ID,
                          title, env={'G_DEBUG': 'fatal-warnings'})
         wait_for('the handles', lambda: self.box(self.handle(FRONT_MOUNT)).x > 0)
+
+    @contextlib.contextmanager
+    def inside(self, window, title):
+        """Clicks go to another of the program's windows for a while."""
+        self.win, main_window = window, self.win
+        self.frame = self.get('frame', title)
+        try:
+            yield
+        finally:
+            self.win, self.frame = main_window, None
+
+    def origin(self, win=None):
+        if self.frame is None:
+            return super().origin(win)
+        width = int(re.search(r'Width: (\d+)', sh('xwininfo', '-id', self.win))[1])
+        border = (width - self.box(self.frame).width) // 2
+        return border, border
 
     def handle(self, name):
         return self.get('slider', name)
@@ -128,18 +148,38 @@ class Window(App):
         self.key('ctrl+s')
         wait_for('the saved file', lambda: path.stat().st_mtime_ns != before)
 
-    def in_dialog(self, path, location_key='ctrl+a'):
+    def active(self):
+        """X id of the window that has the keys."""
+        return sh('xdotool', 'getactivewindow').strip()
+
+    def wait_other_window(self, *known):
+        """The window that took the keys from ours and from those known.
+
+        Asked of X: walking the accessible tree while GTK 4.8 opens or closes a dialog
+        draws criticals out of it.
+        """
+        known = {self.win, *known}
+        return wait_for('another window',
+                        lambda: self.active() not in known and self.active())
+
+    def wait_gone(self, window):
+        wait_for('the dialog to go', lambda: self.active() != window)
+
+    def in_dialog(self, path, *known, location_key='ctrl+a'):
         """Give a file dialog a whole path and confirm; Ctrl+L where it has no name entry."""
-        wait_for('the file dialog', lambda: self.find('file chooser') or self.find('dialog'))
-        wait_for('its focus', self.focused)
+        dialog = self.wait_other_window(*known)
         self.key(location_key)
         self.type(str(path))
-        self.key('Return')
+        for _ in range(5):  # a Return while the dialog still looks for names is lost
+            time.sleep(0.3)
+            if self.active() == dialog:
+                self.key('Return')
+        self.wait_gone(dialog)
 
     def message(self):
         """The sentence shown in place, or None."""
         dismiss = self.find('push button', 'Dismiss')
-        if dismiss is None or self.box(dismiss).height == 0:
+        if dismiss is None or self.box(dismiss.get_parent().get_parent()).height == 0:
             return None
         return dismiss.get_parent().get_child_at_index(0).get_name()
 

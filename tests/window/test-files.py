@@ -112,8 +112,7 @@ class Closing(WindowTest):
         window.enter(window.get('spin button', 'Inboard'), '3')
         window.wait_mount(3.0)
         window.key('ctrl+w')
-        wait_for('the question', lambda: window.find('push button', 'Discard'))
-        return window
+        return window, window.wait_other_window()
 
     def has_ended(self, window):
         wait_for('the end', lambda: window.proc.poll() is not None)
@@ -126,19 +125,19 @@ class Closing(WindowTest):
 
     def test_discard(self):
         before = self.car.read_bytes()
-        window = self.change_then_close()
-        window.press(window.get('push button', 'Discard'))
+        window, _ = self.change_then_close()
+        window.key('alt+d')
         self.has_ended(window)
         self.assertEqual(self.car.read_bytes(), before)
 
     def test_cancel_keeps_the_window(self):
-        window = self.change_then_close()
+        window, question = self.change_then_close()
         window.key('Escape')
-        wait_for('the question gone', lambda: not window.find('push button', 'Discard'))
+        window.wait_gone(question)
         self.assertEqual(window.mount(), (3.0, 0.0, 0.0))
 
     def test_save_by_the_default_button(self):
-        window = self.change_then_close()
+        window, _ = self.change_then_close()
         window.key('Return')
         self.has_ended(window)
         mount = json.loads(self.car.read_text())['setups'][0]['mount']
