@@ -193,13 +193,6 @@ sw_bench_set_toe (SwBench *self, ToeMode toe)
                   toe == TOE_RESET ? _ ("Reset toe") : _ ("Leave toe as moved"));
 }
 
-void
-sw_bench_end_change (SwBench *self)
-{
-  sw_document_end (self->document);
-  g_signal_emit (self, signals[SOLVED], 0);
-}
-
 int
 sw_bench_get_lit (SwBench *self)
 {

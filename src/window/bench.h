@@ -32,8 +32,6 @@ Adjustment sw_bench_get_adjustment (SwBench *self);
 void sw_bench_set_mount (SwBench *self, MountOffset mount);
 void sw_bench_set_lowering (SwBench *self, double lowering);
 void sw_bench_set_toe (SwBench *self, ToeMode toe);
-/* Ends the document's change in hand, and says "solved" to those who waited for that. */
-void sw_bench_end_change (SwBench *self);
 
 /* The quantity lit up everywhere, or -1. */
 int sw_bench_get_lit (SwBench *self);

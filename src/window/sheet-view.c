@@ -243,7 +243,7 @@ static void
 on_drag_end_cb (SwSheetView *self)
 {
   if (self->drag.handle == SHEET_HANDLE_MOUNT)
-    sw_bench_end_change (self->bench);
+    sw_document_end (sw_bench_get_document (self->bench));
   let_go (self);
 }
 
