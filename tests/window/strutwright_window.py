@@ -58,6 +58,7 @@ class Window(App):
     def __init__(self, *args, title=WREN):
         super().__init__([os.environ['STRUTWRIGHT_WINDOW'], *map(str, args)], APP_ID,
                          title, env={'G_DEBUG': 'fatal-warnings'})
+        wait_for('the keys', lambda: self.active() == self.win)
         wait_for('the handles', lambda: self.box(self.handle(FRONT_MOUNT)).x > 0)
 
     @contextlib.contextmanager
@@ -150,7 +151,9 @@ class Window(App):
 
     def active(self):
         """X id of the window that has the keys."""
-        return sh('xdotool', 'getactivewindow').strip()
+        asked = subprocess.run(['xdotool', 'getactivewindow'], text=True, timeout=10,
+                               stdout=subprocess.PIPE, stderr=subprocess.DEVNULL)
+        return asked.stdout.strip()  # none while one window hands over to another
 
     def wait_other_window(self, *known):
         """The window that took the keys from ours and from those known.
@@ -168,13 +171,14 @@ class Window(App):
     def in_dialog(self, path, *known, location_key='ctrl+a'):
         """Give a file dialog a whole path and confirm; Ctrl+L where it has no name entry."""
         dialog = self.wait_other_window(*known)
-        self.key(location_key)
-        self.type(str(path))
-        for _ in range(5):  # a Return while the dialog still looks for names is lost
+        end = time.monotonic() + 20
+        while self.active() in (dialog, ''):  # keys are lost while it looks for names
+            assert time.monotonic() < end, 'the file dialog stays'
+            self.key(location_key)
+            self.type(str(path))
             time.sleep(0.3)
-            if self.active() == dialog:
-                self.key('Return')
-        self.wait_gone(dialog)
+            self.key('Return')
+            time.sleep(0.3)
 
     def message(self):
         """The sentence shown in place, or None."""
