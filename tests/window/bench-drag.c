@@ -85,6 +85,8 @@ on_realize_cb (GtkWidget *widget, Bench *b)
 {
   GdkFrameClock *clock = gtk_widget_get_frame_clock (widget);
 
+  if (sw_window_get_bench (b->window) == NULL)
+    g_error ("no demo car: is STRUTWRIGHT_DATADIR set?");
   g_signal_connect_swapped (clock, "before-paint", G_CALLBACK (on_before_paint_cb), b);
   g_signal_connect_swapped (clock, "after-paint", G_CALLBACK (on_after_paint_cb), b);
   sw_bench_begin_drag (sw_window_get_bench (b->window), "Move upper mount");

@@ -3,17 +3,18 @@
 
 #include <gtk/gtk.h>
 
+/* Taking everything apart again is not what is measured. */
 static void
-on_after_paint_cb (GtkWidget *window)
+on_after_paint_cb (void)
 {
-  gtk_window_destroy (GTK_WINDOW (window));
+  _exit (0);
 }
 
 static void
 on_realize_cb (GtkWidget *window)
 {
-  g_signal_connect_object (gtk_widget_get_frame_clock (window), "after-paint",
-                           G_CALLBACK (on_after_paint_cb), window, G_CONNECT_SWAPPED);
+  g_signal_connect (gtk_widget_get_frame_clock (window), "after-paint",
+                    G_CALLBACK (on_after_paint_cb), NULL);
 }
 
 static void
