@@ -120,6 +120,13 @@ standing_corner (const Study *study)
 }
 
 void
+sheet_arrange (Sheet *sheet, const SheetView *view, double width, double height)
+{
+  sheet->layout = sheet_layout_fit (view, width, height);
+  note_handles (sheet, view->study);
+}
+
+void
 sheet_draw (Sheet *sheet, cairo_t *cr, const SheetView *view, double width, double height)
 {
   const Study *study = view->study;
@@ -132,9 +139,8 @@ sheet_draw (Sheet *sheet, cairo_t *cr, const SheetView *view, double width, doub
                          &sheet->targets,
                          view->theme.text / 12.0 };
 
-  sheet->layout = sheet_layout_fit (view, width, height);
+  sheet_arrange (sheet, view, width, height);
   sheet->targets.n_targets = 0;
-  note_handles (sheet, study);
   cairo_save (cr);
   cairo_rectangle (cr, 0, 0, width, height);
   cairo_clip (cr);

@@ -165,20 +165,27 @@ class Window(App):
         return wait_for('another window',
                         lambda: self.active() not in known and self.active())
 
-    def wait_gone(self, window):
-        wait_for('the dialog to go', lambda: self.active() != window)
+    @staticmethod
+    def wait_gone(window, timeout=10):
+        def is_gone():
+            asked = subprocess.run(['xwininfo', '-id', window], text=True, timeout=10,
+                                   stdout=subprocess.PIPE, stderr=subprocess.DEVNULL)
+            return 'IsViewable' not in asked.stdout
+        wait_for('the dialog to go', is_gone, timeout)
 
     def in_dialog(self, path, *known, location_key='ctrl+a'):
         """Give a file dialog a whole path and confirm; Ctrl+L where it has no name entry."""
         dialog = self.wait_other_window(*known)
-        end = time.monotonic() + 20
-        while self.active() in (dialog, ''):  # keys are lost while it looks for names
-            assert time.monotonic() < end, 'the file dialog stays'
+        for _ in range(4):  # keys are lost while the dialog still looks for names
             self.key(location_key)
             self.type(str(path))
             time.sleep(0.3)
             self.key('Return')
-            time.sleep(0.3)
+            try:
+                return self.wait_gone(dialog, timeout=3)
+            except AssertionError:
+                continue
+        raise AssertionError('the file dialog stays')
 
     def message(self):
         """The sentence shown in place, or None."""
