@@ -8,11 +8,11 @@
 
 static const Command commands[] = {
   { "table", N_ ("FILE"), N_ ("Print a travel table as CSV or JSON."), table_command },
-    { "plot", N_ ("FILE"),
-      N_ ("Draw the curves or the sheet as PNG, SVG or PDF."), plot_command },
-      { "check", N_ ("FILE"),
-        N_ ("Load and solve a car, and print what looks implausible."), check_command },
-    };
+  { "plot", N_ ("FILE"), N_ ("Draw the curves or the sheet as PNG, SVG or PDF."),
+    plot_command },
+  { "check", N_ ("FILE"), N_ ("Load and solve a car, and print what looks implausible."),
+    check_command },
+};
 
 static const Command *
 find_command (const char *name)
@@ -109,9 +109,10 @@ print_help (void)
     g_string_append_printf (text, "  strutwright %s [%s…] %s\n      %s\n",
                             commands[i].name, _ ("OPTION"), _ (commands[i].usage),
                             _ (commands[i].summary));
-  g_string_append_printf (text, "  strutwright --help | --version\n\n%s\n%s\n",
-                          _ ("A command's own options: strutwright COMMAND --help"),
-                             _ ("Exit status: 0 done, 1 the input was refused, 2 wrong usage."));
+  g_string_append_printf (
+      text, "  strutwright --help | --version\n\n%s\n%s\n",
+      _ ("A command's own options: strutwright COMMAND --help"),
+      _ ("Exit status: 0 done, 1 the input was refused, 2 wrong usage."));
   return command_line_print (text->str, text->len) ? EXIT_DONE : EXIT_REFUSED;
 }
 

@@ -20,11 +20,12 @@ title_block_for (const Car *car, const CarSetup *setup, const char *date)
 const char *
 caution_text (void)
 {
-  return _ ("Estimates from the points entered: check on an alignment rack. Support the car "
-            "on stands; springs and torsion bars under preload store dangerous energy. Check "
-            "tyre, brake and steering clearances on the car through full travel and lock. "
-            "Changes to ride height, track and mounts may need approval: local rules and "
-            "licensed practice come first.");
+  return _ (
+      "Estimates from the points entered: check on an alignment rack. Support the car "
+      "on stands; springs and torsion bars under preload store dangerous energy. Check "
+      "tyre, brake and steering clearances on the car through full travel and lock. "
+      "Changes to ride height, track and mounts may need approval: local rules and "
+      "licensed practice come first.");
 }
 
 /* "15.0 mm inboard": @positive or @negative with the length in it. */
@@ -44,7 +45,8 @@ lowering_words (double lowering)
 
   axis_format (fabs (lowering), 1, number, sizeof number);
   return g_strdup_printf (round (lowering * 10.0) < 0.0 ? _ ("raised %s mm")
-                                                        : _ ("lowered %s mm"), number);
+                                                        : _ ("lowered %s mm"),
+                          number);
 }
 
 char *
@@ -63,7 +65,7 @@ title_block_adjustment (const TitleBlock *title)
       title->toe == TOE_RESET ? _ ("toe reset by the tie rod") : _ ("toe as moved");
 
   return g_strdup_printf (_ ("mount %s, %s, %s · %s · %s"), sideways, lengthways, upward,
-                             height, toe);
+                          height, toe);
 }
 
 static TextStyle
