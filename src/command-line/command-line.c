@@ -7,12 +7,12 @@
 #include <stdio.h>
 
 static const Command commands[] = {
-  { "table", "FILE", N_ ("Print a travel table as CSV or JSON."), table_command },
-    { "plot", "FILE",
-      N_ ("Draw the curves or the sheet as PNG, SVG or PDF."), plot_command },
-      { "check", "FILE",
-        N_ ("Load and solve a car, and print what looks implausible."), check_command },
-    };
+  { "table", N_ ("FILE"), N_ ("Print a travel table as CSV or JSON."), table_command },
+  { "plot", N_ ("FILE"), N_ ("Draw the curves or the sheet as PNG, SVG or PDF."),
+    plot_command },
+  { "check", N_ ("FILE"), N_ ("Load and solve a car, and print what looks implausible."),
+    check_command },
+};
 
 static const Command *
 find_command (const char *name)
@@ -48,7 +48,7 @@ command_line_parse (
     const char *name, const GOptionEntry *entries, int argc, char **argv, char **file)
 {
   const Command *command = find_command (name);
-  g_autoptr (GOptionContext) context = g_option_context_new (command->usage);
+  g_autoptr (GOptionContext) context = g_option_context_new (_ (command->usage));
   g_autofree char *program = g_strconcat ("strutwright ", name, NULL);
   g_autoptr (GError) error = NULL;
 
@@ -106,14 +106,16 @@ print_help (void)
   g_autoptr (GString) text = g_string_new (NULL);
 
   g_string_append_printf (text, "%s\n", _ ("Usage:"));
-  g_string_append_printf (text, "  strutwright [FILE…]\n      %s\n",
+  g_string_append_printf (text, "  strutwright [%s…]\n      %s\n", _ ("FILE"),
                           _ ("Open windows on car files."));
   for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
-    g_string_append_printf (text, "  strutwright %s [OPTION…] %s\n      %s\n",
-                            commands[i].name, commands[i].usage, _ (commands[i].summary));
-  g_string_append_printf (text, "  strutwright --help | --version\n\n%s\n%s\n",
-                          _ ("A command's own options: strutwright COMMAND --help"),
-                             _ ("Exit status: 0 done, 1 the input was refused, 2 wrong usage."));
+    g_string_append_printf (text, "  strutwright %s [%s…] %s\n      %s\n",
+                            commands[i].name, _ ("OPTION"), _ (commands[i].usage),
+                            _ (commands[i].summary));
+  g_string_append_printf (
+      text, "  strutwright --help | --version\n\n%s\n%s\n",
+      _ ("A command's own options: strutwright COMMAND --help"),
+      _ ("Exit status: 0 done, 1 the input was refused, 2 wrong usage."));
   return command_line_print (text->str, text->len) ? EXIT_DONE : EXIT_REFUSED;
 }
 

@@ -165,12 +165,12 @@ draw_travel (NumberTable *table, cairo_t *cr, const NumberTableView *view)
   const double z = view->study->travel;
   char text[96];
 
-  g_snprintf (text, sizeof text,
-              _ ("At %s%.1f mm"),
-                 z < 0.0   ? "−"
-                 : z > 0.0 ? "+"
-                           : "",
-                 fabs (z));
+  /* Translators: a sign or nothing, and the wheel travel at which the numbers hold. */
+  g_snprintf (text, sizeof text, _ ("At %s%.1f mm"),
+              z < 0.0   ? "−"
+              : z > 0.0 ? "+"
+                        : "",
+              fabs (z));
   put (table, cr, bold, t->ink, text, table->layout.left, table->layout.row * 0.55, 0.0);
 }
 

@@ -131,6 +131,15 @@ hold_ground (SheetLayout *layout, const Study *study, const StudyCorner *standin
 }
 
 void
+sheet_arrange (Sheet *sheet, const SheetView *view, double width, double height)
+{
+  sheet->layout = sheet_layout_fit (view, width, height);
+  if (view->ground_fixed)
+    hold_ground (&sheet->layout, view->study, standing_corner (view->study));
+  note_handles (sheet, view->study);
+}
+
+void
 sheet_draw (Sheet *sheet, cairo_t *cr, const SheetView *view, double width, double height)
 {
   const Study *study = view->study;
@@ -143,11 +152,8 @@ sheet_draw (Sheet *sheet, cairo_t *cr, const SheetView *view, double width, doub
                          &sheet->targets,
                          view->theme.text / 12.0 };
 
-  sheet->layout = sheet_layout_fit (view, width, height);
-  if (view->ground_fixed)
-    hold_ground (&sheet->layout, study, standing);
+  sheet_arrange (sheet, view, width, height);
   sheet->targets.n_targets = 0;
-  note_handles (sheet, study);
   cairo_save (cr);
   cairo_rectangle (cr, 0, 0, width, height);
   cairo_clip (cr);

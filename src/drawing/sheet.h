@@ -48,6 +48,8 @@ Sheet *sheet_new (void);
 void sheet_free (Sheet *sheet);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Sheet, sheet_free)
 
+/* Lays out without drawing, so that handles have their places; sheet_draw does it too. */
+void sheet_arrange (Sheet *sheet, const SheetView *view, double width, double height);
 void sheet_draw (
     Sheet *sheet, cairo_t *cr, const SheetView *view, double width, double height);
 

@@ -20,22 +20,22 @@ title_block_for (const Car *car, const CarSetup *setup, const char *date)
 const char *
 caution_text (void)
 {
-  return _ ("Estimates from the points entered: check on an alignment rack. Support the car "
-            "on stands; springs and torsion bars under preload store dangerous energy. Check "
-            "tyre, brake and steering clearances on the car through full travel and lock. "
-            "Changes to ride height, track and mounts may need approval: local rules and "
-            "licensed practice come first.");
+  return _ (
+      "Estimates from the points entered: check on an alignment rack. Support the car "
+      "on stands; springs and torsion bars under preload store dangerous energy. Check "
+      "tyre, brake and steering clearances on the car through full travel and lock. "
+      "Changes to ride height, track and mounts may need approval: local rules and "
+      "licensed practice come first.");
 }
 
-/* "15.0 mm inboard": the length by the word for its sign. */
+/* "15.0 mm inboard": @positive or @negative with the length in it. */
 static char *
 directed (double value, const char *positive, const char *negative)
 {
   char number[32];
 
   axis_format (fabs (value), 1, number, sizeof number);
-  return g_strdup_printf (_ ("%s mm %s"), number,
-                             round (value * 10.0) < 0.0 ? negative : positive);
+  return g_strdup_printf (round (value * 10.0) < 0.0 ? negative : positive, number);
 }
 
 static char *
@@ -45,23 +45,27 @@ lowering_words (double lowering)
 
   axis_format (fabs (lowering), 1, number, sizeof number);
   return g_strdup_printf (round (lowering * 10.0) < 0.0 ? _ ("raised %s mm")
-                                                        : _ ("lowered %s mm"), number);
+                                                        : _ ("lowered %s mm"),
+                          number);
 }
 
 char *
 title_block_adjustment (const TitleBlock *title)
 {
   g_autofree char *sideways =
-      directed (title->mount.inboard, _ ("inboard"), _ ("outboard"));
+      directed (title->mount.inboard, C_ ("mount", "%s mm inboard"),
+                C_ ("mount", "%s mm outboard"));
   g_autofree char *lengthways =
-      directed (title->mount.rearward, _ ("rearward"), _ ("forward"));
-  g_autofree char *upward = directed (title->mount.up, _ ("up"), _ ("down"));
+      directed (title->mount.rearward, C_ ("mount", "%s mm rearward"),
+                C_ ("mount", "%s mm forward"));
+  g_autofree char *upward =
+      directed (title->mount.up, C_ ("mount", "%s mm up"), C_ ("mount", "%s mm down"));
   g_autofree char *height = lowering_words (title->lowering);
   const char *toe =
       title->toe == TOE_RESET ? _ ("toe reset by the tie rod") : _ ("toe as moved");
 
   return g_strdup_printf (_ ("mount %s, %s, %s · %s · %s"), sideways, lengthways, upward,
-                             height, toe);
+                          height, toe);
 }
 
 static TextStyle

@@ -239,7 +239,7 @@ read_member (Scan *scan, JsonObject *object)
   json_path_append_member (scan->path, name);
   if (json_object_has_member (object, name)) {
     g_set_error (scan->error, CAR_ERROR, CAR_ERROR_SYNTAX,
-                 _ ("%s stands there twice."), scan->path->str);
+                 _ ("%s appears twice."), scan->path->str);
     return FALSE;
   }
   skip_space (scan);

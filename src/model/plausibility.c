@@ -34,53 +34,29 @@ static const Band bands[] = {
   /* A workshop manual: 10°05′ ± 45′; handbooks 10 to 15½°, from memory. */
   { "sai", NULL, QUANTITY_SAI, FALSE, 1, "°", 2, 9, 16, TRUE },
   /* Workshop manuals: 0 ± 12′, 0 ± 2 mm. */
-  { "total-toe",
-    N_ ("Total toe-in"), QUANTITY_TOE_IN, FALSE, 2, "°", 2, -0.2, 0.3, TRUE },
-    /* Handbook, from memory. */
-    { "scrub-radius", NULL, QUANTITY_SCRUB_RADIUS, FALSE, 1, " mm", 1, -20, 50, TRUE },
-    /* From memory. */
-    { "trail", NULL, QUANTITY_TRAIL, FALSE, 1, " mm", 1, 5, 40, TRUE },
-    /* Handbook band 30 to 100 mm, from memory, widened. */
-    { "roll-centre-height", NULL, QUANTITY_ROLL_CENTRE_HEIGHT, FALSE, 1, " mm", 1, 0, 120,
-      FALSE },
-    /* Computed on reference corners: 2.77 and 2.81. */
-    { "roll-centre-fall",
-      N_ ("The roll centre's fall per mm lowered"),
-          QUANTITY_ROLL_CENTRE_HEIGHT,
-          TRUE,
-          -1,
-          " mm/mm",
-          2,
-          2,
-          3.5,
-          FALSE },
-      /* Computed on reference corners: −0.37 to −0.50. */
-      { "camber-gain",
-        N_ ("Camber gain over 25 mm of bump"),
-            QUANTITY_CAMBER_GAIN,
-            FALSE,
-            25,
-            "°",
-            2,
-            -0.9,
-            -0.2,
-            FALSE },
-        /* Computed on reference corners. */
-        { "strut-ratio", NULL, QUANTITY_STRUT_RATIO, FALSE, 1, "", 3, 0.9, 1.0, FALSE },
-        /* From memory. */
-        { "bump-steer",
-          N_ ("Bump steer over 25 mm of bump"),
-              QUANTITY_BUMP_STEER,
-              FALSE,
-              25,
-              "°",
-              2,
-              -0.1,
-              0.1,
-              TRUE },
-          /* Handbook, from memory. */
-          { "anti-dive", NULL, QUANTITY_ANTI_DIVE, FALSE, 1, " %", 1, 0, 50, FALSE },
-      };
+  { "total-toe", N_ ("Total toe-in"), QUANTITY_TOE_IN, FALSE, 2, "°", 2, -0.2, 0.3,
+    TRUE },
+  /* Handbook, from memory. */
+  { "scrub-radius", NULL, QUANTITY_SCRUB_RADIUS, FALSE, 1, " mm", 1, -20, 50, TRUE },
+  /* From memory. */
+  { "trail", NULL, QUANTITY_TRAIL, FALSE, 1, " mm", 1, 5, 40, TRUE },
+  /* Handbook band 30 to 100 mm, from memory, widened. */
+  { "roll-centre-height", NULL, QUANTITY_ROLL_CENTRE_HEIGHT, FALSE, 1, " mm", 1, 0, 120,
+    FALSE },
+  /* Computed on reference corners: 2.77 and 2.81. */
+  { "roll-centre-fall", N_ ("The roll centre's fall per mm lowered"),
+    QUANTITY_ROLL_CENTRE_HEIGHT, TRUE, -1, " mm/mm", 2, 2, 3.5, FALSE },
+  /* Computed on reference corners: −0.37 to −0.50. */
+  { "camber-gain", N_ ("Camber gain over 25 mm of bump"), QUANTITY_CAMBER_GAIN, FALSE, 25,
+    "°", 2, -0.9, -0.2, FALSE },
+  /* Computed on reference corners. */
+  { "strut-ratio", NULL, QUANTITY_STRUT_RATIO, FALSE, 1, "", 3, 0.9, 1.0, FALSE },
+  /* From memory. */
+  { "bump-steer", N_ ("Bump steer over 25 mm of bump"), QUANTITY_BUMP_STEER, FALSE, 25,
+    "°", 2, -0.1, 0.1, TRUE },
+  /* Handbook, from memory. */
+  { "anti-dive", NULL, QUANTITY_ANTI_DIVE, FALSE, 1, " %", 1, 0, 50, FALSE },
+};
 
 static void
 warning_free (gpointer data)
@@ -102,9 +78,8 @@ warn (GPtrArray *warnings, const Car *car, int setup, const char *id, char *sent
   warning->sentence = sentence;
   if (setup != PLAUSIBILITY_AS_MEASURED) {
     /* Translators: a setup's name and a whole sentence about it. */
-    warning->sentence =
-        g_strdup_printf (_ ("Setup “%s”: %s"), car_setup (car, (guint) setup)->name,
-                            sentence);
+    warning->sentence = g_strdup_printf (_ ("Setup “%s”: %s"),
+                                         car_setup (car, (guint) setup)->name, sentence);
     g_free (sentence);
   }
   g_ptr_array_add (warnings, warning);
@@ -128,8 +103,9 @@ band_sentence (const Band *band, double value)
   g_autofree char *most = plain_number_text (band->most);
 
   /* Translators: "Caster is 9.10°, outside the 1.5 to 7.5° usual …" */
-  return g_strdup_printf (_ ("%s is %s%s, outside the %s to %s%s usual for a road car with struts."), name, now,
-      band->unit, least, most, band->unit);
+  return g_strdup_printf (
+      _ ("%s is %s%s, outside the %s to %s%s usual for a road car with struts."), name,
+      now, band->unit, least, most, band->unit);
 }
 
 static void
@@ -157,7 +133,7 @@ check_travel (GPtrArray *warnings, const Car *car, int setup, const Corner *corn
   if (sweep_travel (corner, range, 0.0, stations) == 0) {
     warn (warnings, car, setup, "cannot-assemble",
           g_strdup_printf (_ ("It cannot be assembled at any wheel travel. %s"),
-                              pose_status_sentence (stations[0].status)));
+                           pose_status_sentence (stations[0].status)));
     return;
   }
   for (gsize i = 0; i < STUDY_STATIONS; i++) {
@@ -180,10 +156,11 @@ check_lowering (GPtrArray *warnings, const Car *car, guint setup)
 
   if (lowering >= -car->droop_mm && lowering <= car->bump_mm)
     return;
-  warn (warnings, car, (int) setup, "lowering-outside-travel",
-        g_strdup_printf (_ ("Lowered by %s mm, it stands outside its wheel travel of %s to "
-                            "%s mm."),
-            now, least, most));
+  warn (
+      warnings, car, (int) setup, "lowering-outside-travel",
+      g_strdup_printf (_ ("Lowered by %s mm, it stands outside its wheel travel of %s to "
+                          "%s mm."),
+                       now, least, most));
 }
 
 static void

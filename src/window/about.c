@@ -7,12 +7,12 @@
 void
 about_present (GtkWindow *parent)
 {
-  gtk_show_about_dialog (parent, "program-name", "Strutwright", "logo-icon-name",
-                         SW_APPLICATION_ID, "version", VERSION, "license-type",
-                         GTK_LICENSE_GPL_3_0, "comments",
-                         _ ("Solves one MacPherson front corner exactly through wheel travel and shows what an "
+  gtk_show_about_dialog (
+      parent, "program-name", "Strutwright", "logo-icon-name", SW_APPLICATION_ID,
+      "version", VERSION, "license-type", GTK_LICENSE_GPL_3_0, "comments",
+      _ ("Solves one MacPherson front corner exactly through wheel travel and shows what an "
          "upper mount does to it."),
-                            NULL);
+      NULL);
 }
 
 static GtkWidget *
@@ -33,15 +33,15 @@ cautions_present (GtkWindow *parent)
   const char *const paragraphs[] = {
     _ ("Every figure is an estimate from the points that were entered. Check the car on an "
        "alignment rack before it goes on the road."),
-       _ ("Support the car on stands on firm ground. Never work under a car that only a jack "
+    _ ("Support the car on stands on firm ground. Never work under a car that only a jack "
        "holds."),
-          _ ("Springs and torsion bars under preload store dangerous energy. Leave them to trained "
+    _ ("Springs and torsion bars under preload store dangerous energy. Leave them to trained "
        "hands with the right tools, and follow the maker's instructions."),
-             _ ("Check the clearance of tyre, brake and steering on the car itself, through the full "
+    _ ("Check the clearance of tyre, brake and steering on the car itself, through the full "
        "travel and from lock to lock."),
-                _ ("Changes to ride height, track and mounts may need approval. Local rules and licensed "
+    _ ("Changes to ride height, track and mounts may need approval. Local rules and licensed "
        "practice come first."),
-             };
+  };
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   GtkWidget *window =
       g_object_new (GTK_TYPE_WINDOW, "transient-for", parent, "modal", TRUE, "title",

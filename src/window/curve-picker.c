@@ -55,6 +55,8 @@ curve_picker_new (SwBench *bench)
 
   gtk_menu_button_set_label (GTK_MENU_BUTTON (button), _ ("Curves"));
   gtk_widget_set_tooltip_text (button, _ ("Choose which quantities have a curve"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Curves"), -1);
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (button), create_popover, bench,
                                          NULL);
   return button;

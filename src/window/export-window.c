@@ -56,6 +56,13 @@ has_known_suffix (const char *path)
 }
 
 static void
+show_message (SwExportWindow *self, const char *sentence)
+{
+  gtk_label_set_label (self->message, sentence);
+  gtk_widget_set_visible (GTK_WIDGET (self->message), TRUE);
+}
+
+static void
 write_to (SwExportWindow *self, GFile *file)
 {
   g_autofree char *chosen = g_file_get_path (file);
@@ -66,11 +73,11 @@ write_to (SwExportWindow *self, GFile *file)
   g_autoptr (GError) error = NULL;
 
   if (path == NULL)
-    gtk_label_set_label (self->message, _ ("Choose a place on this computer."));
+    show_message (self, _ ("Choose a place on this computer."));
   else if (export_wish_write (&w, self->bench, path, &error))
     gtk_window_destroy (GTK_WINDOW (self));
   else
-    gtk_label_set_label (self->message, error->message);
+    show_message (self, error->message);
 }
 
 static void
@@ -91,6 +98,7 @@ on_save_clicked_cb (SwExportWindow *self)
       gtk_file_chooser_native_new (_ ("Export"), GTK_WINDOW (self),
                                       GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), NULL);
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
+  /* Translators: ends the name of a file, as in “Wren – curves.png”. */
   const char *subject = wish (self).subject == CARD_CURVES ? _ ("curves") : _ ("sheet");
   g_autofree char *name =
       g_strdup_printf ("%s – %s%s", car->name, subject, chosen_suffix (self));

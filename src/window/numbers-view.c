@@ -252,6 +252,7 @@ sw_numbers_view_init (SwNumbersView *self)
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Numbers at the travel in hand"), -1);
+  g_signal_connect (self, "notify::has-focus", G_CALLBACK (on_bench_changed_cb), NULL);
   add_input (self);
 }
 

@@ -163,5 +163,8 @@ sw_point_handle_set_value (
                                   GTK_ACCESSIBLE_PROPERTY_VALUE_NOW, value,
                                   GTK_ACCESSIBLE_PROPERTY_VALUE_MIN, least,
                                   GTK_ACCESSIBLE_PROPERTY_VALUE_MAX, most,
-                                  GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT, words, -1);
+                                  GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT, words,
+                                  /* GTK 4.8 passes on the values of its own widgets only
+                                   */
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
 }

@@ -60,6 +60,7 @@ show_warnings (SwSetupPanel *self)
   }
   if (g_strcmp0 (gtk_label_get_label (self->warnings), text->str) != 0)
     gtk_label_set_label (self->warnings, text->str);
+  gtk_widget_set_visible (GTK_WIDGET (self->warnings), text->len > 0);
 }
 
 static void

@@ -56,18 +56,17 @@ sw_sheet_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
   const SheetView view = view_of (self);
 
   sheet_draw (self->sheet, cr, &view, width, height);
-  gtk_widget_queue_allocate (GTK_WIDGET (self));
 }
 
-/* Focus rings follow the handles as they were drawn last. */
+/* Focus rings lie on the handles as this frame will draw them. */
 static void
 sw_sheet_view_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   SwSheetView *self = SW_SHEET_VIEW (widget);
+  const SheetView view = view_of (self);
 
-  (void) width;
-  (void) height;
   (void) baseline;
+  sheet_arrange (self->sheet, &view, width, height);
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child)) {
     SwPointHandle *handle = SW_POINT_HANDLE (child);
@@ -81,6 +80,14 @@ sw_sheet_view_size_allocate (GtkWidget *widget, int width, int height, int basel
                                                 POINT_HANDLE_SIZE, POINT_HANDLE_SIZE },
                               -1);
   }
+}
+
+/* For what moves handles; sw_canvas_invalidate () is enough for the rest. */
+static void
+arrange (SwSheetView *self)
+{
+  sw_canvas_invalidate (SW_CANVAS (self));
+  gtk_widget_queue_allocate (GTK_WIDGET (self));
 }
 
 static PointPlace
@@ -151,7 +158,7 @@ tell_handles (SwSheetView *self)
 static void
 on_bench_solved_cb (SwSheetView *self)
 {
-  sw_canvas_invalidate (SW_CANVAS (self));
+  arrange (self);
   if (self->drag.handle == SHEET_HANDLE_NONE)
     tell_handles (self);
 }
@@ -251,7 +258,7 @@ on_drag_update_cb (SwSheetView *self, double dx, double dy, GtkGesture *gesture)
   if (self->is_panning) {
     self->pan_x = self->pan_start_x + dx;
     self->pan_y = self->pan_start_y + dy;
-    sw_canvas_invalidate (SW_CANVAS (self));
+    arrange (self);
   } else if (self->drag.handle != SHEET_HANDLE_NONE) {
     double x, y;
 
@@ -346,7 +353,7 @@ zoom_about (SwSheetView *self, double factor, double x, double y)
   self->pan_x = (x - middle_x) * (1.0 - k) + self->pan_x * k;
   self->pan_y = (y - middle_y) * (1.0 - k) + self->pan_y * k;
   self->zoom = zoom;
-  sw_canvas_invalidate (SW_CANVAS (self));
+  arrange (self);
 }
 
 static gboolean
@@ -479,7 +486,7 @@ sw_sheet_view_fit (SwSheetView *self)
 {
   self->zoom = 1.0;
   self->pan_x = self->pan_y = 0.0;
-  sw_canvas_invalidate (SW_CANVAS (self));
+  arrange (self);
 }
 
 void

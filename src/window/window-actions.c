@@ -150,6 +150,22 @@ on_question_cb (GSimpleAction *action, GVariant *state, gpointer data)
   }
 }
 
+/* Made when first asked for: GTK's own way would build it with every window, at a tenth
+ * of the time to the first frame. GTK puts an action of this name in place of ours. */
+static void
+on_show_help_overlay_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  g_autoptr (GtkBuilder) builder = gtk_builder_new_from_resource (
+      "/org/strutwright/Strutwright/help-overlay.ui");
+  GObject *overlay = gtk_builder_get_object (builder, "help_overlay");
+
+  (void) action;
+  (void) parameter;
+  gtk_application_window_set_help_overlay (GTK_APPLICATION_WINDOW (data),
+                                           GTK_SHORTCUTS_WINDOW (overlay));
+  gtk_window_present (GTK_WINDOW (overlay));
+}
+
 void
 window_install_actions (SwWindow *self)
 {
@@ -166,6 +182,7 @@ window_install_actions (SwWindow *self)
     { .name = "restore", .activate = on_restore_cb },
     { .name = "explain", .activate = on_explain_cb },
     { .name = "tell", .activate = on_tell_cb, .parameter_type = "s" },
+    { .name = "show-help-overlay", .activate = on_show_help_overlay_cb },
     { .name = "fit", .activate = on_zoom_cb },
     { .name = "zoom-in", .activate = on_zoom_cb },
     { .name = "zoom-out", .activate = on_zoom_cb },

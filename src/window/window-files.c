@@ -197,6 +197,18 @@ on_close_response_cb (GtkDialog *dialog, int response, SwWindow *self)
     gtk_window_close (GTK_WINDOW (self));
 }
 
+/* GTK would read the underline aloud. */
+static void
+add_answer (GtkWidget *dialog, const char *label, int response)
+{
+  GtkWidget *button = gtk_dialog_add_button (GTK_DIALOG (dialog), label, response);
+  g_auto (GStrv) parts = g_strsplit (label, "_", -1);
+  g_autofree char *name = g_strjoinv ("", parts);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  name, -1);
+}
+
 void
 window_ask_close (SwWindow *self)
 {
@@ -207,9 +219,9 @@ window_ask_close (SwWindow *self)
 
   gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog),
                                             _ ("Without saving they are lost."));
-  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _ ("_Discard"), GTK_RESPONSE_NO,
-                                                  _ ("_Cancel"), GTK_RESPONSE_CANCEL,
-                                                     _ ("_Save"), GTK_RESPONSE_YES, NULL);
+  add_answer (dialog, _ ("_Discard"), GTK_RESPONSE_NO);
+  add_answer (dialog, _ ("_Cancel"), GTK_RESPONSE_CANCEL);
+  add_answer (dialog, _ ("_Save"), GTK_RESPONSE_YES);
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_YES);
   g_signal_connect (dialog, "response", G_CALLBACK (on_close_response_cb), self);
   gtk_window_present (GTK_WINDOW (dialog));

@@ -36,6 +36,7 @@ show_travel (SwWindow *self)
 
   gtk_range_set_range (GTK_RANGE (self->travel), study->range.from, study->range.to);
   gtk_range_set_value (GTK_RANGE (self->travel), z);
+  /* Translators: a sign or nothing, and the wheel travel. */
   text = g_strdup_printf (_ ("%s%.1f mm"), z < 0.0 ? "−" : z > 0.0 ? "+" : "", ABS (z));
   gtk_label_set_label (self->travel_label, text);
 }

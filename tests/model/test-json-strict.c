@@ -182,7 +182,7 @@ test_refusals_name_their_place (void)
   check_refusal ("{\n  \"é\": ?}", CAR_ERROR_SYNTAX,
                  "Line 2, column 8: A value is expected.");
   check_refusal ("{\"a\": [{\"b\": 1, \"b\": 1}]}", CAR_ERROR_SYNTAX,
-                 "a[0].b stands there twice.");
+                 "a[0].b appears twice.");
   check_refusal ("[[1, 1e999]]", CAR_ERROR_NUMBER, "[0][1] is too large a number.");
   check_refusal ("1e999", CAR_ERROR_NUMBER, "The only value is too large a number.");
   check_refusal ("{\"a\\nb\": 1e999}", CAR_ERROR_NUMBER, "a?b is too large a number.");

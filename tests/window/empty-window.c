@@ -1,0 +1,39 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The least that a GTK program can show: what bench-start holds the program against. */
+
+#include <gtk/gtk.h>
+
+/* Taking everything apart again is not what is measured. */
+static void
+on_after_paint_cb (void)
+{
+  _exit (0);
+}
+
+static void
+on_realize_cb (GtkWidget *window)
+{
+  g_signal_connect (gtk_widget_get_frame_clock (window), "after-paint",
+                    G_CALLBACK (on_after_paint_cb), NULL);
+}
+
+static void
+on_activate_cb (GtkApplication *application)
+{
+  GtkWidget *window = gtk_application_window_new (application);
+
+  gtk_window_set_default_size (GTK_WINDOW (window), 1440, 900);
+  g_signal_connect (window, "realize", G_CALLBACK (on_realize_cb), NULL);
+  gtk_window_present (GTK_WINDOW (window));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_autoptr (GtkApplication) application =
+                 gtk_application_new ("org.strutwright.EmptyWindow",
+                                      G_APPLICATION_NON_UNIQUE);
+
+  g_signal_connect (application, "activate", G_CALLBACK (on_activate_cb), NULL);
+  return g_application_run (G_APPLICATION (application), argc, argv);
+}

@@ -1,0 +1,37 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The program on the demo car until its first frame is painted: the other half of
+ * bench-start. Everything but main () is the program's own. */
+
+#include "window/application.h"
+
+#include <unistd.h>
+
+/* Taking everything apart again is not what is measured. */
+static void
+on_after_paint_cb (void)
+{
+  _exit (0);
+}
+
+static void
+on_realize_cb (GtkWidget *window)
+{
+  g_signal_connect (gtk_widget_get_frame_clock (window), "after-paint",
+                    G_CALLBACK (on_after_paint_cb), NULL);
+}
+
+static void
+on_window_added_cb (GtkApplication *application, GtkWindow *window)
+{
+  (void) application;
+  g_signal_connect (window, "realize", G_CALLBACK (on_realize_cb), NULL);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_autoptr (GtkApplication) application = sw_application_new (G_APPLICATION_NON_UNIQUE);
+
+  g_signal_connect (application, "window-added", G_CALLBACK (on_window_added_cb), NULL);
+  return g_application_run (G_APPLICATION (application), argc, argv);
+}

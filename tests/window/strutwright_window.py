@@ -1,0 +1,223 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""The program's window as the tests meet it: on a car of its own, by names people see.
+
+Needs in the environment: STRUTWRIGHT and STRUTWRIGHT_WINDOW, the two programs, and
+STRUTWRIGHT_DATADIR, the demo cars.
+"""
+import contextlib
+import csv
+import io
+import os
+import pathlib
+import re
+import shutil
+import subprocess
+import tempfile
+import time
+import unittest
+
+from gtkdrive import App, Atspi, GLib, sh, wait_for
+
+APP_ID = 'org.strutwright.Strutwright'
+DATA = pathlib.Path(os.environ['STRUTWRIGHT_DATADIR'])
+WREN = 'Wren 1.3 hill-climb hatch'
+NUMBERS = 'Numbers at the travel in hand'
+CURVES = 'Curves against wheel travel'
+FRONT_MOUNT = 'Upper mount, front view'
+SIDE_MOUNT = 'Upper mount, side view'
+PLAN_MOUNT = 'Upper mount, plan view'
+FRONT_WHEEL = 'Wheel travel, front view'
+TRAVEL = 'Wheel travel in millimetres'
+
+
+def command(*args):
+    return subprocess.run([os.environ['STRUTWRIGHT'], *map(str, args)], text=True,
+                          timeout=30, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+
+
+def table_row(path, travel, setup=None):
+    """What the command line prints for one travel, as numbers by column name."""
+    args = ['table', path, '--from', travel, '--to', travel + 1, '--step', 1]
+    if setup:
+        args += ['--setup', setup]
+    run = command(*args)
+    assert run.returncode == 0, run.stderr
+    row = next(csv.DictReader(io.StringIO(run.stdout)))
+    return {name: float(value) for name, value in row.items()}
+
+
+def shown_number(text):
+    return float(text.replace('−', '-'))
+
+
+class Window(App):
+    """The window of one car, found by the names that a screen reader would speak."""
+
+    frame = None  # of the window that is clicked, when it is not the main one
+
+    def __init__(self, *args, title=WREN):
+        super().__init__([os.environ['STRUTWRIGHT_WINDOW'], *map(str, args)], APP_ID,
+                         title, env={'G_DEBUG': 'fatal-warnings'})
+        wait_for('the keys', lambda: self.active() == self.win)
+        wait_for('the handles', lambda: self.box(self.handle(FRONT_MOUNT)).x > 0)
+
+    @contextlib.contextmanager
+    def inside(self, window, title):
+        """Clicks go to another of the program's windows for a while."""
+        self.win, main_window = window, self.win
+        self.frame = self.get('frame', title)
+        try:
+            yield
+        finally:
+            self.win, self.frame = main_window, None
+
+    def origin(self, win=None):
+        if self.frame is None:
+            return super().origin(win)
+        width = int(re.search(r'Width: (\d+)', sh('xwininfo', '-id', self.win))[1])
+        border = (width - self.box(self.frame).width) // 2
+        return border, border
+
+    def handle(self, name):
+        return self.get('slider', name)
+
+    def spin(self, name):
+        return self.value(self.get('spin button', name))
+
+    def mount(self):
+        return tuple(self.spin(name) for name in ('Inboard', 'Rearward', 'Up'))
+
+    def travel(self):
+        return self.value(self.get('slider', TRAVEL))
+
+    def is_enabled(self, action):
+        return self._actions('Describe', GLib.Variant('(s)', (action,)))[0][0]
+
+    def focused(self):
+        for node in self.walk():
+            if node.get_state_set().contains(Atspi.StateType.FOCUSED):
+                return node
+        return None
+
+    def wait_mount(self, inboard, rearward=0.0, up=0.0):
+        wanted = inboard, rearward, up
+        try:
+            wait_for('mount', lambda: self.mount() == wanted, timeout=5)
+        except AssertionError:
+            raise AssertionError('mount at %s, not %s' % (self.mount(), wanted)) from None
+
+    def rest_pointer(self):
+        """Where nothing lights up: on the title bar."""
+        sh('xdotool', 'mousemove', '--window', self.win, 300, 25)
+
+    def moves(self, node, *places, button=1, before_release=()):
+        """Press at the first place of the widget, go through the others, release."""
+        points = [self.at(node, *place) for place in places]
+        words = ['xdotool', 'mousemove', '--window', self.win, *points[0], 'sleep', 0.05,
+                 'mousedown', button]
+        for point in points[1:]:
+            words += ['sleep', 0.03, 'mousemove', '--window', self.win, *point]
+        words += ['sleep', 0.05]
+        for key in before_release:
+            words += ['key', key, 'sleep', 0.05]
+        sh(*words, 'mouseup', button, timeout=30)
+
+    def drag_handle(self, name, dx, dy, keep=()):
+        """Drag a handle from its middle; returns nothing, ask the spin buttons."""
+        box = self.box(self.handle(name))
+        x, y = box.width / 2, box.height / 2
+        self.moves(self.handle(name), (x, y), (x + dx / 2, y + dy / 2), (x + dx, y + dy),
+                   before_release=keep)
+
+    def read_number(self, quantity):
+        """The row of the table that is lit, as the table tells it: (was, is, sentence)."""
+        table = self.get('image', NUMBERS)
+        self.click(table, 100, 30)
+        self.rest_pointer()
+        for _ in range(30):
+            self.key('Down')
+            text = wait_for('a description', table.get_description)
+            if text.startswith(quantity + ':'):
+                break
+        found = re.match(r'.*: as measured (\S+), this setup (\S+) ', text)
+        assert found and text.startswith(quantity + ':'), text
+        return shown_number(found[1]), shown_number(found[2]), text
+
+    def save(self, path):
+        """Ctrl+S, and wait until the file holds what was not there before."""
+        before = path.stat().st_mtime_ns
+        self.key('ctrl+s')
+        wait_for('the saved file', lambda: path.stat().st_mtime_ns != before)
+
+    def active(self):
+        """X id of the window that has the keys."""
+        asked = subprocess.run(['xdotool', 'getactivewindow'], text=True, timeout=10,
+                               stdout=subprocess.PIPE, stderr=subprocess.DEVNULL)
+        return asked.stdout.strip()  # none while one window hands over to another
+
+    def wait_other_window(self, *known):
+        """The window that took the keys from ours and from those known.
+
+        Asked of X: walking the accessible tree while GTK 4.8 opens or closes a dialog
+        draws criticals out of it.
+        """
+        known = {self.win, *known}
+        return wait_for('another window',
+                        lambda: self.active() not in known and self.active())
+
+    @staticmethod
+    def wait_gone(window, timeout=10):
+        def is_gone():
+            asked = subprocess.run(['xwininfo', '-id', window], text=True, timeout=10,
+                                   stdout=subprocess.PIPE, stderr=subprocess.DEVNULL)
+            return 'IsViewable' not in asked.stdout
+        wait_for('the dialog to go', is_gone, timeout)
+
+    def in_dialog(self, path, *known, location_key='ctrl+a'):
+        """Give a file dialog a whole path and confirm; Ctrl+L where it has no name entry."""
+        dialog = self.wait_other_window(*known)
+        for _ in range(4):  # keys are lost while the dialog still looks for names
+            self.key(location_key)
+            self.type(str(path))
+            time.sleep(0.3)
+            self.key('Return')
+            try:
+                return self.wait_gone(dialog, timeout=3)
+            except AssertionError:
+                continue
+        raise AssertionError('the file dialog stays')
+
+    def message(self):
+        """The sentence shown in place, or None."""
+        dismiss = self.find('push button', 'Dismiss')
+        if dismiss is None or self.box(dismiss.get_parent().get_parent()).height == 0:
+            return None
+        return dismiss.get_parent().get_child_at_index(0).get_name()
+
+
+class WindowTest(unittest.TestCase):
+    """Each test gets a folder with its own copy of the demo car."""
+
+    def setUp(self):
+        folder = tempfile.TemporaryDirectory(prefix='strutwright-')
+        self.addCleanup(folder.cleanup)
+        self.folder = pathlib.Path(folder.name)
+        self.car = self.folder / 'wren.swcar'
+        shutil.copy(DATA / 'wren.swcar', self.car)
+
+    def open(self, *args, **named):
+        return self.keep(Window(*(args or (self.car,)), **named))
+
+    def open_demo(self):
+        return self.keep(Window())
+
+    def keep(self, window):
+        self.addCleanup(self.close, window)
+        return window
+
+    def close(self, window):
+        window.__exit__(None)
+
+
+def main():
+    unittest.main(warnings='ignore')

@@ -1,0 +1,129 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""What a screen reader is told, and that nothing is cut off in a small window."""
+import re
+
+from gtkdrive import Atspi, sh, wait_for
+from strutwright_window import (CURVES, FRONT_MOUNT, FRONT_WHEEL, NUMBERS, TRAVEL,
+                                WindowTest, main)
+
+CONTROLS = {'push button', 'spin button', 'slider', 'combo box', 'check box', 'page tab',
+            'page tab list', 'image', 'text', 'toggle button', 'menu item', 'frame'}
+CLASS_NAME = re.compile(r'^(Gtk|Sw)[A-Z]')
+
+
+def is_toolkit_inside(node):
+    """Parts that GTK builds into a control which has its name: never met by themselves."""
+    parent = node.get_parent()
+    while parent is not None:
+        if parent.get_role_name() in ('combo box', 'push button', 'scroll bar'):
+            return True
+        parent = parent.get_parent()
+    return False
+
+
+class Names(WindowTest):
+    def nameless(self, window):
+        return ['%s %r' % (node.get_role_name(), node.get_name())
+                for node in window.walk()
+                if node.get_role_name() in CONTROLS and not is_toolkit_inside(node)
+                and (not node.get_name() or CLASS_NAME.match(node.get_name())
+                     or '_' in node.get_name())]
+
+    def shown_labels_by_class(self, window):
+        return [node.get_name() for node in window.walk()
+                if node.get_role_name() == 'label' and CLASS_NAME.match(node.get_name())
+                and window.box(node).height > 0]
+
+    def test_every_control_has_a_name(self):
+        window = self.open()
+        self.assertEqual(self.nameless(window), [])
+        self.assertEqual(self.shown_labels_by_class(window), [])
+
+    def test_names_in_the_export_window(self):
+        window = self.open()
+        window.key('ctrl+e')
+        window.wait_other_window()
+        window.get('push button', 'Save…')
+        self.assertEqual(self.nameless(window), [])
+        self.assertEqual(self.shown_labels_by_class(window), [])
+
+    def test_names_in_the_curve_picker(self):
+        window = self.open()
+        window.click(window.get('push button', 'Curves'))
+        check = window.get('check box', 'Camber gain')
+        self.assertTrue(check.get_description())
+        self.assertEqual(self.nameless(window), [])
+
+    def test_controls_have_the_roles_and_values(self):
+        window = self.open()
+        self.assertEqual(window.travel(), 0.0)
+        scale = window.get('slider', TRAVEL).get_value_iface()
+        self.assertEqual((scale.get_minimum_value(), scale.get_maximum_value()),
+                         (-80.0, 80.0))
+        # GTK 4.8 passes on the values of its own widgets alone, so handles use words
+        self.assertEqual(window.handle(FRONT_MOUNT).get_description(),
+                         'mount as measured')
+        self.assertEqual(window.handle(FRONT_WHEEL).get_description(), '0.0 mm')
+        window.click(window.handle(FRONT_MOUNT))
+        window.key('shift+Left')
+        wait_for('words', lambda: window.handle(FRONT_MOUNT).get_description()
+                 == '5.0 mm inboard')
+
+
+class SmallWindow(WindowTest):
+    SIZE = 1024, 640
+
+    def test_nothing_is_cut_off_or_lies_on_another(self):
+        window = self.open()
+        sh('xdotool', 'windowsize', window.win, *self.SIZE)
+        frame = window.get('frame')
+        wait_for('the size', lambda: window.box(frame).width <= self.SIZE[0])
+        whole = window.box(frame)
+        self.assertLessEqual((whole.width, whole.height), self.SIZE)
+
+        boxes = [(node.get_name(), window.box(node)) for node in window.walk(frame)
+                 if self.counts(window, node)]
+        self.assertGreater(len(boxes), 20)
+        for name, box in boxes:
+            self.assertGreaterEqual(min(box.x, box.y + 1), 0, name)
+            self.assertLessEqual(box.x + box.width, whole.width, name)
+            if not self.scrolls(name):
+                self.assertLessEqual(box.y + box.height, whole.height, name)
+        for i, (name, box) in enumerate(boxes):
+            for other_name, other in boxes[i + 1:]:
+                overlap = (min(box.x + box.width, other.x + other.width)
+                           > max(box.x, other.x)
+                           and min(box.y + box.height, other.y + other.height)
+                           > max(box.y, other.y))
+                if not (self.scrolls(name) or self.scrolls(other_name)):
+                    self.assertFalse(overlap, '%s and %s' % (name, other_name))
+
+    @staticmethod
+    def scrolls(name):
+        """The table scrolls, so its whole height need not be on the screen."""
+        return name == NUMBERS
+
+    @staticmethod
+    def counts(window, node):
+        """Controls themselves: not their parts, nor the handles, which lie on the sheet."""
+        return (node.get_role_name() in CONTROLS - {'frame'}
+                and not is_toolkit_inside(node)
+                and node.get_role_name() != 'page tab list'
+                and not node.get_name().startswith(('Upper mount', 'Wheel travel, '))
+                and node.get_state_set().contains(Atspi.StateType.VISIBLE)
+                and window.box(node).height > 0 and node.get_name() != 'Dismiss')
+
+    def test_drawings_keep_a_size_to_work_on(self):
+        window = self.open()
+        sh('xdotool', 'windowsize', window.win, *self.SIZE)
+        wait_for('the size', lambda: window.box(window.get('frame')).width <= 1024)
+        for role, name, width, height in (
+                ('panel', 'Sheet: front, side and plan view of the corner', 340, 260),
+                ('image', CURVES, 360, 260)):
+            box = window.box(window.get(role, name))
+            self.assertGreaterEqual(box.width, width, name)
+            self.assertGreaterEqual(box.height, height, name)
+
+
+if __name__ == '__main__':
+    main()

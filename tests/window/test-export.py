@@ -1,0 +1,130 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""The export window, and the whole way to a picture by mouse and by keys alone."""
+import struct
+import time
+import zlib
+
+from gtkdrive import sh, wait_for
+from strutwright_window import (CURVES, FRONT_MOUNT, NUMBERS, PLAN_MOUNT, SIDE_MOUNT,
+                                TRAVEL, WindowTest, main)
+
+
+def read_png(path):
+    """(width, height, number of different bytes in its pixels) of a PNG."""
+    data = path.read_bytes()
+    assert data[:8] == b'\x89PNG\r\n\x1a\n'
+    width, height = struct.unpack('>II', data[16:24])
+    at, packed = 8, b''
+    while at < len(data):
+        length, kind = struct.unpack('>I4s', data[at:at + 8])
+        if kind == b'IDAT':
+            packed += data[at + 8:at + 8 + length]
+        at += length + 12
+    return width, height, len(set(zlib.decompress(packed)))
+
+
+class Export(WindowTest):
+    def open_export(self, window):
+        window.key('ctrl+e')
+        dialog = window.wait_other_window()
+        wait_for('its parts', lambda: window.box(window.get('image', 'Preview')).width)
+        return dialog
+
+    def set_size(self, window, dialog, width, height):
+        with window.inside(dialog, 'Export'):
+            window.enter(window.get('spin button', 'Width'), str(width))
+            window.enter(window.get('spin button', 'Height'), str(height))
+            window.click(window.get('push button', 'Save…'))
+
+    def test_a_png_of_the_asked_size_that_is_not_blank(self):
+        window = self.open()
+        picture = self.folder / 'curves.png'
+        dialog = self.open_export(window)
+        self.set_size(window, dialog, 900, 700)
+        window.in_dialog(picture, dialog)
+        wait_for('the picture', picture.exists)
+        width, height, n_different = read_png(picture)
+        self.assertEqual((width, height), (900, 700))
+        self.assertGreater(n_different, 50)
+
+    def choose(self, window, dialog, name, downs):
+        with window.inside(dialog, 'Export'):
+            window.click(window.get('combo box', name))
+        time.sleep(0.2)  # the list takes the keys
+        window.key(*['Down'] * downs, 'Return')
+
+    def test_the_sheet_as_svg(self):
+        window = self.open()
+        drawing = self.folder / 'sheet'
+        dialog = self.open_export(window)
+        self.choose(window, dialog, 'What to export', 1)
+        self.choose(window, dialog, 'Format', 1)
+        self.set_size(window, dialog, 800, 600)
+        window.in_dialog(drawing, dialog)
+        drawing = drawing.with_suffix('.svg')  # the suffix is the program's to add
+        wait_for('the drawing', drawing.exists)
+        self.assertIn('<svg', drawing.read_text()[:400])
+
+
+class KeysAlone(WindowTest):
+    def tab_to(self, window, role, name, most=40):
+        """Tab until that control has the focus; its state is polled, no event is lost."""
+        for _ in range(most):
+            here = window.focused()
+            if here and here.get_role_name() == role and here.get_name() == name:
+                return
+            window.key('Tab')
+        raise AssertionError('Tab never came to %s %r' % (role, name))
+
+    def test_tab_reaches_everything_and_a_picture_comes_out(self):
+        window = self.open()
+        sh('xdotool', 'mousemove', 5, 5)  # out of the window, and never again
+        for role, name in (('spin button', 'Inboard'), ('spin button', 'Rearward'),
+                           ('spin button', 'Up'), ('check box', 'As moved'),
+                           ('spin button', 'Lowered by'), ('slider', FRONT_MOUNT),
+                           ('slider', SIDE_MOUNT), ('slider', PLAN_MOUNT),
+                           ('slider', TRAVEL), ('image', CURVES), ('image', NUMBERS)):
+            self.tab_to(window, role, name)
+
+        self.tab_to(window, 'slider', FRONT_MOUNT)
+        window.key('shift+Left', 'shift+Left')
+        window.wait_mount(10.0)
+        self.tab_to(window, 'image', NUMBERS)
+        window.key('Down')
+        wait_for('camber', lambda: window.find('image', NUMBERS).get_description()
+                 .startswith('Camber: as measured −0.40, this setup −'))
+
+        window.key('ctrl+e')
+        dialog = window.wait_other_window()
+        self.tab_to(window, 'spin button', 'Width')
+        window.key('ctrl+a')
+        window.type('640')
+        self.tab_to(window, 'spin button', 'Height')
+        window.key('ctrl+a')
+        window.type('480')
+        self.tab_to(window, 'push button', 'Save…')
+        window.key('Return')
+        picture = self.folder / 'keys.png'
+        window.in_dialog(picture, dialog)
+        wait_for('the picture', picture.exists)
+        self.assertEqual(read_png(picture)[:2], (640, 480))
+
+    def test_mnemonics_and_menu_by_keys(self):
+        window = self.open()
+        window.key('alt+i')
+        wait_for('inboard', lambda: window.focused().get_name() == 'Inboard')
+        window.key('F10')
+        wait_for('the menu', lambda: window.find('menu item', 'Cautions'))
+        window.key('Escape', 'F9')
+        wait_for('no panel', lambda: not window.state('panel'))
+        window.key('ctrl+d')
+        wait_for('dark', lambda: window.state('dark', 0))
+        for _ in range(2):
+            window.key('F1')
+            help_window = window.wait_other_window()
+            window.key('Escape')
+            window.wait_gone(help_window)
+
+
+if __name__ == '__main__':
+    main()

@@ -1,0 +1,53 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""A few hundred random clicks, drags, wheels and keys: no word on standard error."""
+import random
+
+from gtkdrive import sh, wait_for
+from strutwright_window import WindowTest, main
+
+SEED = 20240817
+KEYS = ['Left', 'Right', 'Up', 'Down', 'Home', 'End', 'Tab', 'shift+Tab', 'Escape',
+        'Return', 'space', 'Page_Up', 'Page_Down', 'shift+Left', 'ctrl+Right', 'ctrl+z',
+        'ctrl+shift+z', 'ctrl+0', 'ctrl+plus', 'ctrl+minus', 'F9', 'ctrl+d', 'alt+1',
+        'ctrl+shift+c', '7', 'minus', 'BackSpace']
+HEADER = 60  # no clicks on the bar: it opens dialogs and closes the window
+
+
+class RandomInput(WindowTest):
+    def events(self, chance, width, height, n):
+        words = []
+        for _ in range(n):
+            x, y = chance.randrange(10, width - 10), chance.randrange(HEADER, height - 10)
+            kind = chance.random()
+            if kind < 0.35:
+                words += ['key', chance.choice(KEYS)]
+            elif kind < 0.55:
+                words += ['mousemove', '--window', '%1', x, y, 'click',
+                          chance.choice([1, 1, 1, 2, 3, 4, 5])]
+            else:
+                words += ['mousemove', '--window', '%1', x, y, 'mousedown', 1]
+                for _ in range(3):
+                    words += ['mousemove_relative', '--', chance.randrange(-60, 60),
+                              chance.randrange(-60, 60), 'sleep', 0.004]
+                if chance.random() < 0.2:
+                    words += ['key', 'Escape']
+                words += ['mouseup', 1]
+            words += ['sleep', 0.004]
+        return words
+
+    def test_random_input_is_taken_in_silence(self):
+        window = self.open()
+        chance = random.Random(SEED)
+        frame = window.box(window.get('frame'))
+        for _ in range(8):
+            words = self.events(chance, frame.width, frame.height, 50)
+            sh('xdotool', *[window.win if word == '%1' else word for word in words],
+               timeout=60)
+            self.assertIsNone(window.proc.poll(), 'seed %d' % SEED)
+        sh('xdotool', 'windowactivate', '--sync', window.win)
+        window.key('Escape', 'Escape', 'ctrl+0')
+        wait_for('an answer', lambda: window.mount() is not None)
+
+
+if __name__ == '__main__':
+    main()

@@ -1,0 +1,108 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""The typed side of every drag: spin buttons, toe, ride height and the setup in hand."""
+import re
+
+from gtkdrive import wait_for
+from strutwright_window import WindowTest, main, table_row
+
+
+class Panel(WindowTest):
+    def test_typed_offsets_give_set_m_its_numbers(self):
+        """Set M was solved apart from the program: raw constraints in a root finder."""
+        car = self.folder / 'set-m.swcar'
+        car.write_text(SET_M)
+        window = self.open(car, title='Set M')
+        self.assert_shown(window, SET_M_AS_MEASURED)
+        window.enter(window.get('spin button', 'Inboard'), '10')
+        window.wait_mount(10.0)
+        self.assert_shown(window, SET_M_10_INBOARD)
+        window.enter(window.get('spin button', 'Inboard'), '15')
+        window.enter(window.get('spin button', 'Rearward'), '10')
+        window.wait_mount(15.0, 10.0)
+        self.assert_shown(window, SET_M_15_INBOARD_10_REARWARD)
+
+    def assert_shown(self, window, numbers):
+        """As many decimals as the window shows, and half a unit of the last one."""
+        for quantity, (wanted, half_unit) in numbers.items():
+            _, shown, _ = window.read_number(quantity)
+            self.assertAlmostEqual(shown, wanted, delta=half_unit + 1e-9, msg=quantity)
+
+    def test_typing_is_one_step_and_undone(self):
+        window = self.open()
+        window.enter(window.get('spin button', 'Rearward'), '12.5')
+        window.wait_mount(0.0, 12.5)
+        window.key('ctrl+z')
+        window.wait_mount(0.0)
+        self.assertFalse(window.is_enabled('undo'))
+
+    def test_toe_reset_turns_the_tie_rod(self):
+        window = self.open()
+        window.enter(window.get('spin button', 'Inboard'), '12')
+        window.wait_mount(12.0)
+        _, moved, _ = window.read_number('Toe-in')
+        self.assertNotEqual(moved, 0.05)
+        window.click(window.get('check box', 'Reset with the tie rod'), 8)
+        wait_for('the tie rod turned', lambda: any(
+            re.fullmatch(r'Tie rod [\d.]+ mm (longer|shorter)', node.get_name())
+            for node in window.walk() if node.get_role_name() == 'label'))
+        _, toe, _ = window.read_number('Toe-in')
+        self.assertEqual(toe, 0.05)
+        window.save(self.car)
+        self.assertIn('"reset"', self.car.read_text().split('"setups"')[1].split('}')[1])
+
+    def test_the_second_setup_by_the_drop_down(self):
+        window = self.open()
+        window.click(window.get('combo box', 'Setup in hand'))
+        window.key('Down', 'Return')
+        window.wait_mount(12.0, 6.0)
+        _, camber, _ = window.read_number('Camber')
+        kernel = table_row(self.car, 0, '12 in, 6 back')['camber_deg']
+        self.assertAlmostEqual(camber, kernel, delta=0.005 + 1e-9)
+        self.assertFalse(window.is_enabled('undo'))
+
+    def test_back_to_where_it_was_measured(self):
+        window = self.open()
+        window.enter(window.get('spin button', 'Up'), '-7')
+        window.wait_mount(0.0, 0.0, -7.0)
+        window.click(window.get('push button', 'Back to where it was measured'))
+        window.wait_mount(0.0)
+
+    def test_lowering_takes_the_standing_travel_along(self):
+        window = self.open()
+        window.enter(window.get('spin button', 'Lowered by'), '20')
+        wait_for('travel', lambda: window.travel() == 20.0)
+
+
+def set_m(camber, toe_in, caster, sai, scrub_radius, trail, roll_centre):
+    return {'Camber': (camber, 0.005), 'Toe-in': (toe_in, 0.005),
+            'Caster': (caster, 0.005), 'Steering-axis inclination': (sai, 0.005),
+            'Scrub radius': (scrub_radius, 0.05), 'Caster trail': (trail, 0.05),
+            'Roll-centre height': (roll_centre, 0.05)}
+
+
+SET_M_AS_MEASURED = set_m(-0.5, 0.1, 3.5215, 10.8855, 7.043, 16.379, 76.66)
+SET_M_10_INBOARD = set_m(-1.3630, 0.4581, 3.5164, 11.7202, 7.190, 15.853, 81.25)
+SET_M_15_INBOARD_10_REARWARD = set_m(-1.7911, 0.5869, 4.3909, 12.1372, 7.250, 20.212,
+                                     83.78)
+SET_M = '''{
+  "format": "strutwright-car", "version": 1, "name": "Set M",
+  "corner": {
+    "arm_front_pivot": [10, 380, 200], "arm_rear_pivot": [-300, 395, 210],
+    "ball_joint": [5, 700, 185], "upper_mount": [-35, 575, 835],
+    "strut_foot": [-12, 640, 430], "tie_rod_outer": [-130, 690, 240],
+    "tie_rod_inner": [-145, 345, 251], "wheel_centre": [0, 740, 300]
+  },
+  "alignment": { "camber_deg": -0.5, "toe_in_deg": 0.1 },
+  "tyre": { "loaded_radius_mm": 300, "section_width_mm": 165 },
+  "travel": { "bump_mm": 80, "droop_mm": 80 },
+  "setups": [
+    { "name": "As measured",
+      "mount": { "inboard_mm": 0, "rearward_mm": 0, "up_mm": 0 },
+      "lowering_mm": 0, "toe": "as-moved" }
+  ]
+}
+'''
+
+
+if __name__ == '__main__':
+    main()
