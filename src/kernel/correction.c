@@ -87,6 +87,8 @@ correct_knuckle (const Corrections *c, Corner *corner)
 void
 correct_tie_rod (const Corrections *c, Corner *corner)
 {
+  if (!corrects_tie_rod (c))
+    return;
   corner->tie_rod_outer.z -= c->tie_rod_end_spacer;
   corner->tie_rod_inner.z += c->rack_raise;
   corner->tie_rod_length += c->tie_rod_lengthening;

@@ -65,14 +65,23 @@ time_of_change (GFile *file)
                       : 0;
 }
 
-/* NULL for a copy that is in use or damaged. */
+/* As when the process ended between saving and removing its copy. */
+static gboolean
+is_saved (const Car *car, const char *path)
+{
+  g_autoptr (GFile) file = path != NULL ? g_file_new_for_path (path) : NULL;
+  g_autoptr (Car) saved = file != NULL ? car_load (file, NULL) : NULL;
+
+  return saved != NULL && car_equal (car, saved);
+}
+
+/* NULL for a copy that is in use, damaged, or of what the user's file has already. */
 static LeftOver *
 read_left_over (const char *copy)
 {
   g_autofree char *key_path = recovery_key_path (copy);
   g_autoptr (GKeyFile) key = g_key_file_new ();
   g_autoptr (GFile) file = g_file_new_for_path (copy);
-  LeftOver *self;
 
   if (!g_key_file_load_from_file (key, key_path, G_KEY_FILE_NONE, NULL) ||
       !g_key_file_has_key (key, RECOVERY_GROUP, RECOVERY_PROCESS, NULL) ||
@@ -80,11 +89,13 @@ read_left_over (const char *copy)
     return NULL;
 
   g_autoptr (Car) car = car_load (file, NULL);
-  if (car == NULL)
+  g_autofree char *path = path_of_file (key);
+  if (car == NULL || is_saved (car, path))
     return NULL;
-  self = g_new0 (LeftOver, 1);
+
+  LeftOver *self = g_new0 (LeftOver, 1);
   self->copy = g_strdup (copy);
-  self->file = path_of_file (key);
+  self->file = g_steal_pointer (&path);
   self->name = g_strdup (car->name);
   self->stamp = g_key_file_get_string (key, RECOVERY_GROUP, RECOVERY_STAMP, NULL);
   self->written = time_of_change (file);

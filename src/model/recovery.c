@@ -117,7 +117,7 @@ on_document_changed_cb (Recovery *self)
     cancel_timer (self);
     remove_copy (self->copy);
   } else if (self->timer == 0) {
-    self->timer = g_timeout_add_seconds (self->delay_seconds, on_timer_cb, self);
+    self->timer = g_timeout_add (self->delay_seconds * 1000, on_timer_cb, self);
   }
 }
 

@@ -20,6 +20,8 @@ static const Refusal refusals[] = {
     "Turning the lower arm does not lift the wheel: check corner.arm_front_pivot, "
     "corner.arm_rear_pivot and corner.ball_joint." },
   { "assignment", CAR_ERROR_SYNTAX, "Line 1, column 1: A value is expected." },
+  { "baseline-mistyped", CAR_ERROR_TYPE, "baseline must be a text." },
+  { "baseline-unknown", CAR_ERROR_NAME, "baseline names none of the setups." },
   { "bad-escape", CAR_ERROR_SYNTAX,
     "Line 4, column 18: This is no escape that JSON knows." },
   { "ball-on-hinge", CAR_ERROR_GEOMETRY,
@@ -35,6 +37,8 @@ static const Refusal refusals[] = {
     "travel.bump_mm is -1, but must lie between 0 and 500." },
   { "byte-order-mark", CAR_ERROR_SYNTAX,
     "Line 1, column 1: JSON starts without a byte-order mark." },
+  { "camber-bolt-far", CAR_ERROR_NUMBER,
+    "setups[2].corrections.camber_bolt_deg is -10.5, but must lie between -10 and 10." },
   { "camber-missing", CAR_ERROR_MISSING, "alignment.camber_deg is missing." },
   { "camber-steep", CAR_ERROR_NUMBER,
     "alignment.camber_deg is -46, but must lie between -45 and 45." },
@@ -54,6 +58,12 @@ static const Refusal refusals[] = {
   { "coordinate-text", CAR_ERROR_TYPE, "corner.ball_joint[1] must be a number." },
   { "corner-is-list", CAR_ERROR_TYPE, "corner must be an object in braces." },
   { "corner-missing", CAR_ERROR_MISSING, "corner is missing." },
+  { "correction-far", CAR_ERROR_NUMBER,
+    "setups[1].corrections.rack_raise_mm is 201, but must lie between -200 and 200." },
+  { "correction-text", CAR_ERROR_TYPE,
+    "setups[1].corrections.ball_joint_spacer_mm must be a number." },
+  { "corrections-mistyped", CAR_ERROR_TYPE,
+    "setups[0].corrections must be an object in braces." },
   { "cut-short", CAR_ERROR_SYNTAX, "Line 14, column 2: A value is expected." },
   { "droop-huge", CAR_ERROR_NUMBER,
     "travel.droop_mm is 5000, but must lie between 0 and 500." },
@@ -69,6 +79,7 @@ static const Refusal refusals[] = {
     "This is no car file: format is not \"strutwright-car\"." },
   { "hexadecimal", CAR_ERROR_SYNTAX,
     "Line 19, column 8: This is no number as JSON writes one." },
+  { "hidden-mistyped", CAR_ERROR_TYPE, "setups[2].hidden must be true or false." },
   { "infinity", CAR_ERROR_SYNTAX, "Line 19, column 7: A value is expected." },
   { "integer-past-64-bit-negative", CAR_ERROR_NUMBER,
     "serial[0] is an integer of more than 64 bits, which cannot be kept exactly." },
@@ -341,6 +352,112 @@ test_unknown_members_are_written_back (void)
   g_assert_true (strstr (text, "\"camber_bolt\"") > strstr (text, "\"wheel_centre\""));
 }
 
+static void
+test_corrections_are_read_to_their_places (void)
+{
+  g_autoptr (Car) car = fixture_car ("corrections");
+  const CarCorrections *c = &car_setup (car, 1)->corrections;
+  const CarCorrections *other = &car_setup (car, 3)->corrections;
+
+  g_assert_cmpfloat (c->camber_bolt_deg, ==, -1.25);
+  g_assert_cmpfloat (c->ball_joint_spacer_mm, ==, 20.0);
+  g_assert_cmpfloat (c->tie_rod_end_spacer_mm, ==, 12.5);
+  g_assert_cmpfloat (c->front_pivot_raise_mm, ==, 10.0);
+  g_assert_cmpfloat (c->rear_pivot_raise_mm, ==, 8.0);
+  g_assert_cmpfloat (c->pivot_outboard_mm, ==, -3.0);
+  g_assert_cmpfloat (c->rack_raise_mm, ==, -4.5);
+  g_assert_cmpfloat (c->tie_rod_length_mm, ==, 1.75);
+  g_assert_cmpfloat (other->rack_raise_mm, ==, 5.0);
+  g_assert_cmpfloat (other->ball_joint_spacer_mm, ==, 0.0);
+  g_assert_true (car_setup (car, 2)->is_hidden);
+  g_assert_false (car_setup (car, 1)->is_hidden);
+}
+
+/* Setups 1 and 3 share the name: the first of them is meant. */
+static void
+test_the_first_of_a_name_is_the_baseline (void)
+{
+  g_autoptr (Car) car = fixture_car ("corrections");
+
+  g_assert_cmpstr (car_setup (car, 3)->name, ==, car_setup (car, 1)->name);
+  g_assert_cmpuint (car->baseline, ==, 1);
+}
+
+static void
+test_new_members_stand_where_they_say_something (void)
+{
+  g_autoptr (Car) car = fixture_car ("corrections");
+  g_autofree char *text = car_to_json (car, NULL);
+
+  g_assert_nonnull (strstr (text, "\"bush\": {"));
+  g_assert_true (strstr (text, "\"hidden\"") < strstr (text, "\"colour\""));
+  g_assert_true (strstr (text, "\"baseline\"") < strstr (text, "\"season\""));
+
+  for (guint i = 0; i < car->setups->len; i++) {
+    CarSetup *setup = car_setup (car, i);
+
+    setup->corrections = (CarCorrections){ 0 };
+    setup->is_hidden = FALSE;
+    g_clear_pointer (&setup->unknown_corrections, json_object_unref);
+  }
+  car->baseline = 0;
+  g_autofree char *bare = car_to_json (car, NULL);
+  g_assert_null (strstr (bare, "corrections"));
+  g_assert_null (strstr (bare, "hidden"));
+  g_assert_null (strstr (bare, "baseline"));
+}
+
+static void
+check_a_difference (void (*change) (Car *car))
+{
+  g_autoptr (Car) car = fixture_car ("corrections");
+  g_autoptr (Car) copy = car_copy (car);
+
+  g_assert_true (car_equal (car, copy));
+  change (copy);
+  g_assert_false (car_equal (car, copy));
+}
+
+static void
+change_correction (Car *car)
+{
+  car_setup (car, 1)->corrections.tie_rod_length_mm += 1e-12;
+}
+
+static void
+change_sign_of_zero (Car *car)
+{
+  car_setup (car, 0)->corrections.rack_raise_mm = -0.0;
+}
+
+static void
+change_hidden (Car *car)
+{
+  car_setup (car, 2)->is_hidden = FALSE;
+}
+
+static void
+change_baseline (Car *car)
+{
+  car->baseline = 0;
+}
+
+static void
+change_unknown (Car *car)
+{
+  g_clear_pointer (&car_setup (car, 1)->unknown_corrections, json_object_unref);
+}
+
+static void
+test_equal_minds_the_new_members (void)
+{
+  check_a_difference (change_correction);
+  check_a_difference (change_sign_of_zero);
+  check_a_difference (change_hidden);
+  check_a_difference (change_baseline);
+  check_a_difference (change_unknown);
+}
+
 static double
 random_double (GRand *rand)
 {
@@ -405,6 +522,9 @@ check_random_cars (void)
     car->body.front_brake_share = g_rand_double (rand);
     car_setup (car, 1)->mount.inboard = g_rand_double_range (rand, -30, 30);
     car_setup (car, 2)->lowering_mm = g_rand_double_range (rand, -30, 30);
+    car_setup (car, 1)->corrections.camber_bolt_deg = g_rand_double_range (rand, -9, 9);
+    car_setup (car, 2)->corrections.rack_raise_mm = i % 2 == 0 ? -0.0 : 0.1;
+    car->baseline = (guint) i % 3;
 
     g_autofree char *text = car_to_json (car, &length);
     g_autoptr (Car) again = car_from_json (text, length, &error);
@@ -499,6 +619,11 @@ main (int argc, char **argv)
   g_test_add_func ("/car-json/impossible-setup",
                    test_a_setup_that_cannot_be_assembled_loads);
   g_test_add_func ("/car-json/unknown-members", test_unknown_members_are_written_back);
+  g_test_add_func ("/car-json/corrections", test_corrections_are_read_to_their_places);
+  g_test_add_func ("/car-json/baseline", test_the_first_of_a_name_is_the_baseline);
+  g_test_add_func ("/car-json/new-members",
+                   test_new_members_stand_where_they_say_something);
+  g_test_add_func ("/car-json/equal", test_equal_minds_the_new_members);
   g_test_add_func ("/car-json/every-bit", test_every_bit_of_every_number_is_kept);
   g_test_add_func ("/car-json/decimal-comma", test_a_decimal_comma_changes_nothing);
   g_test_add_func ("/car-json/too-large", test_a_file_over_4_mib_is_too_large);
