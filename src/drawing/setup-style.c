@@ -17,7 +17,7 @@
 /* The first two places are the theme's reference and accent. */
 static const Colour on_light[SETUP_STYLES] = {
   { 0, 0, 0, 0 }, { 0, 0, 0, 0 }, RGB (0x008060), RGB (0xA94F86),
-  RGB (0x9C6500), RGB (0x2B86B8), RGB (0x7D7200), RGB (0xC05400),
+  RGB (0x9C6500), RGB (0x2B86B8), RGB (0x6B7800), RGB (0xC05400),
 };
 static const Colour on_dark[SETUP_STYLES] = {
   { 0, 0, 0, 0 }, { 0, 0, 0, 0 }, RGB (0x2DB88D), RGB (0xD98AB8),
