@@ -224,7 +224,7 @@ draw_standing_mark (const BoardColumn *column, const Chart *chart, const ChartPe
   cairo_line_to (cr, x + half, y + 1.5 * half);
   cairo_line_to (cr, x - half, y + 1.5 * half);
   cairo_close_path (cr);
-  theme_use (cr, chart_curve_style (&chart->hand, pen->theme).colour);
+  theme_use (cr, chart_curve_style (chart, &chart->hand, pen->theme).colour);
   cairo_fill (cr);
 }
 

@@ -300,7 +300,7 @@ draw_cursor (const Chart *chart, const ChartPen *pen)
     draw_dot (chart, pen, &study_reference (pen->study)->now,
               reference_style (pen).colour);
   draw_dot (chart, pen, &study_in_hand (pen->study)->now,
-            chart_curve_style (&chart->hand, pen->theme).colour);
+            chart_curve_style (chart, &chart->hand, pen->theme).colour);
 }
 
 static double
@@ -352,7 +352,7 @@ draw_values (const Chart *chart, const ChartPen *pen)
     }
   }
 
-  theme_use (pen->cr, chart_curve_style (&chart->hand, theme).colour);
+  theme_use (pen->cr, chart_curve_style (chart, &chart->hand, theme).colour);
   if (words[0] != '\0') {
     const double width = text_measure (pen->texts, small, words).width + gap / 1.5;
     if (room >= width) {

@@ -100,8 +100,9 @@ typedef struct {
   double label_room;  /* to the right of the plot, for names at the curves' ends; or 0 */
 } ChartPen;
 
-/* How a curve looks, and what it is called. */
-SetupStyle chart_curve_style (const ChartCurve *curve, const Theme *theme);
+/* How a curve of the chart looks, and what it is called. */
+SetupStyle
+chart_curve_style (const Chart *chart, const ChartCurve *curve, const Theme *theme);
 const char *chart_curve_name (const ChartCurve *curve, const Study *study);
 
 /* The curves' names in place, in the order hand, others; returns how many. */

@@ -125,7 +125,7 @@ put_name (NumberTable *table,
 static Colour
 hand_colour (const NumberTableView *view)
 {
-  return theme_setup_style (&view->theme, view->study->in_hand).colour;
+  return theme_hand_style (&view->theme, view->study->in_hand).colour;
 }
 
 static Colour

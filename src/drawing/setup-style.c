@@ -21,7 +21,7 @@ static const Colour on_light[SETUP_STYLES] = {
 };
 static const Colour on_dark[SETUP_STYLES] = {
   { 0, 0, 0, 0 }, { 0, 0, 0, 0 }, RGB (0x2DB88D), RGB (0xD98AB8),
-  RGB (0xEE7733), RGB (0x5A8FE0), RGB (0xF0E442), RGB (0xE69F00),
+  RGB (0xEE7733), RGB (0x7F8CF5), RGB (0xF0E442), RGB (0xE69F00),
 };
 
 static const SetupStyle patterns[SETUP_STYLES] = {
@@ -45,6 +45,16 @@ theme_setup_style (const Theme *theme, unsigned index)
                  : place == 1 ? theme->accent
                               : (theme->is_dark ? on_dark : on_light)[place];
   style.marker = (Marker) ((style.marker + round) % N_MARKERS);
+  return style;
+}
+
+SetupStyle
+theme_hand_style (const Theme *theme, unsigned index)
+{
+  SetupStyle style = theme_setup_style (theme, index);
+
+  if (index % SETUP_STYLES == 0)
+    style.colour = theme->ink;
   return style;
 }
 

@@ -71,6 +71,8 @@ typedef struct {
 
 /* Of the setup at place @index in its car; the first is the quiet one. */
 SetupStyle theme_setup_style (const Theme *theme, unsigned index);
+/* While it is in hand: the quiet one speaks up, in ink. */
+SetupStyle theme_hand_style (const Theme *theme, unsigned index);
 /* Of the corner as measured. */
 SetupStyle theme_measured_style (const Theme *theme);
 void theme_use_style (cairo_t *cr, const SetupStyle *style, double width);

@@ -96,8 +96,10 @@ legend_entry (const Pen *pen, const Study *study, unsigned i, LegendEntry *entry
 {
   for (unsigned s = 0; s < study->n_setups; s++)
     if (study->setups[s].is_shown && i-- == 0) {
-      *entry = (LegendEntry){ theme_setup_style (pen->theme, s), study->setups[s].name,
-                              s == study->in_hand };
+      const bool is_hand = s == study->in_hand;
+      *entry = (LegendEntry){ is_hand ? theme_hand_style (pen->theme, s)
+                                      : theme_setup_style (pen->theme, s),
+                              study->setups[s].name, is_hand };
       return true;
     }
   if (i > 0 || study->baseline != study->in_hand || !study_has_reference (study))
