@@ -66,16 +66,13 @@ stroke_curve (const Chart *chart, const ChartPen *pen, const ChartCurve *curve)
 static double
 curve_y (const Chart *chart, const ChartCurve *curve, double x)
 {
-  const double place =
-      (x - chart->plot.x) / chart->plot.width * (STUDY_STATIONS - 1);
+  const double place = (x - chart->plot.x) / chart->plot.width * (STUDY_STATIONS - 1);
   const int i = CLAMP ((int) floor (place), 0, STUDY_STATIONS - 2);
   const double part = place - i;
-  const double value =
-      (1.0 - part) * curve->values[i] + part * curve->values[i + 1];
+  const double value = (1.0 - part) * curve->values[i] + part * curve->values[i + 1];
 
-  return value >= chart->y.low && value <= chart->y.high
-             ? axis_to_pixel (chart->y, value)
-             : (double) NAN;
+  return value >= chart->y.low && value <= chart->y.high ? axis_to_pixel (chart->y, value)
+                                                         : (double) NAN;
 }
 
 /* Markers of one curve stand between those of the others. */

@@ -336,8 +336,8 @@ draw_values (const Chart *chart, const ChartPen *pen)
   char value[48], measured[48];
 
   format_value (chart, now, value, sizeof value);
-  format_value (chart, value_at (&study_reference (pen->study)->now, chart->quantity), measured,
-                sizeof measured);
+  format_value (chart, value_at (&study_reference (pen->study)->now, chart->quantity),
+                measured, sizeof measured);
   double x = chart->plot.x + chart->plot.width;
   double room = chart->plot.width - title_width (chart, pen) - gap -
                 text_measure (pen->texts, bold, value).width;

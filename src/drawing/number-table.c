@@ -203,7 +203,8 @@ draw_row (NumberTable *table,
   const double middle = y + table->layout.row / 2.0;
   char text[32];
 
-  put (table, cr, plain, t->ink, number_table_name (table, plain, &info,
+  put (table, cr, plain, t->ink,
+       number_table_name (table, plain, &info,
                           c->measured - c->figures + 0.6 * t->text - c->name),
        x + c->name, middle, 0.0);
   quantity_format (q, was, FALSE, text, sizeof text);

@@ -61,10 +61,9 @@ theme_hand_style (const Theme *theme, unsigned index)
 SetupStyle
 theme_measured_style (const Theme *theme)
 {
-  return (SetupStyle){ .colour = theme->reference,
-                       .dashes = { 12, 3 },
-                       .n_dashes = 2,
-                       .marker = MARKER_CROSS };
+  return (SetupStyle){
+    .colour = theme->reference, .dashes = { 12, 3 }, .n_dashes = 2, .marker = MARKER_CROSS
+  };
 }
 
 void
@@ -98,10 +97,10 @@ trace_marker (cairo_t *cr, Marker marker, double half)
   };
   static const double triangle[][2] = { { 0, -1.1 }, { 1.05, 0.8 }, { -1.05, 0.8 } };
   static const double diamond[][2] = { { 0, -1.2 }, { 1.2, 0 }, { 0, 1.2 }, { -1.2, 0 } };
-  static const double cross[][2] = { { 0, -0.4 },  { 0.7, -1.1 }, { 1.1, -0.7 },
-                                     { 0.4, 0 },   { 1.1, 0.7 },  { 0.7, 1.1 },
-                                     { 0, 0.4 },   { -0.7, 1.1 }, { -1.1, 0.7 },
-                                     { -0.4, 0 },  { -1.1, -0.7 }, { -0.7, -1.1 } };
+  static const double cross[][2] = { { 0, -0.4 }, { 0.7, -1.1 },  { 1.1, -0.7 },
+                                     { 0.4, 0 },  { 1.1, 0.7 },   { 0.7, 1.1 },
+                                     { 0, 0.4 },  { -0.7, 1.1 },  { -1.1, 0.7 },
+                                     { -0.4, 0 }, { -1.1, -0.7 }, { -0.7, -1.1 } };
 
   switch (marker) {
   case MARKER_SQUARE:

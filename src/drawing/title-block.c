@@ -142,8 +142,8 @@ draw_entry (const Pen *pen, const LegendEntry *entry, double x, double y, double
                     fmax (right - x, theme->text));
 }
 
-/* Entries one after the other, in as many lines as they need; draws them when the pen has a
- * context. Returns how many lines. */
+/* Entries one after the other, in as many lines as they need; draws them when the pen has
+ * a context. Returns how many lines. */
 static unsigned
 flow_legend (const Pen *pen, const Study *study, double x, double y, double width)
 {
@@ -159,8 +159,7 @@ flow_legend (const Pen *pen, const Study *study, double x, double y, double widt
       at = 0.0;
     }
     if (pen->cr != NULL)
-      draw_entry (pen, &entry, x + at, y + (n_lines - 1) * line,
-                  fmin (wide, width - at));
+      draw_entry (pen, &entry, x + at, y + (n_lines - 1) * line, fmin (wide, width - at));
     at += wide;
   }
   return n_lines;

@@ -51,7 +51,8 @@ test_borders_hold (void)
   assert_places (labels, 3, (double[]){ 82, 94, 6 });
 }
 
-/* Room for three of five: the two farthest from the first go, and the one without an end. */
+/* Room for three of five: the two farthest from the first go, and the one without an end.
+ */
 static void
 test_the_farthest_go_first (void)
 {

@@ -43,8 +43,9 @@ static double
 draw (Fixture *f, double width)
 {
   const double height = number_table_height (&f->view, width);
-  cairo_surface_t *record = cairo_recording_surface_create (
-      CAIRO_CONTENT_COLOR_ALPHA, &(cairo_rectangle_t){ 0, 0, width, 2.0 * height });
+  cairo_surface_t *record =
+      cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA,
+                                      &(cairo_rectangle_t){ 0, 0, width, 2.0 * height });
   cairo_t *cr = cairo_create (record);
 
   number_table_draw (f->table, cr, &f->view, width, height);

@@ -320,9 +320,8 @@ ground_y (Fixture *f)
   g_assert_true (
       sheet_handle_place (f->sheet, SHEET_HANDLE_WHEEL, SHEET_FRONT, &x, &wheel));
   return wheel - rest +
-         sheet_scale (f->sheet) *
-             (study_in_hand (&study)->now.pose.wheel_centre.z -
-              study_in_hand (&study)->now.measures.contact.z);
+         sheet_scale (f->sheet) * (study_in_hand (&study)->now.pose.wheel_centre.z -
+                                   study_in_hand (&study)->now.measures.contact.z);
 }
 
 /* The ground stays where it was and the body comes down as far as the wheel has come up;
@@ -342,9 +341,8 @@ test_ground_can_be_held (Fixture *f, gconstpointer data)
   const double rise = study_in_hand (&study)->now.measures.contact.z;
   g_assert_cmpfloat_with_epsilon (rise, 30.0, 1.0);
   g_assert_cmpfloat_with_epsilon (ground_y (f), 0.0, 1e-6);
-  g_assert_cmpfloat_with_epsilon (
-      handle_at (f, SHEET_HANDLE_HEIGHT, SHEET_FRONT).y,
-      before.y + k * (rise - rest), 1e-6);
+  g_assert_cmpfloat_with_epsilon (handle_at (f, SHEET_HANDLE_HEIGHT, SHEET_FRONT).y,
+                                  before.y + k * (rise - rest), 1e-6);
   g_assert_cmpfloat (handle_at (f, SHEET_HANDLE_MOUNT, SHEET_PLAN).y, ==, plan.y);
 
   f->view.ground_fixed = false;
@@ -367,10 +365,8 @@ test_height_has_a_handle (Fixture *f, gconstpointer data)
   g_assert_cmpint (sheet_hit (f->sheet, p.x - 9.0, p.y + 9.0).handle, ==,
                    SHEET_HANDLE_HEIGHT);
   g_assert_cmpfloat (hypot (p.x - mount.x, p.y - mount.y), >, 48.0);
-  g_assert_false (
-      sheet_handle_place (f->sheet, SHEET_HANDLE_HEIGHT, SHEET_SIDE, &x, &y));
-  g_assert_false (
-      sheet_handle_place (f->sheet, SHEET_HANDLE_HEIGHT, SHEET_PLAN, &x, &y));
+  g_assert_false (sheet_handle_place (f->sheet, SHEET_HANDLE_HEIGHT, SHEET_SIDE, &x, &y));
+  g_assert_false (sheet_handle_place (f->sheet, SHEET_HANDLE_HEIGHT, SHEET_PLAN, &x, &y));
 }
 
 /* Raised and shifted pivots are where the corrections put them. */
@@ -388,7 +384,8 @@ test_pivots_follow_the_corrections (Fixture *f, gconstpointer data)
   const ArmPivots is = parts_arm_pivots (&study, study_in_hand (&study));
   const ArmPivots was = parts_arm_pivots (&study, study_reference (&study));
   const Vec3 front = { 0.0, 3.0, 12.0 }, rear = { 0.0, 3.0, 5.0 };
-  g_assert_cmpfloat (vec3_distance (is.front, vec3_add (at[POINT_ARM_FRONT_PIVOT], front)),
+  g_assert_cmpfloat (vec3_distance (is.front,
+                                    vec3_add (at[POINT_ARM_FRONT_PIVOT], front)),
                      <, 1e-9);
   g_assert_cmpfloat (vec3_distance (is.rear, vec3_add (at[POINT_ARM_REAR_PIVOT], rear)),
                      <, 1e-9);
