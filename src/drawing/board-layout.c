@@ -6,7 +6,7 @@
 
 /* The share of the width that the large charts take beside one column of small ones, and
  * beside two. */
-#define LARGE_SHARE 0.58
+#define LARGE_SHARE 0.6
 #define LARGE_SHARE_OF_THREE 0.44
 
 /* More small charts than this stand in two columns where each is wide enough. */

@@ -10,7 +10,7 @@
 /* Room for the names of setups: text sizes, the share of a column, text sizes that a
  * named column has at least, and pixels between curve and name. */
 #define MOST_NAME 10.0
-#define MOST_NAME_SHARE 0.22
+#define MOST_NAME_SHARE 0.25
 #define LEAST_NAMED 24.0
 #define NAME_GAP 8.0
 

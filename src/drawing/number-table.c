@@ -11,6 +11,7 @@
 #define FIGURES 5.2 /* width of one column of figures, at least and at most */
 #define MOST_FIGURES 9.0
 #define NAME 13.5
+#define NAME_SPARE 2.0 /* of it, what a head may take */
 #define UNIT 3.8
 #define WORDS 13.0 /* sign words, where there is room */
 
@@ -148,10 +149,11 @@ draw_head (NumberTable *table,
   const Theme *t = &view->theme;
   const TextStyle small = { t->font, t->small_text, TEXT_PLAIN };
   const TextStyle bold = { t->font, t->small_text, TEXT_BOLD };
-  const double y = table->layout.row * 0.55, room = c->figures - 0.6 * t->text;
+  const double y = table->layout.row * 0.55, room = c->figures - 0.3 * t->text;
 
   put_name (table, cr, small, reference_colour (view),
-            study_reference (view->study)->name, x + c->measured, y, room);
+            study_reference (view->study)->name, x + c->measured, y,
+            room + NAME_SPARE * t->text);
   put_name (table, cr, bold, hand_colour (view), study_in_hand (view->study)->name,
             x + c->now, y, room);
   put (table, cr, small, t->soft_ink, _ ("change"), x + c->change, y, 1.0);
