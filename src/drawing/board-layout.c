@@ -6,7 +6,7 @@
 
 /* The share of the width that the large charts take beside one column of small ones, and
  * beside two. */
-#define LARGE_SHARE 0.58
+#define LARGE_SHARE 0.6
 #define LARGE_SHARE_OF_THREE 0.44
 
 /* More small charts than this stand in two columns where each is wide enough. */
@@ -83,12 +83,8 @@ board_layout (const BoardChoice *choice, const Theme *theme, double width, doubl
 }
 
 void
-board_layout_chart (const BoardColumn *column,
-                    int i,
-                    double left,
-                    double right,
-                    Frame *slot,
-                    Frame *plot)
+board_layout_chart (
+    const BoardColumn *column, int i, double left, double right, Frame *slot, Frame *plot)
 {
   const double foot = round (column->axis_y - (column->n - 1 - i) * column->pitch);
 
@@ -130,14 +126,15 @@ has_room_for_left (const BoardColumn *column, const Chart *chart, const ChartPen
 {
   const TextStyle style = chart_small_style (pen->theme);
   const SweepRange range = pen->study->range;
-  const TravelLeft droop = travel_left (range, range.to), bump = travel_left (range, range.from);
+  const TravelLeft droop = travel_left (range, range.to),
+                   bump = travel_left (range, range.from);
 
   return column->first == 0 &&
          2.0 * fmax (text_measure (pen->texts, style, droop.droop).width,
                      text_measure (pen->texts, style, bump.bump).width) +
-                 text_measure (pen->texts, style, _ ("wheel travel, mm")).width +
-                 2.0 * style.size <=
-             chart->plot.width;
+             text_measure (pen->texts, style,
+                           _ ("wheel travel, mm")).width + 2.0 * style.size <=
+                           chart->plot.width;
 }
 
 static const char *
@@ -166,8 +163,9 @@ board_draw_travel_caption (const BoardColumn *column,
 {
   theme_use (pen->cr, pen->theme->soft_ink);
   text_draw (pen->texts, pen->cr, chart_small_style (pen->theme),
-             caption_that_fits (column, chart, pen), chart->plot.x + chart->plot.width / 2.0,
-             caption_y (column, pen->theme), (TextAnchor){ 0.5, TEXT_BASELINE });
+             caption_that_fits (column, chart, pen),
+             chart->plot.x + chart->plot.width / 2.0, caption_y (column, pen->theme),
+             (TextAnchor){ 0.5, TEXT_BASELINE });
 }
 
 static void
@@ -224,7 +222,7 @@ draw_standing_mark (const BoardColumn *column, const Chart *chart, const ChartPe
   cairo_line_to (cr, x + half, y + 1.5 * half);
   cairo_line_to (cr, x - half, y + 1.5 * half);
   cairo_close_path (cr);
-  theme_use (cr, chart_curve_style (&chart->hand, pen->theme).colour);
+  theme_use (cr, chart_curve_style (chart, &chart->hand, pen->theme).colour);
   cairo_fill (cr);
 }
 

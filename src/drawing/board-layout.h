@@ -26,7 +26,8 @@ typedef struct {
 BoardLayout
 board_layout (const BoardChoice *choice, const Theme *theme, double width, double height);
 
-/* The place of chart @i of a column that leaves @left for its labels, and @right for names.
+/* The place of chart @i of a column that leaves @left for its labels, and @right for
+ * names.
  */
 void board_layout_chart (const BoardColumn *column,
                          int i,
@@ -36,8 +37,8 @@ void board_layout_chart (const BoardColumn *column,
                          Frame *plot);
 
 /* Below a column, what stands still and what moves with the cursor: the caption; the
- * labels of the travel axis, where the setup stands and what travel it has left there, the
- * travel in hand. @chart is any of the column. */
+ * labels of the travel axis, where the setup stands and what travel it has left there,
+ * the travel in hand. @chart is any of the column. */
 void board_draw_travel_caption (const BoardColumn *column,
                                 const Chart *chart,
                                 const ChartPen *pen);

@@ -7,10 +7,10 @@
 #include <math.h>
 #include <string.h>
 
-/* Room for the names of setups: text sizes, the share of a column, text sizes that a named
- * column has at least, and pixels between curve and name. */
+/* Room for the names of setups: text sizes, the share of a column, text sizes that a
+ * named column has at least, and pixels between curve and name. */
 #define MOST_NAME 10.0
-#define MOST_NAME_SHARE 0.22
+#define MOST_NAME_SHARE 0.25
 #define LEAST_NAMED 24.0
 #define NAME_GAP 8.0
 
@@ -147,18 +147,21 @@ column_gutter (Board *board, const BoardColumn *column)
 }
 
 /* Names stand at the curves' ends beside large charts, where there are several and the
- * plot stays wide enough. The room follows from the names alone, so that it keeps still. */
+ * plot stays wide enough. The room follows from the names alone, so that it keeps still.
+ */
 static double
 room_for_names (Board *board, const BoardColumn *column, const Study *study)
 {
   const TextStyle bold = { board->theme.font, board->theme.small_text, TEXT_BOLD };
-  const double most = fmin (MOST_NAME * board->theme.text, MOST_NAME_SHARE * column->width);
+  const double most =
+      fmin (MOST_NAME * board->theme.text, MOST_NAME_SHARE * column->width);
   double width = 0.0;
   int n_shown = 0;
 
   for (guint i = 0; i < study->n_setups; i++)
     if (study->setups[i].is_shown) {
-      width = fmax (width, text_measure (board->texts, bold, study->setups[i].name).width);
+      width =
+          fmax (width, text_measure (board->texts, bold, study->setups[i].name).width);
       n_shown++;
     }
   if (column->first >= (int) board->choice.n_large || n_shown < 2 ||
@@ -187,8 +190,8 @@ place_column (Board *board, int c, const Study *study, bool hold)
     chart_place (chart, slot, plot, board->range);
     board->is_stale |= chart_place_words (chart, board->texts, &board->theme);
   }
-  const int most =
-      (int) ((column->width - board->gutter[c] - board->names[c]) / (2.9 * board->theme.small_text));
+  const int most = (int) ((column->width - board->gutter[c] - board->names[c]) /
+                          (2.9 * board->theme.small_text));
   board->travel[c] =
       axis_range_exact (board->range.from, board->range.to, CLAMP (most, 2, 10));
 }
@@ -199,8 +202,7 @@ prepare (Board *board, const BoardView *view, double width, double height)
   const double foot = view->title == NULL
                           ? 0.0
                           : title_block_height (board->texts, &view->theme, view->title,
-                                                view->study,
-                                                width - 2.0 * BOARD_MARGIN) +
+                                                view->study, width - 2.0 * BOARD_MARGIN) +
                                 2.0 * BOARD_MARGIN;
 
   take_view (board, view, width, height);

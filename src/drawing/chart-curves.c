@@ -19,11 +19,12 @@
 #define LABEL_GAP 7.0
 
 SetupStyle
-chart_curve_style (const ChartCurve *curve, const Theme *theme)
+chart_curve_style (const Chart *chart, const ChartCurve *curve, const Theme *theme)
 {
-  return curve->setup == CHART_MEASURED
-             ? theme_measured_style (theme)
-             : theme_setup_style (theme, (unsigned) curve->setup);
+  if (curve->setup == CHART_MEASURED)
+    return theme_measured_style (theme);
+  return curve == &chart->hand ? theme_hand_style (theme, (unsigned) curve->setup)
+                               : theme_setup_style (theme, (unsigned) curve->setup);
 }
 
 const char *
@@ -44,7 +45,7 @@ pen_width (const Chart *chart, const ChartCurve *curve, const Theme *theme)
 static void
 stroke_curve (const Chart *chart, const ChartPen *pen, const ChartCurve *curve)
 {
-  const SetupStyle style = chart_curve_style (curve, pen->theme);
+  const SetupStyle style = chart_curve_style (chart, curve, pen->theme);
   const Frame plot = chart->plot;
   cairo_t *cr = pen->cr;
 
@@ -65,23 +66,20 @@ stroke_curve (const Chart *chart, const ChartPen *pen, const ChartCurve *curve)
 static double
 curve_y (const Chart *chart, const ChartCurve *curve, double x)
 {
-  const double place =
-      (x - chart->plot.x) / chart->plot.width * (STUDY_STATIONS - 1);
+  const double place = (x - chart->plot.x) / chart->plot.width * (STUDY_STATIONS - 1);
   const int i = CLAMP ((int) floor (place), 0, STUDY_STATIONS - 2);
   const double part = place - i;
-  const double value =
-      (1.0 - part) * curve->values[i] + part * curve->values[i + 1];
+  const double value = (1.0 - part) * curve->values[i] + part * curve->values[i + 1];
 
-  return value >= chart->y.low && value <= chart->y.high
-             ? axis_to_pixel (chart->y, value)
-             : (double) NAN;
+  return value >= chart->y.low && value <= chart->y.high ? axis_to_pixel (chart->y, value)
+                                                         : (double) NAN;
 }
 
 /* Markers of one curve stand between those of the others. */
 static void
 draw_markers (const Chart *chart, const ChartPen *pen, const ChartCurve *curve)
 {
-  const SetupStyle style = chart_curve_style (curve, pen->theme);
+  const SetupStyle style = chart_curve_style (chart, curve, pen->theme);
   const double text = pen->theme->text, n_curves = chart->n_others + 1.0;
   const double n = fmax (1.0, floor (chart->plot.width / (MARKER_PITCH * text)));
   const double pitch = chart->plot.width / n;
@@ -118,7 +116,7 @@ draw_standing (const Chart *chart, const ChartPen *pen, const ChartCurve *curve)
   theme_use (cr, pen->theme->ground);
   cairo_stroke_preserve (cr);
   theme_line (cr, LINE_FULL, pen->theme->line * (is_hand ? 1.2 : 0.9));
-  theme_use (cr, chart_curve_style (curve, pen->theme).colour);
+  theme_use (cr, chart_curve_style (chart, curve, pen->theme).colour);
   cairo_stroke (cr);
 }
 
@@ -219,7 +217,7 @@ chart_draw_names (const Chart *chart, const ChartPen *pen)
     const ChartCurve *curve = labelled_curve (chart, i);
     if (!labels[i].is_kept)
       continue;
-    theme_use (pen->cr, chart_curve_style (curve, pen->theme).colour);
+    theme_use (pen->cr, chart_curve_style (chart, curve, pen->theme).colour);
     draw_leader (chart, pen, &labels[i]);
     draw_name (pen, chart_curve_name (curve, pen->study), i == 0,
                chart->plot.x + chart->plot.width + LABEL_GAP, labels[i].place);

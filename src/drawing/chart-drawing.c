@@ -300,7 +300,7 @@ draw_cursor (const Chart *chart, const ChartPen *pen)
     draw_dot (chart, pen, &study_reference (pen->study)->now,
               reference_style (pen).colour);
   draw_dot (chart, pen, &study_in_hand (pen->study)->now,
-            chart_curve_style (&chart->hand, pen->theme).colour);
+            chart_curve_style (chart, &chart->hand, pen->theme).colour);
 }
 
 static double
@@ -336,8 +336,8 @@ draw_values (const Chart *chart, const ChartPen *pen)
   char value[48], measured[48];
 
   format_value (chart, now, value, sizeof value);
-  format_value (chart, value_at (&study_reference (pen->study)->now, chart->quantity), measured,
-                sizeof measured);
+  format_value (chart, value_at (&study_reference (pen->study)->now, chart->quantity),
+                measured, sizeof measured);
   double x = chart->plot.x + chart->plot.width;
   double room = chart->plot.width - title_width (chart, pen) - gap -
                 text_measure (pen->texts, bold, value).width;
@@ -352,7 +352,7 @@ draw_values (const Chart *chart, const ChartPen *pen)
     }
   }
 
-  theme_use (pen->cr, chart_curve_style (&chart->hand, theme).colour);
+  theme_use (pen->cr, chart_curve_style (chart, &chart->hand, theme).colour);
   if (words[0] != '\0') {
     const double width = text_measure (pen->texts, small, words).width + gap / 1.5;
     if (room >= width) {

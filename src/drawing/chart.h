@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* One quantity against wheel travel: a curve for every setup that is shown.
  *
- * A chart holds its curves in the units of the screen, its axes and its place. What stands
- * still (grid, labels, the other setups) and what moves (the setup in hand, cursor, values)
- * are drawn apart, so that the board can keep the first. */
+ * A chart holds its curves in the units of the screen, its axes and its place. What
+ * stands still (grid, labels, the other setups) and what moves (the setup in hand,
+ * cursor, values) are drawn apart, so that the board can keep the first. */
 
 #pragma once
 
@@ -38,12 +38,12 @@ typedef struct {
   Frame slot; /* title, labels and plot */
   Frame plot;
   Axis x, y;
-  AxisRange range; /* of y */
-  bool is_clipped; /* values go past the axis: the quantity runs to infinity */
+  AxisRange range;    /* of y */
+  bool is_clipped;    /* values go past the axis: the quantity runs to infinity */
   ChartCurve hand;    /* of the setup in hand */
   ChartCurve *others; /* what it is drawn over, the reference among them */
   unsigned n_others, n_allocated;
-  double *sorted; /* room to sort all values in */
+  double *sorted;                      /* room to sort all values in */
   WordsPlace words_above, words_below; /* the sign words in the plot */
 } Chart;
 
@@ -97,11 +97,12 @@ typedef struct {
   AxisRange travel;   /* of x, with its ticks */
   bool has_reference; /* the setup in hand is compared with another curve */
   bool show_cursor, is_lit, names_gaps;
-  double label_room;  /* to the right of the plot, for names at the curves' ends; or 0 */
+  double label_room; /* to the right of the plot, for names at the curves' ends; or 0 */
 } ChartPen;
 
-/* How a curve looks, and what it is called. */
-SetupStyle chart_curve_style (const ChartCurve *curve, const Theme *theme);
+/* How a curve of the chart looks, and what it is called. */
+SetupStyle
+chart_curve_style (const Chart *chart, const ChartCurve *curve, const Theme *theme);
 const char *chart_curve_name (const ChartCurve *curve, const Study *study);
 
 /* The curves' names in place, in the order hand, others; returns how many. */

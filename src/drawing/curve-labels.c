@@ -59,7 +59,8 @@ typedef struct {
 } Pool;
 
 static void
-place_sorted (CurveLabel *sorted[MOST], unsigned n, double pitch, double first, double last)
+place_sorted (
+    CurveLabel *sorted[MOST], unsigned n, double pitch, double first, double last)
 {
   const double most = last - (n - 1) * pitch;
   Pool pools[MOST];
@@ -80,8 +81,12 @@ place_sorted (CurveLabel *sorted[MOST], unsigned n, double pitch, double first, 
 }
 
 void
-curve_labels_place (
-    CurveLabel *labels, unsigned n, unsigned kept, double pitch, double top, double bottom)
+curve_labels_place (CurveLabel *labels,
+                    unsigned n,
+                    unsigned kept,
+                    double pitch,
+                    double top,
+                    double bottom)
 {
   const double room = bottom - top;
   CurveLabel *sorted[MOST];

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A stack of labels beside the ends of curves: as near to its own curve as may be, none on
- * another. Plain numbers, pixels downward. */
+/* A stack of labels beside the ends of curves: as near to its own curve as may be, none
+ * on another. Plain numbers, pixels downward. */
 
 #pragma once
 
@@ -14,8 +14,12 @@ typedef struct {
   bool is_kept;
 } CurveLabel;
 
-/* Places @n labels (at most CURVE_LABELS_MOST), each @pitch high, between @top and @bottom.
- * Where there is no room for all, those go first that want to be farthest from
+/* Places @n labels (at most CURVE_LABELS_MOST), each @pitch high, between @top and
+ * @bottom. Where there is no room for all, those go first that want to be farthest from
  * labels[@kept]. */
-void curve_labels_place (
-    CurveLabel *labels, unsigned n, unsigned kept, double pitch, double top, double bottom);
+void curve_labels_place (CurveLabel *labels,
+                         unsigned n,
+                         unsigned kept,
+                         double pitch,
+                         double top,
+                         double bottom);

@@ -9,7 +9,7 @@
 #define NUMBER_TABLE_MARGIN 0.9 /* text sizes */
 
 typedef struct {
-  unsigned n_blocks, n_rows;       /* rows of each block, without the head */
+  unsigned n_blocks, n_rows;     /* rows of each block, without the head */
   double left, width, head, row; /* of one block, pixels */
 } TableLayout;
 

@@ -11,6 +11,7 @@
 #define FIGURES 5.2 /* width of one column of figures, at least and at most */
 #define MOST_FIGURES 9.0
 #define NAME 13.5
+#define NAME_SPARE 2.0 /* of it, what a head may take */
 #define UNIT 3.8
 #define WORDS 13.0 /* sign words, where there is room */
 
@@ -125,7 +126,7 @@ put_name (NumberTable *table,
 static Colour
 hand_colour (const NumberTableView *view)
 {
-  return theme_setup_style (&view->theme, view->study->in_hand).colour;
+  return theme_hand_style (&view->theme, view->study->in_hand).colour;
 }
 
 static Colour
@@ -148,10 +149,11 @@ draw_head (NumberTable *table,
   const Theme *t = &view->theme;
   const TextStyle small = { t->font, t->small_text, TEXT_PLAIN };
   const TextStyle bold = { t->font, t->small_text, TEXT_BOLD };
-  const double y = table->layout.row * 0.55, room = c->figures - 0.6 * t->text;
+  const double y = table->layout.row * 0.55, room = c->figures - 0.3 * t->text;
 
   put_name (table, cr, small, reference_colour (view),
-            study_reference (view->study)->name, x + c->measured, y, room);
+            study_reference (view->study)->name, x + c->measured, y,
+            room + NAME_SPARE * t->text);
   put_name (table, cr, bold, hand_colour (view), study_in_hand (view->study)->name,
             x + c->now, y, room);
   put (table, cr, small, t->soft_ink, _ ("change"), x + c->change, y, 1.0);
@@ -203,7 +205,8 @@ draw_row (NumberTable *table,
   const double middle = y + table->layout.row / 2.0;
   char text[32];
 
-  put (table, cr, plain, t->ink, number_table_name (table, plain, &info,
+  put (table, cr, plain, t->ink,
+       number_table_name (table, plain, &info,
                           c->measured - c->figures + 0.6 * t->text - c->name),
        x + c->name, middle, 0.0);
   quantity_format (q, was, FALSE, text, sizeof text);

@@ -17,6 +17,21 @@
 
 static const Vec3 along_x = { 1, 0, 0 }, along_y = { 0, 1, 0 }, along_z = { 0, 0, 1 };
 
+/* Corrections raise the pivots and move both outboard alike: the way from one to the
+ * other keeps its plan view, and lies along the hinge. */
+ArmPivots
+parts_arm_pivots (const Study *study, const StudyCorner *corner)
+{
+  const Vec3 *at = study->points.at;
+  const Vec3 hinge = corner->corner.hinge_axis, front = corner->corner.arm_pivot;
+  const Vec3 way = vec3_sub (at[POINT_ARM_REAR_PIVOT], at[POINT_ARM_FRONT_PIVOT]);
+  const double plan = hinge.x * hinge.x + hinge.y * hinge.y;
+  const double along =
+      plan > 1e-6 ? (way.x * hinge.x + way.y * hinge.y) / plan : vec3_dot (way, hinge);
+
+  return (ArmPivots){ front, vec3_along (front, along, hinge) };
+}
+
 static Solid
 fixed (const SheetPen *pen, double mm, double least)
 {
@@ -91,8 +106,7 @@ draw_cowl (const SheetPen *pen)
   const Vec3 seat = vec3_along (place, -TOWER_HALF, along_y);
 
   pen_line (pen, pen_at (pen, SHEET_FRONT, (Vec3){ seat.x, 0.0, seat.z }),
-            pen_at (pen, SHEET_FRONT, seat),
-            pen_thin (pen, LINE_FULL, pen->theme->body));
+            pen_at (pen, SHEET_FRONT, seat), pen_thin (pen, LINE_FULL, pen->theme->body));
 }
 
 /* The tower belongs to the body and stays; the plate in its hole goes with the mount. */

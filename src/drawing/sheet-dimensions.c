@@ -157,12 +157,13 @@ draw_axis_angle (const SheetPen *pen, SheetViewName view)
   const Pixel ball = pen_at (pen, view, study_in_hand (study)->now.pose.ball_joint);
 
   draw_arc_below (pen,
-                  (Arc){ view, quantity,
-                         is_front
-                         ? C_ ("dimension", "inclination")
-                               : C_ ("dimension", "caster"), vertex,
-                                     0.25 * hypot (ball.x - vertex.x, ball.y - vertex.y),
-                                     study_in_hand (study)->now.measures.value[quantity] });
+                  (Arc){
+                      view, quantity,
+                      is_front
+                      ? C_ ("dimension", "inclination")
+                            : C_ ("dimension", "caster"), vertex,
+                                  0.25 * hypot (ball.x - vertex.x, ball.y - vertex.y),
+                                  study_in_hand (study)->now.measures.value[quantity] });
 }
 
 /* Where the wheel's own line leaves the tyre, against an upright. */
@@ -173,7 +174,8 @@ draw_camber (const SheetPen *pen)
   const Label label =
       label_for (QUANTITY_CAMBER, label_word (pen, C_ ("dimension", "camber")), TRUE,
                                               study);
-  const Pixel centre = pen_at (pen, SHEET_FRONT, study_in_hand (study)->now.pose.wheel_centre);
+  const Pixel centre =
+      pen_at (pen, SHEET_FRONT, study_in_hand (study)->now.pose.wheel_centre);
   const double free = study->points.loaded_radius * SHEET_TYRE_FREE * pen->layout->scale;
   const double reach = free + 14.0 * pen->unit;
   const double camber = study_in_hand (study)->now.measures.value[QUANTITY_CAMBER];
@@ -300,8 +302,10 @@ static void
 draw_instant_centre_label (const SheetPen *pen, Pixel end, gboolean is_inboard)
 {
   const Study *study = pen->view->study;
-  const double length = study_in_hand (study)->now.measures.value[QUANTITY_SWING_ARM_LENGTH];
-  const Pixel mount = pen_at (pen, SHEET_FRONT, study_in_hand (study)->corner.upper_mount);
+  const double length =
+      study_in_hand (study)->now.measures.value[QUANTITY_SWING_ARM_LENGTH];
+  const Pixel mount =
+      pen_at (pen, SHEET_FRONT, study_in_hand (study)->corner.upper_mount);
   const double u = pen->unit, line = LINE * u, room = FROM_CENTRE_PLANE * u;
   /* outboard there is room between the views only */
   const Pixel first = is_inboard

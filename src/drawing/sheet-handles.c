@@ -174,8 +174,9 @@ draw_lowering (const SheetPen *pen)
 
   const double half = text_measure (pen->texts, style, text).width / 2.0;
   const Pixel left =
-      pixel_add (place, -fmin (half, place.x - pen->layout->origin[SHEET_FRONT].x -
-                                         4.0 * pen->unit),
+      pixel_add (place,
+                 -fmin (half,
+                        place.x - pen->layout->origin[SHEET_FRONT].x - 4.0 * pen->unit),
                  -28.0 * pen->unit);
   pen_patch (pen, left, 2.0 * half);
   pen_text (pen, text, left, pen->theme->ink);

@@ -16,8 +16,8 @@ label_for (Quantity quantity, const char *word, gboolean with_sign, const Study 
   Label label = { word, "" };
   char figure[24];
 
-  quantity_format (quantity, study_in_hand (study)->now.measures.value[quantity], with_sign, figure,
-                   sizeof figure);
+  quantity_format (quantity, study_in_hand (study)->now.measures.value[quantity],
+                   with_sign, figure, sizeof figure);
   g_snprintf (label.figure, sizeof label.figure, "%s%s%s", figure, gap, info.unit);
   return label;
 }
@@ -113,8 +113,8 @@ lowering_text (double mm, char *text, size_t size)
 
   format_length (mm, figure, sizeof figure);
   g_snprintf (text, size,
-              mm > -0.05 ? C_ ("height", "lowered %s mm") : C_ ("height", "raised %s mm"),
-              figure);
+              mm > -0.05
+              ? C_ ("height", "lowered %s mm") : C_ ("height", "raised %s mm"), figure);
 }
 
 void

@@ -105,10 +105,11 @@ draw_key (const SheetPen *pen, Pixel at)
   const struct {
     Stroke stroke;
     const char *word;
-  } rows[] = { { { LINE_FULL, t->line, t->ink }, _ ("this setup") },
-                 { thin (pen, LINE_DASHED, t->reference), study_reference (pen->view->study)->name },
-                   { thin (pen, LINE_CHAIN, t->soft_ink), _ ("axes, centre plane") },
-                     { { LINE_CHAIN, t->thin * 1.3, t->accent }, _ ("steering axis") } };
+  } rows[] = {
+    { { LINE_FULL, t->line, t->ink }, _ ("this setup") },
+      { thin (pen, LINE_DASHED, t->reference), study_reference (pen->view->study)->name },
+      { thin (pen, LINE_CHAIN, t->soft_ink), _ ("axes, centre plane") },
+        { { LINE_CHAIN, t->thin * 1.3, t->accent }, _ ("steering axis") } };
 
   for (unsigned i = 0; i < G_N_ELEMENTS (rows); i++) {
     const double u = pen->unit;

@@ -19,21 +19,6 @@
 
 static const Vec3 along_x = { 1, 0, 0 }, along_z = { 0, 0, 1 };
 
-/* Corrections raise the pivots and move both outboard alike: the way from one to the other
- * keeps its plan view, and lies along the hinge. */
-ArmPivots
-parts_arm_pivots (const Study *study, const StudyCorner *corner)
-{
-  const Vec3 *at = study->points.at;
-  const Vec3 hinge = corner->corner.hinge_axis, front = corner->corner.arm_pivot;
-  const Vec3 way = vec3_sub (at[POINT_ARM_REAR_PIVOT], at[POINT_ARM_FRONT_PIVOT]);
-  const double plan = hinge.x * hinge.x + hinge.y * hinge.y;
-  const double along = plan > 1e-6 ? (way.x * hinge.x + way.y * hinge.y) / plan
-                                   : vec3_dot (way, hinge);
-
-  return (ArmPivots){ front, vec3_along (front, along, hinge) };
-}
-
 void
 parts_draw_ground (const SheetPen *pen, SheetViewName view, Vec3 contact)
 {

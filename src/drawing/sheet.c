@@ -123,8 +123,7 @@ standing_corner (const Study *study)
 static void
 hold_ground (SheetLayout *layout, const Study *study, const StudyCorner *standing)
 {
-  const double up =
-      standing != NULL ? standing->now.measures.contact.z : study->travel;
+  const double up = standing != NULL ? standing->now.measures.contact.z : study->travel;
 
   layout->origin[SHEET_FRONT].y += up * layout->scale;
   layout->origin[SHEET_SIDE].y += up * layout->scale;

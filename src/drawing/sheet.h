@@ -22,8 +22,8 @@ typedef enum {
 
 typedef enum {
   SHEET_HANDLE_NONE,
-  SHEET_HANDLE_MOUNT, /* the upper mount: in all three views */
-  SHEET_HANDLE_WHEEL, /* wheel travel: in the front and side view */
+  SHEET_HANDLE_MOUNT,  /* the upper mount: in all three views */
+  SHEET_HANDLE_WHEEL,  /* wheel travel: in the front and side view */
   SHEET_HANDLE_HEIGHT, /* lowering: on the body, in the front view */
   N_SHEET_HANDLES
 } SheetHandle;
@@ -39,7 +39,8 @@ typedef struct {
   SheetHandle held;          /* the handle being moved: names its value */
   SheetViewName handle_view; /* the view in which it is near or held */
   bool show_handles;         /* false in exports */
-  bool ground_fixed; /* the ground keeps its place and the body moves; else the body does */
+  bool ground_fixed; /* the ground keeps its place and the body moves; else the body does
+                      */
   const TitleBlock *title;
 } SheetView;
 

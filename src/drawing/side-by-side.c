@@ -108,11 +108,18 @@ standing_words (const Study *study, unsigned setup, char *text, size_t size)
     g_snprintf (text, size, is_base ? _ ("baseline, %s") : "%s", height);
 }
 
+static SetupStyle
+style_of (const NumberTableView *view, unsigned setup)
+{
+  return setup == view->study->in_hand ? theme_hand_style (&view->theme, setup)
+                                       : theme_setup_style (&view->theme, setup);
+}
+
 static void
 draw_sample (cairo_t *cr, const NumberTableView *view, unsigned setup, double x, double y)
 {
   const Theme *t = &view->theme;
-  const SetupStyle style = theme_setup_style (t, setup);
+  const SetupStyle style = style_of (view, setup);
   const double wide = SAMPLE * t->text, middle = floor (y) + 0.5;
   const bool is_hand = setup == view->study->in_hand;
 
@@ -143,7 +150,7 @@ draw_head (NumberTable *table,
   char text[80];
 
   draw_sample (cr, view, setup, x, y);
-  theme_use (cr, theme_setup_style (t, setup).colour);
+  theme_use (cr, style_of (view, setup).colour);
   text_draw_within (table->texts, cr, style, name, left,
                     y - size.height / 2.0 + size.baseline, x + width - left);
   standing_words (view->study, setup, text, sizeof text);

@@ -100,8 +100,10 @@ legend_entry (const Pen *pen, const Study *study, unsigned i, LegendEntry *entry
 {
   for (unsigned s = 0; s < study->n_setups; s++)
     if (study->setups[s].is_shown && i-- == 0) {
-      *entry = (LegendEntry){ theme_setup_style (pen->theme, s), study->setups[s].name,
-                              s == study->in_hand };
+      const bool is_hand = s == study->in_hand;
+      *entry = (LegendEntry){ is_hand ? theme_hand_style (pen->theme, s)
+                                      : theme_setup_style (pen->theme, s),
+                              study->setups[s].name, is_hand };
       return true;
     }
   if (i > 0 || study->baseline != study->in_hand || !study_has_reference (study))
@@ -144,8 +146,8 @@ draw_entry (const Pen *pen, const LegendEntry *entry, double x, double y, double
                     fmax (right - x, theme->text));
 }
 
-/* Entries one after the other, in as many lines as they need; draws them when the pen has a
- * context. Returns how many lines. */
+/* Entries one after the other, in as many lines as they need; draws them when the pen has
+ * a context. Returns how many lines. */
 static unsigned
 flow_legend (const Pen *pen, const Study *study, double x, double y, double width)
 {
@@ -161,8 +163,7 @@ flow_legend (const Pen *pen, const Study *study, double x, double y, double widt
       at = 0.0;
     }
     if (pen->cr != NULL)
-      draw_entry (pen, &entry, x + at, y + (n_lines - 1) * line,
-                  fmin (wide, width - at));
+      draw_entry (pen, &entry, x + at, y + (n_lines - 1) * line, fmin (wide, width - at));
     at += wide;
   }
   return n_lines;

@@ -46,7 +46,7 @@ tear_down (Fixture *f, gconstpointer data)
   g_dir_close (folder);
   g_assert_no_errno (g_rmdir (f->folder));
   g_free (f->folder);
-  g_free (f->study);
+  study_free (f->study);
   car_free (f->car);
 }
 

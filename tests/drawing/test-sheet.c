@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/sheet-layout.h"
+#include "drawing/sheet-parts.h"
 #include "drawing/sheet.h"
 #include "set-m.h"
 
@@ -307,6 +308,90 @@ test_all_parts_fit (Fixture *f, gconstpointer data)
     }
 }
 
+/* Grip and ground in the front view's pixels. */
+static double
+ground_y (Fixture *f)
+{
+  const SheetLayout layout = sheet_layout_fit (&f->view, WIDE, HIGH);
+  const double rest = layout.origin[SHEET_FRONT].y;
+  double x, wheel;
+
+  /* of the drawing, from the wheel that stands on it */
+  g_assert_true (
+      sheet_handle_place (f->sheet, SHEET_HANDLE_WHEEL, SHEET_FRONT, &x, &wheel));
+  return wheel - rest +
+         sheet_scale (f->sheet) * (study_in_hand (&study)->now.pose.wheel_centre.z -
+                                   study_in_hand (&study)->now.measures.contact.z);
+}
+
+/* The ground stays where it was and the body comes down as far as the wheel has come up;
+ * otherwise the body stays and the ground comes up. */
+static void
+test_ground_can_be_held (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  f->view.ground_fixed = true;
+  draw (f, none, 0.0);
+  const double k = sheet_scale (f->sheet);
+  const Pixel before = handle_at (f, SHEET_HANDLE_HEIGHT, SHEET_FRONT);
+  const Pixel plan = handle_at (f, SHEET_HANDLE_MOUNT, SHEET_PLAN);
+  g_assert_cmpfloat_with_epsilon (ground_y (f), 0.0, 1e-6);
+  const double rest = study_in_hand (&study)->now.measures.contact.z;
+  draw (f, none, 30.0);
+  const double rise = study_in_hand (&study)->now.measures.contact.z;
+  g_assert_cmpfloat_with_epsilon (rise, 30.0, 1.0);
+  g_assert_cmpfloat_with_epsilon (ground_y (f), 0.0, 1e-6);
+  g_assert_cmpfloat_with_epsilon (handle_at (f, SHEET_HANDLE_HEIGHT, SHEET_FRONT).y,
+                                  before.y + k * (rise - rest), 1e-6);
+  g_assert_cmpfloat (handle_at (f, SHEET_HANDLE_MOUNT, SHEET_PLAN).y, ==, plan.y);
+
+  f->view.ground_fixed = false;
+  draw (f, none, 30.0);
+  g_assert_cmpfloat_with_epsilon (handle_at (f, SHEET_HANDLE_HEIGHT, SHEET_FRONT).y,
+                                  before.y - k * rest, 1e-6);
+  g_assert_cmpfloat_with_epsilon (ground_y (f), -k * rise, 1e-6);
+}
+
+/* In the front view alone, under a finger, clear of the others. */
+static void
+test_height_has_a_handle (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  double x, y;
+
+  draw (f, moved, 10.0);
+  const Pixel p = handle_at (f, SHEET_HANDLE_HEIGHT, SHEET_FRONT);
+  const Pixel mount = handle_at (f, SHEET_HANDLE_MOUNT, SHEET_FRONT);
+  g_assert_cmpint (sheet_hit (f->sheet, p.x - 9.0, p.y + 9.0).handle, ==,
+                   SHEET_HANDLE_HEIGHT);
+  g_assert_cmpfloat (hypot (p.x - mount.x, p.y - mount.y), >, 48.0);
+  g_assert_false (sheet_handle_place (f->sheet, SHEET_HANDLE_HEIGHT, SHEET_SIDE, &x, &y));
+  g_assert_false (sheet_handle_place (f->sheet, SHEET_HANDLE_HEIGHT, SHEET_PLAN, &x, &y));
+}
+
+/* Raised and shifted pivots are where the corrections put them. */
+static void
+test_pivots_follow_the_corrections (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  const Vec3 *at = study.points.at;
+  CarSetup *setup = car_setup (f->car, 0);
+
+  setup->corrections.front_pivot_raise_mm = 12.0;
+  setup->corrections.rear_pivot_raise_mm = 5.0;
+  setup->corrections.pivot_outboard_mm = 3.0;
+  draw (f, none, 0.0);
+  const ArmPivots is = parts_arm_pivots (&study, study_in_hand (&study));
+  const ArmPivots was = parts_arm_pivots (&study, study_reference (&study));
+  const Vec3 front = { 0.0, 3.0, 12.0 }, rear = { 0.0, 3.0, 5.0 };
+  g_assert_cmpfloat (vec3_distance (is.front,
+                                    vec3_add (at[POINT_ARM_FRONT_PIVOT], front)),
+                     <, 1e-9);
+  g_assert_cmpfloat (vec3_distance (is.rear, vec3_add (at[POINT_ARM_REAR_PIVOT], rear)),
+                     <, 1e-9);
+  g_assert_cmpfloat (vec3_distance (was.rear, at[POINT_ARM_REAR_PIVOT]), <, 1e-9);
+}
+
 /* What is lit changes its own pixels and nothing far away. */
 static void
 test_lit_part_glows (Fixture *f, gconstpointer data)
@@ -353,6 +438,9 @@ main (int argc, char **argv)
     { "/sheet/handles-are-large-enough", test_handles_are_large_enough },
     { "/sheet/finite-when-not-assembled", test_stays_finite_when_it_cannot_assemble },
     { "/sheet/all-parts-fit", test_all_parts_fit },
+    { "/sheet/ground-can-be-held", test_ground_can_be_held },
+    { "/sheet/height-has-a-handle", test_height_has_a_handle },
+    { "/sheet/pivots-follow-the-corrections", test_pivots_follow_the_corrections },
     { "/sheet/lit-part-glows", test_lit_part_glows },
   };
 

@@ -99,7 +99,8 @@ test_setups_stand_out (void)
 static bool
 is_same_pattern (const SetupStyle *a, const SetupStyle *b)
 {
-  return a->n_dashes == b->n_dashes && memcmp (a->dashes, b->dashes, sizeof a->dashes) == 0;
+  return a->n_dashes == b->n_dashes &&
+         memcmp (a->dashes, b->dashes, sizeof a->dashes) == 0;
 }
 
 /* Without any colour: no two of eight share a pattern, and none of the eight after them
