@@ -16,12 +16,12 @@
 
 /* The first two places are the theme's reference and accent. */
 static const Colour on_light[SETUP_STYLES] = {
-  { 0 },         { 0 },         RGB (0x008060), RGB (0xA94F86),
-  RGB (0x9C6500), RGB (0x2B86B8), RGB (0x7D7200), RGB (0xC05400),
+  { 0, 0, 0, 0 }, { 0, 0, 0, 0 }, RGB (0x008060), RGB (0xA94F86),
+  RGB (0x9C6500), RGB (0x2B86B8), RGB (0x6B7800), RGB (0xC05400),
 };
 static const Colour on_dark[SETUP_STYLES] = {
-  { 0 },         { 0 },         RGB (0x2DB88D), RGB (0xD98AB8),
-  RGB (0xEE7733), RGB (0x5A8FE0), RGB (0xF0E442), RGB (0xE69F00),
+  { 0, 0, 0, 0 }, { 0, 0, 0, 0 }, RGB (0x2DB88D), RGB (0xD98AB8),
+  RGB (0xEE7733), RGB (0x7F8CF5), RGB (0xF0E442), RGB (0xE69F00),
 };
 
 static const SetupStyle patterns[SETUP_STYLES] = {
@@ -49,12 +49,21 @@ theme_setup_style (const Theme *theme, unsigned index)
 }
 
 SetupStyle
+theme_hand_style (const Theme *theme, unsigned index)
+{
+  SetupStyle style = theme_setup_style (theme, index);
+
+  if (index % SETUP_STYLES == 0)
+    style.colour = theme->ink;
+  return style;
+}
+
+SetupStyle
 theme_measured_style (const Theme *theme)
 {
-  return (SetupStyle){ .colour = theme->reference,
-                       .dashes = { 12, 3 },
-                       .n_dashes = 2,
-                       .marker = MARKER_CROSS };
+  return (SetupStyle){
+    .colour = theme->reference, .dashes = { 12, 3 }, .n_dashes = 2, .marker = MARKER_CROSS
+  };
 }
 
 void
@@ -88,10 +97,10 @@ trace_marker (cairo_t *cr, Marker marker, double half)
   };
   static const double triangle[][2] = { { 0, -1.1 }, { 1.05, 0.8 }, { -1.05, 0.8 } };
   static const double diamond[][2] = { { 0, -1.2 }, { 1.2, 0 }, { 0, 1.2 }, { -1.2, 0 } };
-  static const double cross[][2] = { { 0, -0.4 },  { 0.7, -1.1 }, { 1.1, -0.7 },
-                                     { 0.4, 0 },   { 1.1, 0.7 },  { 0.7, 1.1 },
-                                     { 0, 0.4 },   { -0.7, 1.1 }, { -1.1, 0.7 },
-                                     { -0.4, 0 },  { -1.1, -0.7 }, { -0.7, -1.1 } };
+  static const double cross[][2] = { { 0, -0.4 }, { 0.7, -1.1 },  { 1.1, -0.7 },
+                                     { 0.4, 0 },  { 1.1, 0.7 },   { 0.7, 1.1 },
+                                     { 0, 0.4 },  { -0.7, 1.1 },  { -1.1, 0.7 },
+                                     { -0.4, 0 }, { -1.1, -0.7 }, { -0.7, -1.1 } };
 
   switch (marker) {
   case MARKER_SQUARE:

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Colours, pens and type sizes, the same for window, file and paper. Sizes in points of the
- * drawing (1 = one pixel of a window at scale 1). */
+/* Colours, pens and type sizes, the same for window, file and paper. Sizes in points of
+ * the drawing (1 = one pixel of a window at scale 1). */
 
 #pragma once
 
@@ -22,8 +22,8 @@ typedef struct {
   Colour accent;    /* the setup in hand, handles */
   Colour glow;      /* behind what is lit */
   Colour warning;
-  double text;       /* size of ordinary text */
-  double small_text; /* captions, tick labels */
+  double text;              /* size of ordinary text */
+  double small_text;        /* captions, tick labels */
   double thin, line, thick; /* pen widths */
   const char *font;         /* Pango family */
   bool is_dark;
@@ -40,9 +40,9 @@ Colour colour_with_alpha (Colour colour, double alpha);
 
 /* Line kinds after ISO 128-2: what a line means, told by its pattern as well. */
 typedef enum {
-  LINE_FULL,      /* outlines of moving parts; the setup in hand */
-  LINE_DASHED,    /* where a thing was: as measured */
-  LINE_CHAIN,     /* long dash, dot: axes and centre planes */
+  LINE_FULL,   /* outlines of moving parts; the setup in hand */
+  LINE_DASHED, /* where a thing was: as measured */
+  LINE_CHAIN,  /* long dash, dot: axes and centre planes */
   LINE_DOTTED
 } LineKind;
 
@@ -60,8 +60,8 @@ typedef enum {
 
 #define SETUP_STYLES 8 /* then they come again, with other markers */
 
-/* How a setup looks everywhere: list, sheet, curves, table, exports. Colours of a published
- * colour-blind-safe set, and a pattern and marker of its own as well. */
+/* How a setup looks everywhere: list, sheet, curves, table, exports. Colours of a
+ * published colour-blind-safe set, and a pattern and marker of its own as well. */
 typedef struct {
   Colour colour;
   double dashes[6]; /* in pen widths; n_dashes of them, 0 for a full line */
@@ -71,6 +71,8 @@ typedef struct {
 
 /* Of the setup at place @index in its car; the first is the quiet one. */
 SetupStyle theme_setup_style (const Theme *theme, unsigned index);
+/* While it is in hand: the quiet one speaks up, in ink. */
+SetupStyle theme_hand_style (const Theme *theme, unsigned index);
 /* Of the corner as measured. */
 SetupStyle theme_measured_style (const Theme *theme);
 void theme_use_style (cairo_t *cr, const SetupStyle *style, double width);
