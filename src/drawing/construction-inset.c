@@ -37,7 +37,7 @@ inset_fit (PixelBox box, double text, const StoryNumbers *n, double outboard)
 {
   const Extent e = extent_of (n, outboard);
   const double caption = 1.5 * text;
-  const PixelBox plot = { box.x, box.y, box.width, box.height - caption };
+  const PixelBox plot = { box.x, box.y + caption, box.width, box.height - caption };
   StoryInset inset = { .box = box, .plot = plot };
 
   if (n->is_parallel || plot.width <= 0.0 || plot.height <= 0.0)
@@ -144,7 +144,7 @@ draw_caption (const StoryInset *inset, const SheetPen *pen, const StoryNumbers *
 
   theme_use (pen->cr, pen->theme->accent);
   text_draw_within (pen->texts, pen->cr, style, where, b.x + 0.4 * text,
-                    b.y + b.height - 0.45 * text, b.width - 0.8 * text);
+                    b.y + 1.15 * text, b.width - 0.8 * text);
 }
 
 void

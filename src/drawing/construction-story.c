@@ -21,7 +21,7 @@
 #define INBOARD_OF_MIDDLE 150.0
 
 #define INSET_WIDE 0.36 /* of the picture */
-#define INSET_HIGH 0.40
+#define INSET_HIGH 0.29
 
 struct Story {
   TextCache *texts;
@@ -173,8 +173,9 @@ begin (Picture *p, double width, double height)
                           .theme = p->theme,
                           .zoom = 1.0,
                           .lit = -1 };
-  p->pen = (SheetPen){ p->cr,    &p->sheet,   &p->theme,           &p->layout,
-                       p->texts, &p->targets, 0.6 * p->layout.unit };
+  p->pen = (SheetPen){
+    p->cr, &p->sheet, &p->theme, &p->layout, p->texts, &p->targets, 0.85 * p->layout.unit
+  };
 }
 
 static Pixel
@@ -336,15 +337,29 @@ draw_text (const Picture *p, const char *text, Pixel at, double across, Colour c
   text_draw (p->texts, p->cr, style, text, left.x, left.y, (TextAnchor){ 0.0, 0.5 });
 }
 
-/* Between the ends of the two lines, at the side where they meet. */
+/* Height of a line of the construction over @x, as a pixel. */
+static double
+line_y (const Picture *p, FrontPoint at, FrontPoint way, double x)
+{
+  const Pixel a = front (p, at);
+
+  return a.y - (x - a.x) * way.z / way.y;
+}
+
+/* Between the two lines: at the border inboard, or left of the centre plane and pointing
+ * outboard. */
 static void
 draw_far_label (const Picture *p)
 {
+  const Construction *c = &p->n.drawn;
   const gboolean is_inboard = p->n.pole_inboard >= 0.0;
-  const PixelBox b = p->picture;
-  const double text = p->theme.text;
-  const double y = is_inboard ? p->ground_y - 1.0 * text : p->ground_y + 1.5 * text;
-  const double x = is_inboard ? b.x : b.x + b.width, way = is_inboard ? -1.0 : 1.0;
+  const double text = p->theme.text, way = is_inboard ? -1.0 : 1.0;
+  const double x =
+      is_inboard ? p->picture.x : p->layout.origin[SHEET_FRONT].x - 0.5 * text;
+  const double middle = p->layout.origin[SHEET_FRONT].x / 2.0;
+  const double y = (line_y (p, c->arm, c->arm_direction, middle) +
+                    line_y (p, c->mount, c->mount_direction, middle)) /
+                   2.0;
   const Pixel tip = { x, y }, tail = { x - way * 2.0 * text, y };
   g_autofree char *where = story_pole_text (&p->n);
 
@@ -392,28 +407,33 @@ draw_contact (const Picture *p)
               p->view->step == STORY_CONTACT_LINE);
 }
 
-/* Height over the ground as a dimension inboard of the centre plane. */
+/* Height over the ground as a dimension inboard of the centre plane. The figure stands
+ * beside it, or across the ground from a roll centre that is too near: the line from the
+ * contact does not go there. */
 static void
 draw_height (const Picture *p, Pixel centre)
 {
   const double text = p->theme.text, x = centre.x - 1.6 * text;
   const Pixel ground = { x, p->ground_y }, top = { x, centre.y };
-  const double way = top.y < ground.y ? -1.0 : 1.0;
+  const double way = top.y < ground.y ? -1.0 : 1.0, tall = fabs (top.y - ground.y);
   const Stroke thin = { LINE_FULL, 0.5 * p->theme.line, p->theme.accent };
   char figure[24], label[48];
 
-  axis_format (p->n.drawn.roll_centre_height, 1, figure, sizeof figure);
+  axis_format (p->n.drawn.roll_centre_height,
+               MAX (construction_decimals (p->n.drawn.roll_centre_height,
+                                           p->n.exact_height),
+                    1),
+               figure, sizeof figure);
   g_snprintf (label, sizeof label, "%s mm", figure);
-  pen_line (&p->pen, pixel_add (top, -0.3 * text, 0.0), centre, thin);
-  if (fabs (top.y - ground.y) > 0.8 * text) {
+  if (tall > 0.8 * text) {
+    pen_line (&p->pen, pixel_add (top, -0.3 * text, 0.0), centre, thin);
     pen_line (&p->pen, ground, top, thin);
     pen_arrow_head (&p->pen, top, (Pixel){ 0.0, way }, p->theme.accent);
     pen_arrow_head (&p->pen, ground, (Pixel){ 0.0, -way }, p->theme.accent);
   }
-  draw_text (p, label,
-             (Pixel){ x - 0.6 * text,
-                      (top.y + ground.y) / 2.0 + (way < 0.0 ? -0.2 : 0.2) * text },
-             1.0, p->theme.accent);
+  const Pixel beside = { x - 0.6 * text, (top.y + ground.y) / 2.0 },
+              across = { centre.x - 0.8 * text, ground.y - way * 1.1 * text };
+  draw_text (p, label, tall > 1.6 * text ? beside : across, 1.0, p->theme.accent);
 }
 
 static void
@@ -422,11 +442,14 @@ draw_roll_centre (const Picture *p)
   const Stroke stroke = stroke_of (p, STORY_ROLL_CENTRE);
   const PixelBox b = p->picture;
   const Pixel at = roll_centre (p);
+  Pixel from = front (p, p->n.drawn.contact), to = at;
 
   if (p->view->step < STORY_ROLL_CENTRE)
     return;
   pen_line (&p->pen, (Pixel){ at.x, b.y }, (Pixel){ at.x, b.y + b.height },
-            (Stroke){ LINE_CHAIN, 0.8 * p->theme.line, stroke.colour });
+            (Stroke){ LINE_FULL, 0.8 * p->theme.line, stroke.colour });
+  if (pixel_box_clip (b, &from, &to))
+    pen_line (&p->pen, from, to, stroke);
   if (!pixel_box_has (b, at)) {
     const double way = at.y < b.y ? -1.0 : 1.0;
 
@@ -452,8 +475,8 @@ draw_construction (Picture *p)
   draw_line (p, STORY_STRUT_NORMAL, c->mount, c->mount_direction);
   draw_line (p, STORY_CONTACT_LINE, c->contact, contact_way);
   draw_pole (p);
-  draw_contact (p);
   draw_roll_centre (p);
+  draw_contact (p);
 }
 
 static void

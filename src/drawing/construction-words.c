@@ -39,6 +39,18 @@ story_numbers (const StudyCorner *corner)
   return n;
 }
 
+int
+construction_decimals (double drawn, double exact)
+{
+  Figure a, b;
+
+  if (fabs (drawn - exact) < NOTHING)
+    return 0;
+  figure (drawn, a);
+  figure (exact, b);
+  return g_str_equal (a, b) ? 2 : 1;
+}
+
 const char *
 story_title (StoryStep step)
 {
@@ -176,21 +188,22 @@ contact_sentence (const StoryNumbers *n)
 static char *
 roll_centre_sentence (const StoryNumbers *n)
 {
-  Figure drawn, exact, size;
+  const double drawn = n->drawn.roll_centre_height;
+  const int decimals = construction_decimals (drawn, n->exact_height);
+  Figure exact, size;
 
-  figure (n->drawn.roll_centre_height, drawn);
-  figure (n->exact_height, exact);
-  figure (fabs (n->drawn.roll_centre_height), size);
-  if (g_str_equal (drawn, exact))
+  axis_format (fabs (drawn), MAX (decimals, 1), size, sizeof size);
+  axis_format (n->exact_height, MAX (decimals, 1), exact, sizeof exact);
+  if (decimals == 0)
     return g_strdup_printf (
-        n->drawn.roll_centre_height >= 0.0
+        drawn >= 0.0
         ? _ ("Where it crosses the middle of the car is the roll centre: %s mm above "
                  "the ground. Solved exactly, with the tie rod, it is the same.")
         : _ ("Where it crosses the middle of the car is the roll centre: %s mm under "
                  "the ground. Solved exactly, with the tie rod, it is the same."),
              size);
   return g_strdup_printf (
-      n->drawn.roll_centre_height >= 0.0
+      drawn >= 0.0
       ? _ ("Where it crosses the middle of the car is the roll centre: %s mm above the "
                "ground. The construction leaves out the tie rod; exact is %s mm.")
       : _ ("Where it crosses the middle of the car is the roll centre: %s mm under the "

@@ -35,6 +35,10 @@ typedef struct {
 
 StoryNumbers story_numbers (const StudyCorner *corner);
 
+/* Decimals, 1 or 2, that do not hide a difference of @drawn to @exact which is worth
+ * telling; 0 where they are the same to half a tenth of a millimetre. */
+int construction_decimals (double drawn, double exact);
+
 /* Translated, short. */
 const char *story_title (StoryStep step);
 /* Translated, newly allocated: what the step shows, or why nothing can be shown. */

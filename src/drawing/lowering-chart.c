@@ -6,7 +6,10 @@
 #define N STUDY_STATIONS
 
 /* Room above and below the curves, in parts of their span. */
-#define PADDING 0.06
+#define PADDING 0.03
+
+/* Leaves room for half a marker. */
+#define LABEL_GAP 10.0
 
 bool
 lowering_has_reference (const Study *study)
@@ -127,7 +130,7 @@ lowering_style (const Theme *theme, TextWeight weight, bool is_small)
 double
 lowering_title_height (const Theme *theme)
 {
-  return round (1.9 * theme->text);
+  return round (2.3 * theme->text);
 }
 
 double
@@ -201,7 +204,7 @@ draw_labels (const LoweringChart *chart, const LoweringPen *pen)
   theme_use (pen->cr, pen->theme->soft_ink);
   for (int i = first; i < first + n; i++) {
     axis_format (i * chart->range.step, decimals, text, sizeof text);
-    text_draw (pen->texts, pen->cr, style, text, chart->plot.x - 5.0,
+    text_draw (pen->texts, pen->cr, style, text, chart->plot.x - LABEL_GAP,
                axis_to_pixel (chart->y, i * chart->range.step), (TextAnchor){ 1.0, 0.5 });
   }
   n = axis_range_ticks (pen->lowering, &first);
@@ -250,12 +253,19 @@ draw_axes (const LoweringChart *chart, const LoweringPen *pen)
   cairo_stroke (cr);
 }
 
-static void
+static double
+title_baseline (const LoweringChart *chart, const Theme *theme)
+{
+  return chart->plot.y - round (0.95 * theme->text);
+}
+
+/* Name and unit; returns where they end. */
+static double
 draw_title (const LoweringChart *chart, const LoweringPen *pen)
 {
   const QuantityInfo info = quantity_info (chart->quantity);
   const bool is_heights = lowering_chart_is_heights (chart);
-  const double y = chart->plot.y - round (0.6 * pen->theme->text);
+  const double y = title_baseline (chart, pen->theme);
   double x = chart->slot.x;
 
   theme_use (pen->cr, pen->theme->ink);
@@ -263,11 +273,35 @@ draw_title (const LoweringChart *chart, const LoweringPen *pen)
                          lowering_style (pen->theme, TEXT_BOLD, false),
                          is_heights ? _ ("Height above the ground") : info.name, x, y,
                                          chart->slot.x + chart->slot.width - x)
-                                          .width;
+                                              .width +
+                         0.5 * pen->theme->text;
   theme_use (pen->cr, pen->theme->soft_ink);
-  text_draw (pen->texts, pen->cr, lowering_style (pen->theme, TEXT_PLAIN, true),
-             is_heights ? "mm" : info.unit, x + 0.5 * pen->theme->text, y,
-             (TextAnchor){ 0.0, TEXT_BASELINE });
+  return x + text_draw (pen->texts, pen->cr,
+                        lowering_style (pen->theme, TEXT_PLAIN, true),
+                        is_heights ? "mm" : info.unit, x, y,
+                        (TextAnchor){ 0.0, TEXT_BASELINE })
+                 .width;
+}
+
+/* At the right end of the title line, where there is room beyond @from: what the setup in
+ * hand has where it stands. The heights have their figures in the plot. */
+static void
+draw_value (const LoweringChart *chart, const LoweringPen *pen, double from)
+{
+  const TextStyle style = lowering_style (pen->theme, TEXT_BOLD, false);
+  const Station *stands = &study_in_hand (pen->study)->at_height;
+  const double right = chart->slot.x + chart->slot.width;
+  char text[48];
+
+  if (lowering_chart_is_heights (chart) || stands->status != POSE_OK)
+    return;
+  quantity_format (chart->quantity, stands->measures.value[chart->quantity], TRUE, text,
+                   sizeof text);
+  if (right - from < text_measure (pen->texts, style, text).width + pen->theme->text)
+    return;
+  theme_use (pen->cr, theme_setup_style (pen->theme, pen->study->in_hand).colour);
+  text_draw (pen->texts, pen->cr, style, text, right, title_baseline (chart, pen->theme),
+             (TextAnchor){ 1.0, TEXT_BASELINE });
 }
 
 void
@@ -278,6 +312,6 @@ lowering_chart_draw (const LoweringChart *chart, const LoweringPen *pen)
   draw_grid (chart, pen);
   draw_axes (chart, pen);
   draw_labels (chart, pen);
-  draw_title (chart, pen);
+  draw_value (chart, pen, draw_title (chart, pen));
   lowering_curves_draw (chart, pen);
 }

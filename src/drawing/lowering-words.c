@@ -2,7 +2,7 @@
 #include "drawing/lowering-words.h"
 
 #include "drawing/axis.h"
-#include "kernel/construction.h"
+#include "drawing/construction-words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -58,16 +58,16 @@ sentence_at_rest (const LoweringEffect *e)
   axis_format (fabs (e->drop_per_mm), 1, drop, sizeof drop);
   axis_format (fabs (lever_per_mm), 1, lever, sizeof lever);
   if (e->drop_per_mm < 0.0)
-    return g_strdup_printf (_ ("Not lowered. The first mm would lift the roll centre by %s "
-                               "mm and shorten the lever arm by %s mm."),
+    return g_strdup_printf (_ ("Not lowered. The first mm would lift the roll centre by %s mm "
+                               "and shorten the lever arm by %s mm."),
         drop, lever);
   if (lever_per_mm < 0.0)
-    return g_strdup_printf (_ ("Not lowered. The first mm would drop the roll centre by %s "
-                               "mm and shorten the lever arm by %s mm."),
+    return g_strdup_printf (_ ("Not lowered. The first mm would drop the roll centre by %s mm "
+                               "and shorten the lever arm by %s mm."),
         drop, lever);
-  return g_strdup_printf (_ ("Not lowered. The first mm would drop the roll centre by %s "
-                             "mm and lengthen the lever arm by %s mm."),
-                             drop, lever);
+  return g_strdup_printf (_ ("Not lowered. The first mm would drop the roll centre by %s mm "
+                             "and lengthen the lever arm by %s mm."),
+      drop, lever);
 }
 
 /* In the order: height, roll centre, per mm, lever arm. */
@@ -128,10 +128,11 @@ lowering_difference_sentence (const StudyCorner *corner)
 
   const Construction drawn =
       construction_draw (&corner->corner, &stands->pose, stands->measures.contact);
-  axis_format (stands->measures.value[QUANTITY_ROLL_CENTRE_HEIGHT], 1, exact,
-               sizeof exact);
-  axis_format (drawn.roll_centre_height, 1, flat, sizeof flat);
-  if (g_str_equal (exact, flat))
+  const double solved = stands->measures.value[QUANTITY_ROLL_CENTRE_HEIGHT];
+  const int decimals = construction_decimals (drawn.roll_centre_height, solved);
+  axis_format (solved, MAX (decimals, 1), exact, sizeof exact);
+  axis_format (drawn.roll_centre_height, MAX (decimals, 1), flat, sizeof flat);
+  if (decimals == 0)
     return g_strdup_printf (_ ("Exact value and flat construction agree here: %s mm. They "
                                "part where the tie rod turns the wheel, which the "
                                "construction leaves out."),

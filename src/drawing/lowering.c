@@ -86,13 +86,25 @@ typedef struct {
   char *effect, *difference;
 } Sentences;
 
+/* A figure and its unit stay on one line. */
+static char *
+tied (char *sentence)
+{
+  GString *text = g_string_new (sentence);
+
+  g_string_replace (text, " mm", "\u00a0mm", 0);
+  g_free (sentence);
+  return g_string_free (text, FALSE);
+}
+
 static Sentences
 make_sentences (const Study *study)
 {
-  const LoweringEffect effect = lowering_effect (study_in_hand (study), study->cg_height);
+  const StudyCorner *hand = study_in_hand (study);
+  const LoweringEffect effect = lowering_effect (hand, study->cg_height);
 
-  return (Sentences){ lowering_sentence (&effect),
-                      lowering_difference_sentence (study_in_hand (study)) };
+  return (Sentences){ tied (lowering_sentence (&effect)),
+                      tied (lowering_difference_sentence (hand)) };
 }
 
 static void
@@ -186,7 +198,7 @@ place_chart (Lowering *lowering, const LoweringView *view, int i, AxisRange rang
   lowering_chart_fit (chart, view->study, range, most, view->hold_axes);
 
   const double left =
-      stepped (lowering_chart_label_width (chart, lowering->texts, t) + 8.0,
+      stepped (lowering_chart_label_width (chart, lowering->texts, t) + 13.0,
                t->small_text);
   const double names = lowering_name_width (chart, lowering->texts, t, view->study);
   const double right =
