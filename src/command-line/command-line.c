@@ -12,6 +12,12 @@ static const Command commands[] = {
       N_ ("Draw the curves or the sheet as PNG, SVG or PDF."), plot_command },
       { "check", "FILE",
         N_ ("Load and solve a car, and print what looks implausible."), check_command },
+        { "compare", "FILE",
+          N_ ("Print the setups side by side, each at its standing height, with what changes against the baseline. Hidden setups are in it."),
+              compare_command },
+          { "restore", "FILE",
+            N_ ("Say which spacer or rack height gives a setup back what the baseline has at its own standing height: roll centre, camber gain, bump steer."),
+                restore_command },
     };
 
 static const Command *
