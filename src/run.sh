@@ -4,7 +4,7 @@
 #
 #   sh src/run.sh               opens the window on the demo car
 #   sh src/run.sh FILE…         opens the window on these cars
-#   sh src/run.sh COMMAND …     table, plot or check, without a window
+#   sh src/run.sh COMMAND …     table, compare, plot and the like, without a window
 set -u
 
 root=$(cd "$(dirname "$0")/.." && pwd -P) || exit 1
@@ -17,7 +17,7 @@ program=$release/src/command-line/strutwright
 is_for_window () {
   case ${1:-} in
     '' | *.swcar) return 0 ;;
-    -* | table | plot | check) return 1 ;;
+    -* | check | compare | plot | restore | table) return 1 ;;
     *) test -e "$1" ;;
   esac
 }

@@ -35,6 +35,7 @@ need_to_build () {
   need desktop-file-utils has_command update-desktop-database
   need libgtk-4-dev has_module 'gtk4 >= 4.8'
   need libgtk-4-bin has_command gtk4-update-icon-cache
+  need libgsl-dev has_module 'gsl >= 2.5'
   need libjson-glib-dev has_module 'json-glib-1.0 >= 1.6'
   need librsvg2-common has_svg_loader
 }

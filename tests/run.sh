@@ -28,7 +28,6 @@ has_python_atspi () {
 
 need_to_test () {
   need_to_build
-  need libgsl-dev has_module gsl
   need appstream has_command appstreamcli
   need shellcheck has_command shellcheck
   need locales has_locale_sources

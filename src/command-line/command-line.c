@@ -12,6 +12,14 @@ static const Command commands[] = {
     plot_command },
   { "check", N_ ("FILE"), N_ ("Load and solve a car, and print what looks implausible."),
     check_command },
+  { "compare", N_ ("FILE"),
+    N_ ("Print the setups side by side, each at its standing height, with what changes "
+        "against the baseline. Hidden setups are in it."),
+    compare_command },
+  { "restore", N_ ("FILE"),
+    N_ ("Say which spacer or rack height gives a setup back what the baseline has at its own "
+        "standing height: roll centre, camber gain, bump steer."),
+    restore_command },
 };
 
 static const Command *

@@ -23,6 +23,8 @@ typedef struct {
 int table_command (int argc, char **argv);
 int plot_command (int argc, char **argv);
 int check_command (int argc, char **argv);
+int compare_command (int argc, char **argv);
+int restore_command (int argc, char **argv);
 
 /* Runs the command word that @argv has, or opens the window program. */
 int command_line_run (int argc, char **argv);

@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#define NOISE 1e-11
+
 static char *
 with_sign (double value, const char *digits)
 {
@@ -24,4 +26,13 @@ plain_number_text (double value)
   g_autofree char *digits = g_strdup_printf ("%g", fabs (value));
 
   return with_sign (value, digits);
+}
+
+void
+append_exact_number (GString *text, double value)
+{
+  char digits[G_ASCII_DTOSTR_BUF_SIZE];
+
+  g_ascii_formatd (digits, sizeof digits, "%.12g", fabs (value) < NOISE ? 0.0 : value);
+  g_string_append (text, digits);
 }

@@ -2,6 +2,7 @@
 #include "model/travel-table.h"
 #include "kernel/sweep.h"
 #include "model/json-write.h"
+#include "model/number-text.h"
 #include "model/quantity-info.h"
 #include "model/travel-gap.h"
 
@@ -10,8 +11,6 @@
 
 /* Of a step: a range that is whole steps but for rounding keeps its end. */
 #define STEP_TOLERANCE 1e-9
-/* In the unit of the column: below, a number is what rounding left of zero. */
-#define NOISE 1e-11
 
 static const Quantity columns[] = {
   QUANTITY_CAMBER,
@@ -82,15 +81,6 @@ travel_of_row (TravelSteps steps, gsize i)
   return steps.from + (double) i * steps.step;
 }
 
-static void
-append_number (GString *text, double value)
-{
-  char digits[G_ASCII_DTOSTR_BUF_SIZE];
-
-  g_ascii_formatd (digits, sizeof digits, "%.12g", fabs (value) < NOISE ? 0.0 : value);
-  g_string_append (text, digits);
-}
-
 static double
 column_value (const Station *station, gsize column)
 {
@@ -111,11 +101,11 @@ write_csv_head (GString *text)
 static void
 write_csv_row (GString *text, const Station *station)
 {
-  append_number (text, station->travel);
+  append_exact_number (text, station->travel);
   for (gsize i = 0; i < G_N_ELEMENTS (columns); i++) {
     g_string_append_c (text, ',');
     if (isfinite (column_value (station, i)))
-      append_number (text, column_value (station, i));
+      append_exact_number (text, column_value (station, i));
   }
   g_string_append (text, "\r\n");
 }
@@ -134,11 +124,11 @@ static void
 write_json_row (GString *text, const Station *station, const char *const *keys)
 {
   g_string_append (text, "    { \"wheel_travel_mm\": ");
-  append_number (text, station->travel);
+  append_exact_number (text, station->travel);
   for (gsize i = 0; i < G_N_ELEMENTS (columns); i++) {
     g_string_append_printf (text, ", \"%s\": ", keys[i]);
     if (isfinite (column_value (station, i)))
-      append_number (text, column_value (station, i));
+      append_exact_number (text, column_value (station, i));
     else
       g_string_append (text, "null");
   }

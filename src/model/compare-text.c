@@ -1,0 +1,262 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/compare-text.h"
+#include "model/compare.h"
+#include "model/number-text.h"
+#include "model/quantity-info.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define NUMBER_SIZE 40
+#define LENGTH_DECIMALS 1 /* of the rows that are the setup's own, mm */
+#define N_HEAD_LINES 2    /* names; which is the baseline */
+
+guint
+text_columns (const char *text)
+{
+  guint n = 0;
+
+  for (const char *c = text; *c != '\0'; c = g_utf8_next_char (c)) {
+    const gunichar character = g_utf8_get_char (c);
+
+    if (!g_unichar_iszerowidth (character))
+      n += g_unichar_iswide (character) ? 2 : 1;
+  }
+  return n;
+}
+
+/* One line of the table: its first column, then for each setup a value and a change. */
+typedef struct {
+  char *label;
+  char **values, **changes; /* n_setups of each */
+} Line;
+
+typedef struct {
+  guint label;
+  guint *values, *changes;
+} Widths;
+
+/* Of a setup's own rows. */
+static char *
+length_text (double value, gboolean is_change)
+{
+  g_autofree char *number = number_text (value, LENGTH_DECIMALS);
+
+  if (!isfinite (value))
+    return g_strdup ("–");
+  return g_strconcat (is_change && value >= 0.05 ? "+" : "", number, NULL);
+}
+
+static char *
+in_parentheses (const char *text)
+{
+  return g_strdup_printf ("(%s)", text);
+}
+
+static Line
+new_line (const Study *study, char *label)
+{
+  return (Line){ label, g_new0 (char *, study->n_setups + 1),
+                 g_new0 (char *, study->n_setups + 1) };
+}
+
+static Line
+length_line (const Study *study,
+             char *label,
+             double (*length) (const Study *study, guint setup))
+{
+  Line line = new_line (study, label);
+
+  for (guint s = 0; s < study->n_setups; s++) {
+    const double value = length (study, s);
+    g_autofree char *change = length_text (value - length (study, study->baseline), TRUE);
+
+    line.values[s] = length_text (value, FALSE);
+    line.changes[s] = s == study->baseline ? g_strdup ("") : in_parentheses (change);
+  }
+  return line;
+}
+
+static double
+lowering_of (const Study *study, guint setup)
+{
+  return study->setups[setup].lowering;
+}
+
+/* "Camber, °" */
+static char *
+row_label (const QuantityInfo *info)
+{
+  return info->unit[0] != '\0' ? g_strdup_printf ("%s, %s", info->name, info->unit)
+                               : g_strdup (info->name);
+}
+
+static double
+kernel_value (const Study *study, guint setup, Quantity quantity)
+{
+  return study->setups[setup].at_height.measures.value[quantity];
+}
+
+static Line
+quantity_line (const Study *study, Quantity quantity)
+{
+  const QuantityInfo info = quantity_info (quantity);
+  Line line = new_line (study, row_label (&info));
+
+  for (guint s = 0; s < study->n_setups; s++) {
+    const double value = kernel_value (study, s, quantity);
+    char number[NUMBER_SIZE], change[NUMBER_SIZE];
+
+    quantity_format (quantity, value, FALSE, number, sizeof number);
+    quantity_format (quantity, value - kernel_value (study, study->baseline, quantity),
+                     TRUE, change, sizeof change);
+    line.values[s] = g_strdup (number);
+    line.changes[s] = s == study->baseline ? g_strdup ("") : in_parentheses (change);
+  }
+  return line;
+}
+
+/* Of Line. */
+static GArray *
+list_lines (const Study *study)
+{
+  GArray *lines = g_array_new (FALSE, FALSE, sizeof (Line));
+  guint n_rows;
+  const Quantity *quantities = compare_rows (&n_rows);
+  Line line = length_line (study, g_strdup (_ ("Lowering, mm")), lowering_of);
+
+  g_array_append_val (lines, line);
+  line =
+      length_line (study, g_strdup (_ ("Tie rod longer by, mm")), compare_tie_rod_change);
+  g_array_append_val (lines, line);
+  for (guint i = 0; i < n_rows; i++) {
+    line = quantity_line (study, quantities[i]);
+    g_array_append_val (lines, line);
+  }
+  return lines;
+}
+
+static void
+free_lines (GArray *lines)
+{
+  for (guint i = 0; i < lines->len; i++) {
+    Line *line = &g_array_index (lines, Line, i);
+
+    g_free (line->label);
+    g_strfreev (line->values);
+    g_strfreev (line->changes);
+  }
+  g_array_unref (lines);
+}
+
+/* A name as one line: what would move the terminal's cursor is a space. */
+static char *
+plain_name (const char *name)
+{
+  GString *plain = g_string_new (NULL);
+
+  for (const char *c = name; *c != '\0'; c = g_utf8_next_char (c)) {
+    const gunichar character = g_utf8_get_char (c);
+
+    g_string_append_unichar (plain, g_unichar_iscntrl (character) ? ' ' : character);
+  }
+  return g_string_free (plain, FALSE);
+}
+
+/* Indexed by line of the head and setup. */
+static char **
+head_line (const Study *study, int line)
+{
+  char **head = g_new0 (char *, study->n_setups + 1);
+
+  for (guint s = 0; s < study->n_setups; s++)
+    head[s] = line == 0 ? plain_name (study->setups[s].name)
+                        : s == study->baseline
+                  ? g_strdup (_ ("baseline"))
+                  : g_strdup (_ ("(change)"));
+  return head;
+}
+
+static void
+widen (guint *width, const char *text)
+{
+  *width = MAX (*width, text_columns (text));
+}
+
+/* The column of values grows where a setup's name is wider than its numbers. */
+static Widths
+measure_columns (const Study *study, const GArray *lines, char **head[N_HEAD_LINES])
+{
+  Widths widths = { 0, g_new0 (guint, study->n_setups), g_new0 (guint, study->n_setups) };
+
+  for (guint i = 0; i < lines->len; i++)
+    widen (&widths.label, g_array_index (lines, Line, i).label);
+  for (guint s = 0; s < study->n_setups; s++) {
+    guint title = 0;
+
+    for (guint i = 0; i < lines->len; i++) {
+      widen (&widths.values[s], g_array_index (lines, Line, i).values[s]);
+      widen (&widths.changes[s], g_array_index (lines, Line, i).changes[s]);
+    }
+    for (int i = 0; i < N_HEAD_LINES; i++)
+      widen (&title, head[i][s]);
+    const guint numbers =
+        widths.values[s] + (widths.changes[s] > 0 ? 1 + widths.changes[s] : 0);
+    if (title > numbers)
+      widths.values[s] += title - numbers;
+  }
+  return widths;
+}
+
+static void
+append_right (GString *text, const char *cell, guint width)
+{
+  g_string_append_printf (text, "%*s%s", (int) (width - text_columns (cell)), "", cell);
+}
+
+static void
+write_head (const Study *study, char **head, const Widths *widths, GString *text)
+{
+  g_string_append_printf (text, "%*s", (int) widths->label, "");
+  for (guint s = 0; s < study->n_setups; s++) {
+    const guint changes = widths->changes[s] > 0 ? 1 + widths->changes[s] : 0;
+
+    g_string_append (text, "  ");
+    append_right (text, head[s], widths->values[s] + changes);
+  }
+  g_string_append_c (text, '\n');
+}
+
+static void
+write_line (const Study *study, const Line *line, const Widths *widths, GString *text)
+{
+  g_string_append_printf (text, "%s%*s", line->label,
+                          (int) (widths->label - text_columns (line->label)), "");
+  for (guint s = 0; s < study->n_setups; s++) {
+    g_string_append (text, "  ");
+    append_right (text, line->values[s], widths->values[s]);
+    if (widths->changes[s] > 0) {
+      g_string_append_c (text, ' ');
+      append_right (text, line->changes[s], widths->changes[s]);
+    }
+  }
+  g_string_append_c (text, '\n');
+}
+
+void
+compare_write_text (const Study *study, GString *text)
+{
+  GArray *lines = list_lines (study);
+  char **head[N_HEAD_LINES] = { head_line (study, 0), head_line (study, 1) };
+  const Widths widths = measure_columns (study, lines, head);
+
+  for (int i = 0; i < N_HEAD_LINES; i++) {
+    write_head (study, head[i], &widths, text);
+    g_strfreev (head[i]);
+  }
+  for (guint i = 0; i < lines->len; i++)
+    write_line (study, &g_array_index (lines, Line, i), &widths, text);
+  g_free (widths.values);
+  g_free (widths.changes);
+  free_lines (lines);
+}

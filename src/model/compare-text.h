@@ -1,0 +1,15 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Inside compare.c only: the table for reading, columns aligned as a terminal shows them.
+ */
+
+#pragma once
+
+#include "model/study.h"
+
+void compare_write_text (const Study *study, GString *text);
+
+/* How much longer the tie rod is than as measured, mm; NAN where nothing assembles. */
+double compare_tie_rod_change (const Study *study, guint setup);
+
+/* Columns that @text takes on a terminal. */
+guint text_columns (const char *text);
