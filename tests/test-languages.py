@@ -34,7 +34,7 @@ def text_of(*words, **environment):
 
 
 def messages(catalogue):
-    """The messages of a catalogue without its header; an obsolete one is none."""
+    """The messages of a catalogue without its header."""
     texts = re.split(r'\n\n', catalogue.strip())
     return [text for text in texts if re.search(r'^msgid (?!""\n(?!"))', text, re.M)]
 
@@ -61,7 +61,7 @@ class Translations(unittest.TestCase):
                 merged = self.folder / f'{language}.po'
                 text_of('msgmerge', '--quiet', '--no-fuzzy-matching', '--output-file',
                         merged, ROOT / f'po/{language}.po', pot)
-                for kind in ('--untranslated', '--only-fuzzy', '--only-obsolete'):
+                for kind in ('--untranslated', '--only-fuzzy'):
                     left = messages(text_of('msgattrib', kind, merged))
                     self.assertEqual(left, [], f'{language}.po, {kind}: see its messages '
                                      'above, then: msgmerge --update')
