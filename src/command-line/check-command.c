@@ -11,12 +11,14 @@ report (const Car *car, const char *file)
   g_autoptr (GPtrArray) warnings = plausibility_check (car);
   g_autoptr (GString) text = g_string_new (NULL);
 
-  g_string_append_printf (text, warnings->len == 0
-                          ? _ ("%s: the car is sound and nothing looks implausible.")
-                               : ngettext ("%s: the car is sound, with %u warning.",
-                                           "%s: the car is sound, with %u warnings.",
-                                           warnings->len),
-                               file, warnings->len);
+  g_string_append_printf (text,
+                          warnings->len == 0
+                              ? _ ("%s: the car is sound and nothing looks implausible.")
+                              : g_dngettext (GETTEXT_PACKAGE,
+                                             "%s: the car is sound, with %u warning.",
+                                             "%s: the car is sound, with %u warnings.",
+                                             warnings->len),
+                          file, warnings->len);
   g_string_append_c (text, '\n');
   for (guint i = 0; i < warnings->len; i++) {
     const PlausibilityWarning *warning = g_ptr_array_index (warnings, i);

@@ -177,11 +177,12 @@ check_sides (GPtrArray *warnings, const Car *car)
   else if (n_right > 0)
     warn (warnings, car, PLAUSIBILITY_AS_MEASURED, "wrong-side",
           g_strdup (
-              ngettext ("One point has a negative y and so lies right of the car's "
-                        "centre plane: the left corner is wanted.",
-                        "Some points have a negative y and so lie right of the car's "
-                        "centre plane: the left corner is wanted.",
-                        (gulong) n_right)));
+              g_dngettext (GETTEXT_PACKAGE,
+                           "One point has a negative y and so lies right of the car's "
+                           "centre plane: the left corner is wanted.",
+                           "Some points have a negative y and so lie right of the car's "
+                           "centre plane: the left corner is wanted.",
+                           (gulong) n_right)));
 }
 
 static void

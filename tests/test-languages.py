@@ -1,0 +1,151 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Every language is complete, and the programs speak it.
+
+Needs gettext's tools, and in the environment STRUTWRIGHT, the command line, and
+STRUTWRIGHT_LOCALEDIR, the built translations. Where localedef can build a locale with a
+decimal comma, sentences must show it and files must not.
+"""
+import os
+import re
+import subprocess
+import tempfile
+import unittest
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent.parent
+WREN = ROOT / 'data/wren.swcar'
+LANGUAGES = [line.strip() for line in (ROOT / 'po/LINGUAS').read_text().splitlines()
+             if line.strip() and not line.startswith('#')]
+# As meson's preset "glib" has them.
+KEYWORDS = ('_', 'N_', 'C_:1c,2', 'NC_:1c,2', 'ngettext:1,2', 'g_dngettext:2,3')
+
+
+def run(*words, **environment):
+    return subprocess.run([str(word) for word in words], encoding='utf-8', timeout=60,
+                          env={**os.environ, **environment}, stdout=subprocess.PIPE,
+                          stderr=subprocess.PIPE)
+
+
+def text_of(*words, **environment):
+    done = run(*words, **environment)
+    assert done.returncode == 0, done.stderr
+    return done.stdout
+
+
+def messages(catalogue):
+    """The messages of a catalogue without its header."""
+    texts = re.split(r'\n\n', catalogue.strip())
+    return [text for text in texts if re.search(r'^msgid (?!""\n(?!"))', text, re.M)]
+
+
+class Translations(unittest.TestCase):
+    def setUp(self):
+        place = tempfile.TemporaryDirectory()
+        self.addCleanup(place.cleanup)
+        self.folder = Path(place.name)
+
+    def template(self):
+        """What the sources have to translate, read anew."""
+        pot = self.folder / 'strutwright.pot'
+        text_of('xgettext', '--files-from', ROOT / 'po/POTFILES', '--directory', ROOT,
+                '--from-code=UTF-8', '--output', pot,
+                *(f'--keyword={keyword}' for keyword in KEYWORDS))
+        return pot
+
+    def test_each_language_has_every_message_of_the_sources(self):
+        pot = self.template()
+        self.assertGreater(len(messages(pot.read_text(encoding='utf-8'))), 300)
+        for language in LANGUAGES:
+            with self.subTest(language):
+                merged = self.folder / f'{language}.po'
+                text_of('msgmerge', '--quiet', '--no-fuzzy-matching', '--output-file',
+                        merged, ROOT / f'po/{language}.po', pot)
+                for kind in ('--untranslated', '--only-fuzzy'):
+                    left = messages(text_of('msgattrib', kind, merged))
+                    self.assertEqual(left, [], f'{language}.po, {kind}: see its messages '
+                                     'above, then: msgmerge --update')
+
+    def test_a_sentence_stays_a_sentence(self):
+        for language in LANGUAGES:
+            catalogue = (ROOT / f'po/{language}.po').read_text(encoding='utf-8')
+            pairs = re.findall(r'^msgid ((?:".*"\n)+)msgstr ((?:".*"\n?)+)', catalogue,
+                               re.M)
+            self.assertGreater(len(pairs), 300)
+            for original, translated in pairs[1:]:
+                end = re.search(r'([.:…?]?)"$', original.strip())[1]
+                self.assertTrue(translated.strip().endswith(end + '"'),
+                                f'{language}.po: {original}{translated}')
+
+
+class German(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        place = tempfile.TemporaryDirectory()
+        cls.addClassCleanup(place.cleanup)
+        cls.folder = Path(place.name)
+        run('localedef', '-i', 'de_DE', '-f', 'UTF-8', cls.folder / 'de_DE.UTF-8')
+
+    def strutwright(self, *words, **environment):
+        return run(os.environ['STRUTWRIGHT'], *words,
+                   **{'LC_ALL': 'C.UTF-8', 'LANGUAGE': 'de', **environment})
+
+    def comma(self):
+        """An environment with a decimal comma."""
+        if not (self.folder / 'de_DE.UTF-8').is_dir():
+            self.skipTest('localedef cannot build a locale with a decimal comma here')
+        return {'LC_ALL': 'de_DE.UTF-8', 'LOCPATH': str(self.folder)}
+
+    def leaning_wren(self):
+        """The demo car with a camber that deserves a warning."""
+        text, n = re.subn(r'("camber_deg": *)[-0-9.]+', r'\g<1>-2.25',
+                          WREN.read_text(encoding='utf-8'))
+        self.assertEqual(n, 1)
+        car = self.folder / 'leaning.swcar'
+        car.write_text(text, encoding='utf-8')
+        return car
+
+    def test_help_is_german(self):
+        said = self.strutwright('--help').stdout
+        self.assertIn('Aufruf:\n', said)
+        self.assertIn('Eine Tabelle über den Radhub als CSV oder JSON ausgeben.', said)
+
+    def test_a_refusal_is_german(self):
+        done = self.strutwright('table', WREN, '--step', '0')
+        self.assertNotEqual(done.returncode, 0)
+        self.assertEqual(done.stderr,
+                         'strutwright: Die Schrittweite muss über null liegen.\n')
+
+    def test_a_plural_is_german(self):
+        checked = self.strutwright('check', self.leaning_wren())
+        self.assertRegex(checked.stdout + checked.stderr,
+                         r'mit 1 Warnung\.|mit \d+ Warnungen\.')
+
+    def test_sentences_have_the_comma(self):
+        comma = self.comma()
+        said = self.strutwright('check', self.leaning_wren(), **comma)
+        self.assertIn('Sturz: −2,25° liegt außerhalb der −1,5 bis 0,5°', said.stdout)
+
+    def test_tables_keep_the_point(self):
+        comma = self.comma()
+        for kind in ('csv', 'json'):
+            words = ('table', WREN, '--format', kind, '--step', '20')
+            plain = self.strutwright(*words, LANGUAGE='', LC_ALL='C')
+            german = self.strutwright(*words, **comma)
+            self.assertEqual(plain.returncode, 0, plain.stderr)
+            self.assertRegex(plain.stdout, r'\d\.\d')
+            self.assertEqual(german.stdout, plain.stdout)
+
+    def test_drawings_differ_by_language(self):
+        """The words are outlines in the file: that they changed is all one can see."""
+        drawn = {}
+        for language in ('de', 'en'):
+            path = self.folder / f'{language}.svg'
+            done = self.strutwright('plot', WREN, '--output', path, LANGUAGE=language)
+            self.assertEqual(done.returncode, 0, done.stderr)
+            drawn[language] = path.read_bytes()
+        self.assertNotEqual(drawn['de'], drawn['en'])
+
+
+if __name__ == '__main__':
+    unittest.main()
