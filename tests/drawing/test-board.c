@@ -255,6 +255,26 @@ test_kept_setups_are_never_stale (Fixture *f, gconstpointer data)
   }
 }
 
+static int
+count_near (cairo_surface_t *surface, Colour colour)
+{
+  const int width = cairo_image_surface_get_width (surface);
+  const int height = cairo_image_surface_get_height (surface);
+  const int wanted[] = { (int) (255 * colour.blue), (int) (255 * colour.green),
+                         (int) (255 * colour.red) };
+  int n = 0;
+
+  for (int y = 0; y < height; y++) {
+    const unsigned char *row =
+        cairo_image_surface_get_data (surface) +
+        (gsize) y * (gsize) cairo_image_surface_get_stride (surface);
+    for (int x = 0; x < width; x++)
+      n += ABS (row[4 * x] - wanted[0]) < 8 && ABS (row[4 * x + 1] - wanted[1]) < 8 &&
+           ABS (row[4 * x + 2] - wanted[2]) < 8;
+  }
+  return n;
+}
+
 /* Smoke: each setup that is shown leaves ink in its own colour, and none that is not; the
  * one in hand leaves more than it does behind another. */
 static void
