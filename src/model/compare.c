@@ -85,9 +85,10 @@ row_value (const Study *study, guint setup, guint row)
 double
 compare_tie_rod_change (const Study *study, guint setup)
 {
-  const Corner *corner = &study->setups[setup].corner;
+  const StudyCorner *corner = &study->setups[setup];
 
-  return corner->start_status == POSE_OK ? corner_tie_rod_change (corner) : NAN;
+  return corner->at_height.status == POSE_OK ? corner_tie_rod_change (&corner->corner)
+                                             : NAN;
 }
 
 static double

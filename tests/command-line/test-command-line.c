@@ -182,7 +182,7 @@ test_wrong_usage_is_2 (void)
 static void
 test_refused_files_are_1 (void)
 {
-  static const char *const commands[] = { "table", "check" };
+  static const char *const commands[] = { "table", "check", "compare" };
   g_autofree char *car = car_path ("bad", "coordinate-text");
   g_autofree char *sentence =
       g_strdup_printf ("strutwright: %s: corner.ball_joint[1] must be a number.\n", car);
@@ -228,6 +228,95 @@ test_check_lists_warnings (void)
                             "0.00°, outside the 1.5 to 7.5° usual"));
   g_assert_cmpuint (count_lines (o.out), ==, 7);
   g_assert_cmpstr (o.err, ==, "");
+}
+
+/* Set M lowered 30 mm, toe and roll centre as the travel table has them at z = 30. */
+static void
+test_compare_prints_all_setups (void)
+{
+  g_autofree char *car = car_path ("good", "set-m-lowered");
+  g_auto (Outcome) text = RUN ("compare", car);
+  g_auto (Outcome) csv = RUN ("compare", "--format=csv", "--setup", "30 down", car);
+  g_auto (Outcome) json = RUN ("compare", "--format", "json", car);
+  g_auto (Outcome) table = RUN ("table", "--from", "30", "--to", "30", car);
+  g_auto (GStrv) rows = g_strsplit (table.out, "\r\n", -1);
+  g_auto (GStrv) fields = g_strsplit (rows[1], ",", -1);
+  g_autofree char *roll_centre =
+      g_strdup_printf ("\r\nroll_centre_height_mm,mm,76.6631780826,0,%s,-84.", fields[7]);
+
+  g_assert_cmpint (text.status, ==, 0);
+  g_assert_cmpstr (text.err, ==, "");
+  g_assert_cmpuint (count_lines (text.out), ==, 20);
+  g_assert_nonnull (strstr (text.out, "30 down, 10 in"));
+  g_assert_cmpint (csv.status, ==, 0);
+  g_assert_true (g_str_has_prefix (csv.out,
+                                   "quantity,unit,As measured,As measured: change from "
+                                   "As measured,30 down,30 down: change from As "
+                                   "measured\r\n"));
+  g_assert_nonnull (strstr (csv.out, roll_centre));
+  g_assert_cmpint (json.status, ==, 0);
+  g_assert_true (g_str_has_prefix (json.out, "{\n  \"baseline\": \"As measured\",\n"));
+}
+
+static void
+test_compare_tells_of_gaps (void)
+{
+  g_autofree char *car = car_path ("good", "impossible-setup");
+  g_auto (Outcome) o = RUN ("compare", car);
+
+  g_assert_cmpint (o.status, ==, 0);
+  g_assert_true (g_str_has_prefix (o.err, "strutwright: Warning: the setup “12 in, 6 "
+                                          "back” cannot be assembled where it stands. "));
+}
+
+static void
+test_restore_says_what_would_put_it_back (void)
+{
+  g_autofree char *car = car_path ("good", "set-m-lowered");
+  g_auto (Outcome) all = RUN ("restore", "--setup", "30 down", car);
+  g_auto (Outcome) one = RUN ("restore", "--setup", "30 down", "--goal", "roll-centre",
+                              "--limit", "0:20", car);
+  g_auto (Outcome) json = RUN ("restore", "--setup", "30 down", "--goal",
+                               "bump-steer-rack", "--travel=60", "--format=json", car);
+
+  g_assert_cmpint (all.status, ==, 0);
+  g_assert_cmpstr (all.err, ==, "");
+  g_assert_cmpuint (count_lines (all.out), ==, 4);
+  g_assert_cmpint (one.status, ==, 0);
+  g_assert_cmpuint (count_lines (one.out), ==, 1);
+  g_assert_true (g_str_has_prefix (one.out, "No ball-joint spacer from 0 to 20 mm puts"));
+  g_assert_cmpint (json.status, ==, 0);
+  g_assert_nonnull (strstr (json.out, "\"goal\": \"bump-steer-rack\", \"status\": "
+                                      "\"ok\", \"part\": \"rack_raise_mm\", "));
+  /* 30 mm down, 50 of its 80 mm of bump are left */
+  g_assert_nonnull (strstr (json.out, "\"from_mm\": -60, \"to_mm\": 50 }\n  ]\n}\n"));
+}
+
+static void
+test_wrong_usage_of_setups_is_2 (void)
+{
+  g_autofree char *car = car_path ("good", "set-m-lowered");
+
+  check_usage (RUN ("compare", "--format", "xml", car),
+               "strutwright: --format is text, csv or json, not “xml”.\n");
+  check_usage (RUN ("compare", "--setup", "None", car),
+               "strutwright: There is no setup “None”; the car has “As measured”, “30 "
+               "down”, “30 down, 10 in”.\n");
+  check_usage (RUN ("restore", car),
+               "strutwright: restore needs --setup with the setup to put right.\n");
+  check_usage (RUN ("restore", "--setup", "As measured", car),
+               "strutwright: “As measured” is the baseline itself: there is nothing to "
+               "put back.\n");
+  check_usage (RUN ("restore", "--setup", "30 down", "--goal", "grip", car),
+               "strutwright: --goal is roll-centre, camber-gain, bump-steer-spacer or "
+               "bump-steer-rack, not “grip”.\n");
+  check_usage (RUN ("restore", "--setup", "30 down", "--limit", "9:-9", car),
+               "strutwright: --limit is two numbers in order, such as 0:25, not "
+               "“9:-9”.\n");
+  check_usage (RUN ("restore", "--setup", "30 down", "--travel", "0", car),
+               "strutwright: --travel must be above zero.\n");
+  check_usage (RUN ("restore", "--setup", "30 down", "--format", "csv", car),
+               "strutwright: --format is text or json, not “csv”.\n");
 }
 
 static void
@@ -286,13 +375,17 @@ test_a_decimal_comma_changes_no_table (void)
   const char *csv[] = { PROGRAM, "table", "--step", "0.5", car, NULL };
   const char *json[] = { PROGRAM, "table", "--format=json", car, NULL };
   const char *check[] = { PROGRAM, "check", car, NULL };
+  const char *compare[] = { PROGRAM, "compare", "--format=csv", car, NULL };
 
   if (environment == NULL)
     return;
   g_auto (Outcome) csv_here = run (csv), csv_there = run_in (environment, csv);
   g_auto (Outcome) json_here = run (json), json_there = run_in (environment, json);
   g_auto (Outcome) check_there = run_in (environment, check);
+  g_auto (Outcome) compare_here = run (compare);
+  g_auto (Outcome) compare_there = run_in (environment, compare);
   g_assert_cmpstr (csv_here.out, ==, csv_there.out);
+  g_assert_cmpstr (compare_here.out, ==, compare_there.out);
   g_assert_cmpstr (json_here.out, ==, json_there.out);
   /* which proves that the locale was taken up */
   g_assert_nonnull (strstr (check_there.out, "Total toe-in is 0,92°"));
@@ -414,6 +507,10 @@ main (int argc, char **argv)
   g_test_add_func ("/command-line/refused", test_refused_files_are_1);
   g_test_add_func ("/command-line/check", test_check_says_sound);
   g_test_add_func ("/command-line/check-warnings", test_check_lists_warnings);
+  g_test_add_func ("/command-line/compare", test_compare_prints_all_setups);
+  g_test_add_func ("/command-line/compare-gaps", test_compare_tells_of_gaps);
+  g_test_add_func ("/command-line/restore", test_restore_says_what_would_put_it_back);
+  g_test_add_func ("/command-line/usage-of-setups", test_wrong_usage_of_setups_is_2);
   g_test_add_func ("/command-line/help", test_help_and_version);
   g_test_add_func ("/command-line/full-disk", test_output_that_cannot_be_written_is_1);
   g_test_add_func ("/command-line/decimal-comma", test_a_decimal_comma_changes_no_table);
