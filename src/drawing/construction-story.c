@@ -22,6 +22,7 @@
 
 #define INSET_WIDE 0.36 /* of the picture */
 #define INSET_HIGH 0.29
+#define INSET_FLAT 0.4 /* its height to its width, at most */
 
 struct Story {
   TextCache *texts;
@@ -268,11 +269,12 @@ draw_towards_pole (const Picture *p, FrontPoint at, FrontPoint way, Stroke strok
   if (!pixel_box_clip (p->picture, &a, &b))
     return;
 
+  /* a head that a strong line does not hide */
   const Pixel d = pixel_direction (a, b);
-  pen_line (&p->pen, a,
-            pixel_add (b, -0.3 * p->theme.text * d.x, -0.3 * p->theme.text * d.y),
-            stroke);
-  pen_arrow_head (&p->pen, b, d, p->theme.accent);
+  SheetPen pen = p->pen;
+  pen.unit = fmax (pen.unit, 0.5 * stroke.width);
+  pen_line (&pen, a, pixel_add (b, -4.0 * pen.unit * d.x, -4.0 * pen.unit * d.y), stroke);
+  pen_arrow_head (&pen, b, d, p->theme.accent);
 }
 
 static void
@@ -381,10 +383,11 @@ draw_pole (Picture *p)
   }
 
   const PixelBox b = p->picture;
-  const PixelBox box = { b.x, b.y,
-                         fmin (INSET_WIDE * b.width,
-                               p->layout.origin[SHEET_FRONT].x - b.x - p->theme.text),
-                         INSET_HIGH * b.height };
+  const double wide =
+      fmin (INSET_WIDE * b.width, p->layout.origin[SHEET_FRONT].x - b.x - p->theme.text);
+  const PixelBox box = { b.x, b.y, wide,
+                         fmin (INSET_HIGH * b.height, INSET_FLAT * wide) };
+
   p->inset = inset_fit (box, p->theme.text, &p->n, extent_of (p->view).outboard);
   if (p->inset.scale > 0.0)
     inset_draw (&p->inset, &p->pen, p->corner, &p->n, p->view->step);

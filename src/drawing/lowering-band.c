@@ -37,7 +37,7 @@ void
 lowering_band_draw (const LoweringChart *chart, const LoweringPen *pen)
 {
   const StudyCorner *hand = study_in_hand (pen->study);
-  const Colour colour = theme_setup_style (pen->theme, pen->study->in_hand).colour;
+  const Colour colour = theme_hand_style (pen->theme, pen->study->in_hand).colour;
   int first = -1;
 
   cairo_new_path (pen->cr);
@@ -156,7 +156,7 @@ lowering_lever_draw (const LoweringChart *chart, const LoweringPen *pen)
 {
   const StudyCorner *hand = study_in_hand (pen->study);
   const Theme *t = pen->theme;
-  const Colour colour = theme_setup_style (t, pen->study->in_hand).colour;
+  const Colour colour = theme_hand_style (t, pen->study->in_hand).colour;
   const double cg = axis_to_pixel (chart->y, pen->study->cg_height - hand->lowering);
   const double clear = 0.75 * t->text;
   double x, y;

@@ -299,7 +299,7 @@ draw_value (const LoweringChart *chart, const LoweringPen *pen, double from)
                    sizeof text);
   if (right - from < text_measure (pen->texts, style, text).width + pen->theme->text)
     return;
-  theme_use (pen->cr, theme_setup_style (pen->theme, pen->study->in_hand).colour);
+  theme_use (pen->cr, theme_hand_style (pen->theme, pen->study->in_hand).colour);
   text_draw (pen->texts, pen->cr, style, text, right, title_baseline (chart, pen->theme),
              (TextAnchor){ 1.0, TEXT_BASELINE });
 }

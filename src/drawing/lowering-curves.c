@@ -29,15 +29,20 @@ trace (const LoweringChart *chart, cairo_t *cr, const StudyCorner *corner)
 
   cairo_new_path (cr);
   for (int i = 0; i < N; i++) {
-    const double value = lowering_chart_value (chart, &corner->stations[i]);
+    const Station *station = &corner->stations[i];
+    const double value = lowering_chart_value (chart, station);
 
+    /* the neighbours of the axis's ends are drawn, to be clipped there */
+    if ((i + 1 < N && station[1].travel < chart->x.low) ||
+        (i > 0 && station[-1].travel > chart->x.high))
+      continue;
     if (!isfinite (value)) {
       is_drawing = false;
       continue;
     }
     /* cairo counts in 24.8 fixed point: what lies far outside is brought nearer */
     const double y = CLAMP (axis_to_pixel (chart->y, value), least, most);
-    const double x = axis_to_pixel (chart->x, corner->stations[i].travel);
+    const double x = axis_to_pixel (chart->x, station->travel);
     if (is_drawing)
       cairo_line_to (cr, x, y);
     else
@@ -46,17 +51,19 @@ trace (const LoweringChart *chart, cairo_t *cr, const StudyCorner *corner)
   }
 }
 
-static SetupStyle
-style_of (const LoweringPen *pen, int index)
-{
-  return index == LOWERING_MEASURED ? theme_measured_style (pen->theme)
-                                    : theme_setup_style (pen->theme, (unsigned) index);
-}
-
 static bool
 is_in_hand (const LoweringPen *pen, int index)
 {
   return index == (int) pen->study->in_hand;
+}
+
+static SetupStyle
+style_of (const LoweringPen *pen, int index)
+{
+  if (index == LOWERING_MEASURED)
+    return theme_measured_style (pen->theme);
+  return is_in_hand (pen, index) ? theme_hand_style (pen->theme, (unsigned) index)
+                                 : theme_setup_style (pen->theme, (unsigned) index);
 }
 
 static void

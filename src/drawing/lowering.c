@@ -308,6 +308,8 @@ lowering_draw (Lowering *lowering,
   note_standing (lowering, view->study);
 
   cairo_save (cr);
+  /* half the time of cairo's own choice, and no difference to the eye */
+  cairo_set_antialias (cr, CAIRO_ANTIALIAS_FAST);
   draw_ground (cr, &view->theme, width, height);
   draw_charts (lowering, cr, view);
   lay_out_words (lowering, cr, view, &sentences, height - foot - lowering->words_height,
