@@ -56,7 +56,7 @@ move_mount (gpointer data)
   }
   if (place == b->n_steps) {
     b->heap_after = mallinfo2 ().uordblks;
-    sw_bench_cancel_drag (bench);
+    sw_document_cancel (sw_bench_get_document (bench));
     gtk_window_destroy (GTK_WINDOW (b->window));
     return G_SOURCE_REMOVE;
   }
@@ -97,7 +97,8 @@ on_realize_cb (GtkWidget *widget, Bench *b)
     g_error ("no demo car: is STRUTWRIGHT_DATADIR set?");
   g_signal_connect_swapped (clock, "before-paint", G_CALLBACK (on_before_paint_cb), b);
   g_signal_connect_swapped (clock, "after-paint", G_CALLBACK (on_after_paint_cb), b);
-  sw_bench_begin_drag (sw_window_get_bench (b->window), "Move upper mount");
+  sw_document_begin (sw_bench_get_document (sw_window_get_bench (b->window)),
+                     "Move upper mount");
 }
 
 /* The window that the program opens for itself, on the demo car. */
