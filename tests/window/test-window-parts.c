@@ -1,0 +1,374 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The parts of the window in process: the bench that all of them share, opening and
+ * refusing files, light and dark, drawing anew, and that everything dies with its window.
+ */
+
+#include "window/application.h"
+#include "window/window-private.h"
+
+#include <glib/gstdio.h>
+
+static GtkApplication *application;
+
+static void
+add_one (int *count)
+{
+  (*count)++;
+}
+
+static GFile *
+demo_file (const char *name)
+{
+  g_autofree char *path = sw_application_get_data_path (name);
+
+  return g_file_new_for_path (path);
+}
+
+static SwBench *
+demo_bench (void)
+{
+  g_autoptr (GFile) file = demo_file ("wren.swcar");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SwDocument) document = sw_document_load (file, &error);
+
+  g_assert_no_error (error);
+  return sw_bench_new (document);
+}
+
+static SwWindow *
+open_window (const char *name)
+{
+  g_autoptr (GFile) file = demo_file (name);
+  SwWindow *window = sw_window_new (application);
+
+  g_assert_true (sw_window_open (window, file));
+  gtk_window_present (GTK_WINDOW (window));
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  return window;
+}
+
+static void
+run_idle (void)
+{
+  while (g_main_context_iteration (NULL, FALSE))
+    ;
+}
+
+static void
+close_window (SwWindow *window)
+{
+  gtk_window_destroy (GTK_WINDOW (window));
+  run_idle ();
+}
+
+static void
+test_solved_is_told_once_a_change (void)
+{
+  g_autoptr (SwBench) bench = demo_bench ();
+  int solved = 0;
+
+  g_signal_connect_swapped (bench, "solved", G_CALLBACK (add_one), &solved);
+  sw_bench_set_mount (bench, (MountOffset){ 10, 0, 0 });
+  g_assert_cmpint (solved, ==, 1);
+  sw_bench_set_mount (bench, (MountOffset){ 10, 0, 0 });
+  g_assert_cmpint (solved, ==, 1);
+  sw_bench_set_travel (bench, 25.0);
+  g_assert_cmpint (solved, ==, 2);
+  sw_bench_set_travel (bench, 25.0);
+  g_assert_cmpint (solved, ==, 2);
+  sw_bench_set_setup_index (bench, 1);
+  g_assert_cmpint (solved, ==, 3);
+  sw_document_undo (sw_bench_get_document (bench));
+  g_assert_cmpint (solved, ==, 4);
+}
+
+/* Common practice, no published source: top of the strut in, more negative camber. */
+static void
+test_mount_inboard_is_solved_at_once (void)
+{
+  g_autoptr (SwBench) bench = demo_bench ();
+  const double before =
+      sw_bench_get_study (bench)->setup.now.measures.value[QUANTITY_CAMBER];
+
+  sw_bench_set_mount (bench, (MountOffset){ 10, 0, 0 });
+  g_assert_cmpfloat (sw_bench_get_study (bench)
+                         ->setup.now.measures.value[QUANTITY_CAMBER],
+                     <, before);
+  g_assert_cmpfloat (sw_bench_get_study (bench)
+                         ->measured.now.measures.value[QUANTITY_CAMBER],
+                     ==, before);
+}
+
+static void
+test_travel_stops_at_the_ends (void)
+{
+  g_autoptr (SwBench) bench = demo_bench ();
+
+  sw_bench_set_travel (bench, 1000.0);
+  g_assert_cmpfloat (sw_bench_get_study (bench)->travel, ==, 80.0);
+  sw_bench_set_travel (bench, -1000.0);
+  g_assert_cmpfloat (sw_bench_get_study (bench)->travel, ==, -80.0);
+}
+
+static void
+test_standing_travel_goes_along_when_lowered (void)
+{
+  g_autoptr (SwBench) bench = demo_bench ();
+
+  sw_bench_set_lowering (bench, 20.0);
+  g_assert_cmpfloat (sw_bench_get_study (bench)->travel, ==, 20.0);
+  sw_bench_set_travel (bench, 5.0);
+  sw_bench_set_lowering (bench, 30.0);
+  g_assert_cmpfloat (sw_bench_get_study (bench)->travel, ==, 5.0);
+}
+
+static void
+test_lit_is_told_once_a_change (void)
+{
+  g_autoptr (SwBench) bench = demo_bench ();
+  int lit = 0;
+
+  g_signal_connect_swapped (bench, "lit", G_CALLBACK (add_one), &lit);
+  sw_bench_set_lit (bench, QUANTITY_CASTER);
+  sw_bench_set_lit (bench, QUANTITY_CASTER);
+  sw_bench_set_lit (bench, -1);
+  g_assert_cmpint (lit, ==, 2);
+}
+
+static void
+test_one_curve_stays_and_room_is_limited (void)
+{
+  g_autoptr (SwBench) bench = demo_bench ();
+  int chosen = 0;
+  guint n;
+
+  g_signal_connect_swapped (bench, "chosen", G_CALLBACK (add_one), &chosen);
+  for (Quantity q = 0; q < N_QUANTITIES; q++)
+    sw_bench_choose (bench, q, FALSE);
+  n = sw_bench_get_choice (bench).n_large + sw_bench_get_choice (bench).n_small;
+  g_assert_cmpuint (n, ==, 1);
+  g_assert_cmpint (chosen, >, 0);
+
+  for (Quantity q = 0; q < N_QUANTITIES; q++)
+    sw_bench_choose (bench, q, TRUE);
+  g_assert_cmpuint (sw_bench_get_choice (bench).n_large, <=, 3);
+  g_assert_cmpuint (sw_bench_get_choice (bench).n_small, ==, BOARD_MOST_SMALL);
+  chosen = 0;
+  for (Quantity q = 0; q < N_QUANTITIES; q++)
+    if (!sw_bench_is_chosen (bench, q))
+      g_assert_false (sw_bench_choose (bench, q, TRUE));
+  g_assert_cmpint (chosen, ==, 0);
+}
+
+static void
+test_mount_in_words (void)
+{
+  g_autoptr (SwBench) bench = demo_bench ();
+  g_autofree char *home = sw_bench_describe_mount (bench);
+
+  g_assert_cmpstr (home, ==, "mount as measured");
+  sw_bench_set_mount (bench, (MountOffset){ 15, -10, 2.5 });
+  g_autofree char *moved = sw_bench_describe_mount (bench);
+  g_assert_cmpstr (moved, ==, "15.0 mm inboard, 10.0 mm forward, 2.5 mm up");
+}
+
+static void
+test_another_document_starts_anew (void)
+{
+  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (GFile) file = demo_file ("fieldfare.swcar");
+  g_autoptr (SwDocument) other = sw_document_load (file, NULL);
+  SwDocument *first = g_object_ref (sw_bench_get_document (bench));
+  Adjustment moved = { .mount = { 3, 0, 0 } };
+  int solved = 0;
+
+  sw_bench_set_setup_index (bench, 1);
+  sw_bench_set_document (bench, other);
+  g_assert_cmpuint (sw_bench_get_setup_index (bench), ==, 0);
+  g_signal_connect_swapped (bench, "solved", G_CALLBACK (add_one), &solved);
+  sw_document_set_setup (first, 0, &moved, "Move");
+  g_assert_cmpint (solved, ==, 0);
+  g_object_unref (first);
+}
+
+static void
+test_bench_lets_go_of_its_document (void)
+{
+  SwBench *bench = demo_bench ();
+  gpointer document = sw_bench_get_document (bench);
+
+  g_object_add_weak_pointer (document, &document);
+  g_object_unref (bench);
+  g_assert_null (document);
+}
+
+static void
+test_window_and_views_die_together (void)
+{
+  SwWindow *window = open_window ("wren.swcar");
+  gpointer bench = sw_window_get_bench (window), sheet = window->sheet,
+           numbers = window->numbers, whole = window,
+           board = gtk_stack_get_visible_child (window->questions);
+
+  g_object_add_weak_pointer (bench, &bench);
+  g_object_add_weak_pointer (sheet, &sheet);
+  g_object_add_weak_pointer (numbers, &numbers);
+  g_object_add_weak_pointer (board, &board);
+  g_object_add_weak_pointer (whole, &whole);
+  close_window (window);
+  g_assert_null (whole);
+  g_assert_null (sheet);
+  g_assert_null (numbers);
+  g_assert_null (board);
+  g_assert_null (bench);
+}
+
+static void
+test_a_refused_file_leaves_the_car (void)
+{
+  g_autofree char *path = NULL;
+  g_autoptr (GFile) bad = NULL;
+  SwWindow *window = open_window ("wren.swcar");
+  SwDocument *before = sw_bench_get_document (sw_window_get_bench (window));
+  const int handle = g_file_open_tmp ("strutwright-XXXXXX.swcar", &path, NULL);
+
+  g_assert_cmpint (handle, >=, 0);
+  g_close (handle, NULL);
+  g_assert_true (g_file_set_contents (path, "{ \"format\": 3 }", -1, NULL));
+  bad = g_file_new_for_path (path);
+  g_assert_false (sw_window_open (window, bad));
+  g_assert_true (sw_bench_get_document (sw_window_get_bench (window)) == before);
+  g_assert_true (gtk_revealer_get_reveal_child (window->message));
+  g_assert_nonnull (strstr (gtk_label_get_label (window->message_label), "format"));
+
+  sw_window_show_message (window, NULL);
+  g_assert_false (gtk_revealer_get_reveal_child (window->message));
+  g_unlink (path);
+  close_window (window);
+}
+
+static void
+test_another_car_comes_into_the_window (void)
+{
+  SwWindow *window = open_window ("wren.swcar");
+  g_autoptr (GFile) file = demo_file ("fieldfare.swcar");
+  gpointer first = sw_bench_get_document (sw_window_get_bench (window));
+
+  g_object_add_weak_pointer (first, &first);
+  g_assert_true (sw_window_open (window, file));
+  g_assert_null (first);
+  g_assert_nonnull (strstr (gtk_window_get_title (GTK_WINDOW (window)), "Fieldfare"));
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  close_window (window);
+}
+
+static void
+test_an_example_has_no_file (void)
+{
+  SwWindow *window = sw_window_new (application);
+  g_autoptr (GFile) file = demo_file ("lapwing.swcar");
+
+  sw_window_open_example (window, file);
+  g_assert_null (sw_document_get_file (sw_bench_get_document (window->bench)));
+  close_window (window);
+}
+
+static void
+test_dark_turns_the_drawings (void)
+{
+  SwWindow *window = open_window ("wren.swcar");
+  GActionGroup *actions = G_ACTION_GROUP (application);
+
+  g_assert_false (sw_canvas_get_theme (SW_CANVAS (window->sheet)).is_dark);
+  g_action_group_activate_action (actions, "dark", NULL);
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  g_assert_true (sw_canvas_get_theme (SW_CANVAS (window->sheet)).is_dark);
+  g_action_group_activate_action (actions, "dark", NULL);
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  g_assert_false (sw_canvas_get_theme (SW_CANVAS (window->sheet)).is_dark);
+  close_window (window);
+}
+
+/* A canvas that counts its drawings. */
+typedef struct {
+  SwCanvas parent_instance;
+  int n_drawn;
+} CountingCanvas;
+typedef SwCanvasClass CountingCanvasClass;
+static GType counting_canvas_get_type (void);
+G_DEFINE_TYPE (CountingCanvas, counting_canvas, SW_TYPE_CANVAS)
+
+static void
+counting_canvas_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
+{
+  (void) cr;
+  g_assert_cmpfloat (width, >, 0.0);
+  g_assert_cmpfloat (height, >, 0.0);
+  ((CountingCanvas *) canvas)->n_drawn++;
+}
+
+static void
+counting_canvas_class_init (CountingCanvasClass *class)
+{
+  SW_CANVAS_CLASS (class)->draw = counting_canvas_draw;
+}
+
+static void
+counting_canvas_init (CountingCanvas *self)
+{
+  (void) self;
+}
+
+static void
+test_a_canvas_draws_when_it_must (void)
+{
+  GtkWidget *window = gtk_window_new ();
+  GtkWidget *canvas = g_object_new (counting_canvas_get_type (), NULL);
+  CountingCanvas *counting = (CountingCanvas *) canvas;
+
+  gtk_window_set_default_size (GTK_WINDOW (window), 300, 200);
+  gtk_window_set_child (GTK_WINDOW (window), canvas);
+  gtk_window_present (GTK_WINDOW (window));
+  gtk_test_widget_wait_for_draw (canvas);
+  const int first = counting->n_drawn;
+  g_assert_cmpint (first, >, 0);
+
+  gtk_widget_queue_draw (canvas);
+  gtk_test_widget_wait_for_draw (canvas);
+  g_assert_cmpint (counting->n_drawn, ==, first);
+  sw_canvas_invalidate (SW_CANVAS (canvas));
+  sw_canvas_invalidate (SW_CANVAS (canvas));
+  gtk_test_widget_wait_for_draw (canvas);
+  g_assert_cmpint (counting->n_drawn, ==, first + 1);
+  gtk_window_destroy (GTK_WINDOW (window));
+  run_idle ();
+}
+
+int
+main (int argc, char **argv)
+{
+  int status;
+
+  gtk_test_init (&argc, &argv, NULL);
+  application = sw_application_new (G_APPLICATION_NON_UNIQUE);
+  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+
+  g_test_add_func ("/bench/solved-once", test_solved_is_told_once_a_change);
+  g_test_add_func ("/bench/mount-inboard", test_mount_inboard_is_solved_at_once);
+  g_test_add_func ("/bench/travel-ends", test_travel_stops_at_the_ends);
+  g_test_add_func ("/bench/lowering", test_standing_travel_goes_along_when_lowered);
+  g_test_add_func ("/bench/lit-once", test_lit_is_told_once_a_change);
+  g_test_add_func ("/bench/choose", test_one_curve_stays_and_room_is_limited);
+  g_test_add_func ("/bench/words", test_mount_in_words);
+  g_test_add_func ("/bench/another-document", test_another_document_starts_anew);
+  g_test_add_func ("/bench/lets-go", test_bench_lets_go_of_its_document);
+  g_test_add_func ("/window/dies", test_window_and_views_die_together);
+  g_test_add_func ("/window/refused", test_a_refused_file_leaves_the_car);
+  g_test_add_func ("/window/another-car", test_another_car_comes_into_the_window);
+  g_test_add_func ("/window/example", test_an_example_has_no_file);
+  g_test_add_func ("/window/dark", test_dark_turns_the_drawings);
+  g_test_add_func ("/canvas/draws-when-it-must", test_a_canvas_draws_when_it_must);
+  status = g_test_run ();
+  g_object_unref (application);
+  return status;
+}
