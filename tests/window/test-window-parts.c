@@ -88,12 +88,12 @@ test_mount_inboard_is_solved_at_once (void)
 {
   g_autoptr (SwBench) bench = demo_bench ();
   const double before =
-      sw_bench_get_study (bench)->setup.now.measures.value[QUANTITY_CAMBER];
+      study_in_hand (sw_bench_get_study (bench))->now.measures.value[QUANTITY_CAMBER];
 
   sw_bench_set_mount (bench, (MountOffset){ 10, 0, 0 });
-  g_assert_cmpfloat (sw_bench_get_study (bench)
-                         ->setup.now.measures.value[QUANTITY_CAMBER],
-                     <, before);
+  g_assert_cmpfloat (
+      study_in_hand (sw_bench_get_study (bench))->now.measures.value[QUANTITY_CAMBER], <,
+      before);
   g_assert_cmpfloat (sw_bench_get_study (bench)
                          ->measured.now.measures.value[QUANTITY_CAMBER],
                      ==, before);
