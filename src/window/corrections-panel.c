@@ -13,64 +13,28 @@ typedef struct {
 } Row;
 
 static const Row rows[] = {
-  { offsetof (CarCorrections, camber_bolt_deg),
-    N_ ("Camber bolt"),
-        N_ ("Camber bolt or slotted holes: turns the strut at the lower clamp. Negative leans the "
+  { offsetof (CarCorrections, camber_bolt_deg), N_ ("Camber bolt"),
+    N_ ("Camber bolt or slotted holes: turns the strut at the lower clamp. Negative leans the "
         "top of the wheel in"),
-            "°",
-            10.0,
-            0.25,
-            2 },
-    { offsetof (CarCorrections, ball_joint_spacer_mm),
-      N_ ("Ball-joint spacer"),
-          N_ ("Puts the ball joint lower on the knuckle: raises the roll centre of a lowered car"),
-              "mm",
-              200.0,
-              1.0,
-              1 },
-      { offsetof (CarCorrections, tie_rod_end_spacer_mm),
-        N_ ("Tie-rod-end spacer"),
-            N_ ("Puts the tie rod's outer end lower on the knuckle: changes bump steer"),
-                "mm",
-                200.0,
-                1.0,
-                1 },
-        { offsetof (CarCorrections, front_pivot_raise_mm),
-          N_ ("Front pivot up"),
-              N_ ("Raises the lower arm's front inner pivot in the body"),
-                  "mm",
-                  200.0,
-                  1.0,
-                  1 },
-          { offsetof (CarCorrections, rear_pivot_raise_mm),
-            N_ ("Rear pivot up"),
-                N_ ("Raises the lower arm's rear inner pivot in the body"),
-                    "mm",
-                    200.0,
-                    1.0,
-                    1 },
-            { offsetof (CarCorrections, pivot_outboard_mm),
-              N_ ("Offset bushes out"),
-                  N_ ("Offset inner bushes: both pivots of the arm outboard"),
-                      "mm",
-                      200.0,
-                      1.0,
-                      1 },
-              { offsetof (CarCorrections, rack_raise_mm),
-                N_ ("Rack up"),
-                    N_ ("Raises the rack, and with it the tie rod's inner end"),
-                        "mm",
-                        200.0,
-                        1.0,
-                        1 },
-                { offsetof (CarCorrections, tie_rod_length_mm),
-                  N_ ("Tie rod longer"),
-                      N_ ("Turns the tie rod out; without effect while toe is reset"),
-                          "mm",
-                          200.0,
-                          0.5,
-                          2 },
-                };
+    "°", 10.0, 0.25, 2 },
+  { offsetof (CarCorrections, ball_joint_spacer_mm), N_ ("Ball-joint spacer"),
+    N_ ("Puts the ball joint lower on the knuckle: raises the roll centre of a lowered car"),
+    "mm", 200.0, 1.0, 1 },
+  { offsetof (CarCorrections, tie_rod_end_spacer_mm), N_ ("Tie-rod-end spacer"),
+    N_ ("Puts the tie rod's outer end lower on the knuckle: changes bump steer"), "mm",
+    200.0, 1.0, 1 },
+  { offsetof (CarCorrections, front_pivot_raise_mm), N_ ("Front pivot up"),
+    N_ ("Raises the lower arm's front inner pivot in the body"), "mm", 200.0, 1.0, 1 },
+  { offsetof (CarCorrections, rear_pivot_raise_mm), N_ ("Rear pivot up"),
+    N_ ("Raises the lower arm's rear inner pivot in the body"), "mm", 200.0, 1.0, 1 },
+  { offsetof (CarCorrections, pivot_outboard_mm), N_ ("Offset bushes out"),
+    N_ ("Offset inner bushes: both pivots of the arm outboard"), "mm", 200.0, 1.0, 1 },
+  { offsetof (CarCorrections, rack_raise_mm), N_ ("Rack up"),
+    N_ ("Raises the rack, and with it the tie rod's inner end"), "mm", 200.0, 1.0, 1 },
+  { offsetof (CarCorrections, tie_rod_length_mm), N_ ("Tie rod longer"),
+    N_ ("Turns the tie rod out; without effect while toe is reset"), "mm", 200.0, 0.5,
+    2 },
+};
 
 struct _SwCorrectionsPanel {
   GtkWidget parent_instance;
@@ -171,6 +135,8 @@ sw_corrections_panel_init (SwCorrectionsPanel *self)
   for (int i = 0; i < (int) G_N_ELEMENTS (rows); i++)
     add_row (self, GTK_GRID (grid), i);
   self->expander = gtk_expander_new (_ ("Corrections"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->expander),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Corrections"), -1);
   gtk_expander_set_child (GTK_EXPANDER (self->expander), grid);
   gtk_widget_set_parent (self->expander, GTK_WIDGET (self));
 }

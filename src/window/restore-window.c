@@ -5,8 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#define TRAVEL_USED 40.0 /* mm either way of the standing height */
-
 /* One goal: its heading, its limits, its answer. */
 typedef struct {
   SwBench *bench;
@@ -36,10 +34,11 @@ static void
 solve (GoalRow *row)
 {
   const double most = gtk_spin_button_get_value (row->most);
+  const double least = restore_usual_limits (row->goal).least < 0.0 ? -most : 0.0;
   const Car *car = sw_document_get_car (sw_bench_get_document (row->bench));
 
   row->answer = restore_solve (car, sw_bench_get_setup_index (row->bench), row->goal,
-                               (RestoreLimits){ -most, most }, TRAVEL_USED);
+                               (RestoreLimits){ least, most }, RESTORE_USUAL_TRAVEL);
 
   g_autofree char *sentence = restore_sentence (row->goal, &row->answer);
   gtk_label_set_label (row->sentence, sentence);

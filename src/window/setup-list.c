@@ -106,6 +106,14 @@ on_row_selected_cb (SwSetupList *self, GtkListBoxRow *row)
     sw_bench_set_setup_index (self->bench, (guint) gtk_list_box_row_get_index (row));
 }
 
+/* A double click, or Return. */
+static void
+on_row_activated_cb (SwSetupList *self, GtkListBoxRow *row)
+{
+  (void) self;
+  sw_setup_row_rename (SW_SETUP_ROW (row));
+}
+
 static void
 on_add_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
@@ -196,8 +204,8 @@ on_take_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   GtkWidget *self = GTK_WIDGET (data);
   GtkFileChooserNative *native =
       gtk_file_chooser_native_new (_ ("Take the setups of another car"),
-                                      GTK_WINDOW (gtk_widget_get_root (self)),
-                                      GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Take"), NULL);
+                                   GTK_WINDOW (gtk_widget_get_root (self)),
+                                   GTK_FILE_CHOOSER_ACTION_OPEN, _ ("_Take"), NULL);
 
   (void) action;
   (void) parameter;
@@ -256,6 +264,7 @@ sw_setup_list_class_init (SwSetupListClass *class)
                                                              "Strutwright/setup-list.ui");
   gtk_widget_class_bind_template_child (widget_class, SwSetupList, list);
   gtk_widget_class_bind_template_callback (widget_class, on_row_selected_cb);
+  gtk_widget_class_bind_template_callback (widget_class, on_row_activated_cb);
   add_key (widget_class, GDK_KEY_F2, 0, "setups.rename");
   add_key (widget_class, GDK_KEY_Delete, 0, "setups.remove");
   add_key (widget_class, GDK_KEY_Up, GDK_ALT_MASK, "setups.up");

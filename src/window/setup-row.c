@@ -8,7 +8,8 @@ struct _SwSetupRow {
   GtkListBoxRow parent_instance;
 
   GtkWidget *box, *name, *baseline, *shown;
-  gboolean is_telling; /* while the widgets are being told: they do not answer */
+  GtkWidget *popover, *entry; /* for renaming; NULL until then */
+  gboolean is_telling;        /* while the widgets are being told: they do not answer */
 };
 
 G_DEFINE_FINAL_TYPE (SwSetupRow, sw_setup_row, GTK_TYPE_LIST_BOX_ROW)
@@ -21,12 +22,30 @@ enum {
 static guint signals[N_SIGNALS];
 
 static void
-on_editing_changed_cb (SwSetupRow *self)
+on_name_entered_cb (SwSetupRow *self, GtkEntry *entry)
 {
-  if (!self->is_telling &&
-      !gtk_editable_label_get_editing (GTK_EDITABLE_LABEL (self->name)))
-    g_signal_emit (self, signals[RENAMED], 0,
-                   gtk_editable_get_text (GTK_EDITABLE (self->name)));
+  g_autofree char *name = g_strdup (gtk_editable_get_text (GTK_EDITABLE (entry)));
+
+  gtk_popover_popdown (GTK_POPOVER (self->popover));
+  g_strstrip (name);
+  if (name[0] != '\0')
+    g_signal_emit (self, signals[RENAMED], 0, name);
+}
+
+/* Made when first asked for. */
+static void
+make_popover (SwSetupRow *self)
+{
+  GtkWidget *entry = gtk_entry_new ();
+
+  self->popover = gtk_popover_new ();
+  self->entry = entry;
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), 28);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Name of the setup"), -1);
+  g_signal_connect_swapped (entry, "activate", G_CALLBACK (on_name_entered_cb), self);
+  gtk_popover_set_child (GTK_POPOVER (self->popover), entry);
+  gtk_widget_set_parent (self->popover, GTK_WIDGET (self));
 }
 
 static void
@@ -38,9 +57,30 @@ on_shown_toggled_cb (SwSetupRow *self)
 }
 
 static void
+sw_setup_row_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  SwSetupRow *self = SW_SETUP_ROW (widget);
+
+  GTK_WIDGET_CLASS (sw_setup_row_parent_class)
+      ->size_allocate (widget, width, height, baseline);
+  if (self->popover != NULL)
+    gtk_popover_present (GTK_POPOVER (self->popover));
+}
+
+static void
+sw_setup_row_dispose (GObject *object)
+{
+  SwSetupRow *self = SW_SETUP_ROW (object);
+
+  g_clear_pointer (&self->popover, gtk_widget_unparent);
+  G_OBJECT_CLASS (sw_setup_row_parent_class)->dispose (object);
+}
+
+static void
 sw_setup_row_class_init (SwSetupRowClass *class)
 {
-  (void) class;
+  G_OBJECT_CLASS (class)->dispose = sw_setup_row_dispose;
+  GTK_WIDGET_CLASS (class)->size_allocate = sw_setup_row_size_allocate;
   signals[RENAMED] = g_signal_new ("renamed", SW_TYPE_SETUP_ROW, G_SIGNAL_RUN_LAST, 0,
                                    NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   signals[SHOWN] = g_signal_new ("shown", SW_TYPE_SETUP_ROW, G_SIGNAL_RUN_LAST, 0, NULL,
@@ -51,13 +91,10 @@ static void
 sw_setup_row_init (SwSetupRow *self)
 {
   self->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  self->name = gtk_editable_label_new ("");
+  self->name = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (self->name), 0.0f);
+  gtk_label_set_ellipsize (GTK_LABEL (self->name), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand (self->name, TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->name),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Name of the setup"), -1);
-  g_signal_connect_swapped (self->name, "notify::editing",
-                            G_CALLBACK (on_editing_changed_cb), self);
 
   self->baseline = gtk_label_new (C_ ("mark of a setup", "base"));
   gtk_widget_add_css_class (self->baseline, "dim-label");
@@ -94,9 +131,8 @@ void
 sw_setup_row_show (SwSetupRow *self, const CarSetup *setup, gboolean is_baseline)
 {
   self->is_telling = TRUE;
-  if (!gtk_editable_label_get_editing (GTK_EDITABLE_LABEL (self->name)) &&
-      g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->name)), setup->name) != 0)
-    gtk_editable_set_text (GTK_EDITABLE (self->name), setup->name);
+  gtk_label_set_label (GTK_LABEL (self->name), setup->name);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self), setup->name);
   gtk_widget_set_visible (self->baseline, is_baseline);
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->shown), !setup->is_hidden);
   gtk_button_set_icon_name (GTK_BUTTON (self->shown), setup->is_hidden
@@ -110,5 +146,11 @@ sw_setup_row_show (SwSetupRow *self, const CarSetup *setup, gboolean is_baseline
 void
 sw_setup_row_rename (SwSetupRow *self)
 {
-  gtk_editable_label_start_editing (GTK_EDITABLE_LABEL (self->name));
+  if (self->popover == NULL)
+    make_popover (self);
+  gtk_editable_set_text (GTK_EDITABLE (self->entry),
+                         gtk_label_get_label (GTK_LABEL (self->name)));
+  gtk_popover_popup (GTK_POPOVER (self->popover));
+  gtk_widget_grab_focus (self->entry);
+  gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
 }
