@@ -3,6 +3,7 @@
 #include "window/travel-keys.h"
 
 #include "drawing/number-table.h"
+#include "model/compare.h"
 #include "model/quantity-info.h"
 
 #include <glib/gi18n-lib.h>
@@ -121,7 +122,7 @@ describe_row (SwNumbersView *self, Quantity q)
                    sizeof was);
   quantity_format (q, value, FALSE, is, sizeof is);
   return g_strdup_printf (_ ("%s: as measured %s, this setup %s %s. %s"), info.name, was,
-                             is, info.unit, quantity_sign_words (q, value));
+                          is, info.unit, quantity_sign_words (q, value));
 }
 
 static void
@@ -280,12 +281,9 @@ sw_numbers_view_set_side_by_side (SwNumbersView *self, gboolean side_by_side)
   sw_canvas_invalidate (SW_CANVAS (self));
 }
 
-char *
-sw_numbers_view_get_text (SwNumbersView *self)
+static void
+append_rows (SwNumbersView *self, const Study *study, GString *text)
 {
-  const Study *study = sw_bench_get_study (self->bench);
-  GString *text = g_string_new (_ ("quantity\tunit\tas measured\tthis setup\tchange\n"));
-
   for (guint i = 0; i < self->n_rows; i++) {
     const Quantity q = self->rows[i];
     const QuantityInfo info = quantity_info (q);
@@ -296,6 +294,22 @@ sw_numbers_view_get_text (SwNumbersView *self)
 
     g_string_append_printf (text, "%s\t%s\t%.10g\t%.10g\t%.10g\n", info.name, info.unit,
                             was, is, is - was);
+  }
+}
+
+char *
+sw_numbers_view_get_text (SwNumbersView *self)
+{
+  const Study *study = sw_bench_get_study (self->bench);
+  GString *text = g_string_new (NULL);
+
+  if (self->is_side_by_side) {
+    compare_write (study, COMPARE_CSV, text);
+  } else {
+    g_string_append_printf (text, "%s\t%s\t%s\t%s\t%s\n", _ ("quantity"), _ ("unit"),
+                            study_reference (study)->name, study_in_hand (study)->name,
+                            _ ("change"));
+    append_rows (self, study, text);
   }
   return g_string_free (text, FALSE);
 }
