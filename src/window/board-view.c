@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/board-view.h"
-#include "window/travel-keys.h"
+#include "window/plot-input.h"
 
 #include "model/quantity-info.h"
 
@@ -46,7 +46,7 @@ describe (SwBoardView *self)
     quantity_format ((Quantity) lit, study_in_hand (study)->now.measures.value[lit],
                      FALSE, value, sizeof value);
     text = g_strdup_printf (_ ("%s: %s %s at wheel travel %.1f mm"), info.name, value,
-                               info.unit, study->travel);
+                            info.unit, study->travel);
   }
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
@@ -61,41 +61,12 @@ on_bench_changed_cb (SwBoardView *self)
     describe (self);
 }
 
-static void
-on_motion_cb (SwBoardView *self, double x, double y)
+static PlotHit
+hit (GtkWidget *widget, double x, double y)
 {
-  sw_bench_set_lit (self->bench, board_hit (self->board, x, y).quantity);
-}
+  const BoardHit at = board_hit (SW_BOARD_VIEW (widget)->board, x, y);
 
-static void
-on_leave_cb (SwBoardView *self)
-{
-  sw_bench_set_lit (self->bench, -1);
-}
-
-static void
-follow_pointer (SwBoardView *self, double x, double y)
-{
-  const BoardHit hit = board_hit (self->board, x, y);
-
-  if (hit.on_plot)
-    sw_bench_set_travel (self->bench, round (hit.travel * 2.0) / 2.0);
-}
-
-static void
-on_drag_begin_cb (SwBoardView *self, double x, double y)
-{
-  gtk_widget_grab_focus (GTK_WIDGET (self));
-  follow_pointer (self, x, y);
-}
-
-static void
-on_drag_update_cb (SwBoardView *self, double dx, double dy, GtkGestureDrag *gesture)
-{
-  double x, y;
-
-  gtk_gesture_drag_get_start_point (gesture, &x, &y);
-  follow_pointer (self, x + dx, y + dy);
+  return (PlotHit){ at.quantity, -1, at.travel, at.on_plot };
 }
 
 static void
@@ -114,32 +85,16 @@ light_neighbour (SwBoardView *self, int step)
                                                    : c.small[place - (int) c.n_large]));
 }
 
+/* The travel keys are the plots' own. */
 static gboolean
 on_key_pressed_cb (SwBoardView *self, guint key, guint code, GdkModifierType state)
 {
   (void) code;
-  if (key == GDK_KEY_Up || key == GDK_KEY_Down) {
-    light_neighbour (self, key == GDK_KEY_Down ? 1 : -1);
-    return TRUE;
-  }
-  return travel_key (self->bench, key, state);
-}
-
-static void
-add_input (SwBoardView *self)
-{
-  GtkEventController *motion = gtk_event_controller_motion_new ();
-  GtkEventController *keys = gtk_event_controller_key_new ();
-  GtkGesture *drag = gtk_gesture_drag_new ();
-
-  g_signal_connect_swapped (motion, "motion", G_CALLBACK (on_motion_cb), self);
-  g_signal_connect_swapped (motion, "leave", G_CALLBACK (on_leave_cb), self);
-  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (on_drag_begin_cb), self);
-  g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (on_drag_update_cb), self);
-  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_key_pressed_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), motion);
-  gtk_widget_add_controller (GTK_WIDGET (self), keys);
-  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
+  (void) state;
+  if (key != GDK_KEY_Up && key != GDK_KEY_Down)
+    return FALSE;
+  light_neighbour (self, key == GDK_KEY_Down ? 1 : -1);
+  return TRUE;
 }
 
 static void
@@ -180,15 +135,18 @@ sw_board_view_init (SwBoardView *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Curves against wheel travel"), -1);
   g_signal_connect (self, "notify::has-focus", G_CALLBACK (on_bench_changed_cb), NULL);
-  add_input (self);
 }
 
 GtkWidget *
 sw_board_view_new (SwBench *bench)
 {
   SwBoardView *self = g_object_new (SW_TYPE_BOARD_VIEW, NULL);
+  GtkEventController *keys = gtk_event_controller_key_new ();
 
   self->bench = g_object_ref (bench);
+  plot_input_add (GTK_WIDGET (self), bench, hit);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_key_pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
   for (int i = 0; i < 3; i++) {
     static const char *const names[] = { "solved", "lit", "chosen" };
 

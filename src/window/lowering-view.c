@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/lowering-view.h"
 #include "window/lowering-play.h"
-#include "window/travel-keys.h"
+#include "window/plot-input.h"
 
 #include "drawing/lowering.h"
 
@@ -31,71 +31,12 @@ sw_lowering_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double heigh
   lowering_draw (self->lowering, cr, &view, width, height);
 }
 
-static void
-on_motion_cb (SwLoweringView *self, double x, double y)
+static PlotHit
+hit (GtkWidget *widget, double x, double y)
 {
-  sw_bench_set_lit (self->bench, lowering_hit (self->lowering, x, y).quantity);
-}
+  const LoweringHit at = lowering_hit (SW_LOWERING_VIEW (widget)->lowering, x, y);
 
-static void
-on_leave_cb (SwLoweringView *self)
-{
-  sw_bench_set_lit (self->bench, -1);
-}
-
-static void
-follow_pointer (SwLoweringView *self, double x, double y)
-{
-  const LoweringHit hit = lowering_hit (self->lowering, x, y);
-
-  if (hit.on_plot)
-    sw_bench_set_travel (self->bench, round (hit.lowering * 2.0) / 2.0);
-}
-
-static void
-on_drag_begin_cb (SwLoweringView *self, double x, double y)
-{
-  const LoweringHit hit = lowering_hit (self->lowering, x, y);
-
-  gtk_widget_grab_focus (GTK_WIDGET (self));
-  if (hit.setup >= 0)
-    sw_bench_set_setup_index (self->bench, (guint) hit.setup);
-  else
-    follow_pointer (self, x, y);
-}
-
-static void
-on_drag_update_cb (SwLoweringView *self, double dx, double dy, GtkGestureDrag *gesture)
-{
-  double x, y;
-
-  gtk_gesture_drag_get_start_point (gesture, &x, &y);
-  if (lowering_hit (self->lowering, x, y).setup < 0)
-    follow_pointer (self, x + dx, y + dy);
-}
-
-static gboolean
-on_key_pressed_cb (SwLoweringView *self, guint key, guint code, GdkModifierType state)
-{
-  (void) code;
-  return travel_key (self->bench, key, state);
-}
-
-static void
-add_input (SwLoweringView *self)
-{
-  GtkEventController *motion = gtk_event_controller_motion_new ();
-  GtkEventController *keys = gtk_event_controller_key_new ();
-  GtkGesture *drag = gtk_gesture_drag_new ();
-
-  g_signal_connect_swapped (motion, "motion", G_CALLBACK (on_motion_cb), self);
-  g_signal_connect_swapped (motion, "leave", G_CALLBACK (on_leave_cb), self);
-  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (on_drag_begin_cb), self);
-  g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (on_drag_update_cb), self);
-  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_key_pressed_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), motion);
-  gtk_widget_add_controller (GTK_WIDGET (self), keys);
-  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
+  return (PlotHit){ at.quantity, at.setup, at.lowering, at.on_plot };
 }
 
 static void
@@ -132,7 +73,6 @@ sw_lowering_view_init (SwLoweringView *self)
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Roll centre against lowering"), -1);
-  add_input (self);
 }
 
 GtkWidget *
@@ -141,6 +81,7 @@ sw_lowering_view_new (SwBench *bench)
   SwLoweringView *self = g_object_new (SW_TYPE_LOWERING_VIEW, NULL);
 
   self->bench = g_object_ref (bench);
+  plot_input_add (GTK_WIDGET (self), bench, hit);
   g_signal_connect_object (bench, "solved", G_CALLBACK (sw_canvas_invalidate), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (bench, "lit", G_CALLBACK (sw_canvas_invalidate), self,
@@ -162,7 +103,8 @@ lowering_tools_new (SwBench *bench)
   GtkWidget *explain = gtk_button_new_with_label (_ ("Explain…"));
 
   gtk_widget_set_tooltip_text (play, _ ("Lower the car and raise it again, as motion"));
-  gtk_widget_set_tooltip_text (explain, _ ("The roll centre constructed step by step, large, for a class"));
+  gtk_widget_set_tooltip_text (
+      explain, _ ("The roll centre constructed step by step, large, for a class"));
   g_signal_connect_object (play, "clicked", G_CALLBACK (on_play_clicked_cb), bench, 0);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (explain), "win.explain");
   gtk_box_append (GTK_BOX (box), play);
