@@ -20,6 +20,15 @@ lower (SwLectureWindow *self, double by)
   sw_bench_set_travel (self->bench, sw_bench_get_study (self->bench)->travel + by);
 }
 
+static void
+fill_screen (SwLectureWindow *self, gboolean fill)
+{
+  if (fill)
+    gtk_window_fullscreen (GTK_WINDOW (self));
+  else
+    gtk_window_unfullscreen (GTK_WINDOW (self));
+}
+
 static gboolean
 on_key_pressed_cb (SwLectureWindow *self, guint key, guint code, GdkModifierType state)
 {
@@ -47,6 +56,9 @@ on_key_pressed_cb (SwLectureWindow *self, guint key, guint code, GdkModifierType
   case GDK_KEY_P:
     lowering_play (GTK_WIDGET (self->view), self->bench);
     return TRUE;
+  case GDK_KEY_F11:
+    fill_screen (self, !gtk_window_is_fullscreen (GTK_WINDOW (self)));
+    return TRUE;
   case GDK_KEY_Escape:
     gtk_window_close (GTK_WINDOW (self));
     return TRUE;
@@ -71,10 +83,19 @@ sw_lecture_window_dispose (GObject *object)
   G_OBJECT_CLASS (sw_lecture_window_parent_class)->dispose (object);
 }
 
+/* Only a window on the screen can be asked to fill it. */
+static void
+sw_lecture_window_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (sw_lecture_window_parent_class)->map (widget);
+  fill_screen (SW_LECTURE_WINDOW (widget), TRUE);
+}
+
 static void
 sw_lecture_window_class_init (SwLectureWindowClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = sw_lecture_window_dispose;
+  GTK_WIDGET_CLASS (class)->map = sw_lecture_window_map;
 }
 
 static void
@@ -89,7 +110,6 @@ sw_lecture_window_init (SwLectureWindow *self)
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
   gtk_window_set_title (GTK_WINDOW (self), _ ("Where the roll centre goes"));
   gtk_window_set_default_size (GTK_WINDOW (self), 1280, 720);
-  gtk_window_fullscreen (GTK_WINDOW (self));
 }
 
 GtkWidget *
