@@ -36,12 +36,12 @@ parse (int argc, char **argv, Options *options, char **file)
 {
   const GOptionEntry entries[] = {
     { "setup", 0, 0, G_OPTION_ARG_FILENAME, &options->setup,
-      N_ ("The setup to put right; needed"), N_ ("NAME") },
+      N_ ("The setup to put right; required"), N_ ("NAME") },
       { "goal", 0, 0, G_OPTION_ARG_STRING, &options->goal,
         N_ ("roll-centre or camber-gain, by a ball-joint spacer; bump-steer-spacer, by a spacer at the tie rod's outer end; bump-steer-rack, by the rack's height; all if not given"),
             N_ ("GOAL") },
         { "limit", 0, 0, G_OPTION_ARG_STRING, &options->limit,
-          N_ ("Least and most of the part, such as 0:25, mm; what kits reach if not given"),
+          N_ ("Smallest and largest size of the part, mm, such as 0:25; what kits offer if not given"),
               N_ ("MM:MM") },
           { "travel", 0, 0, G_OPTION_ARG_DOUBLE, &options->travel,
             N_ ("Bump steer is matched over this travel either way of standing height, mm; 40 if not given"),
