@@ -112,10 +112,12 @@ sw_bench_set_document (SwBench *self, SwDocument *document)
   solve (self);
 }
 
+/* A document tells that it is modified before it tells that it is another: for that
+ * long the setup in hand may be gone. */
 guint
 sw_bench_get_setup_index (SwBench *self)
 {
-  return self->setup_index;
+  return MIN (self->setup_index, sw_document_get_car (self->document)->setups->len - 1);
 }
 
 void
@@ -131,7 +133,8 @@ sw_bench_set_setup_index (SwBench *self, guint index)
 const CarSetup *
 sw_bench_get_setup (SwBench *self)
 {
-  return car_setup (sw_document_get_car (self->document), self->setup_index);
+  return car_setup (sw_document_get_car (self->document),
+                    sw_bench_get_setup_index (self));
 }
 
 const Study *

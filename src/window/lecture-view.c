@@ -41,6 +41,7 @@ describe (SwLectureView *self)
 static void
 on_bench_solved_cb (SwLectureView *self)
 {
+  describe (self);
   sw_canvas_invalidate (SW_CANVAS (self));
 }
 

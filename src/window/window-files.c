@@ -164,6 +164,18 @@ on_overwrite_response_cb (GtkDialog *dialog, int response, SwWindow *self)
     self->closes_when_saved = FALSE;
 }
 
+/* GTK would read the underline aloud. */
+static void
+add_answer (GtkWidget *dialog, const char *label, int response)
+{
+  GtkWidget *button = gtk_dialog_add_button (GTK_DIALOG (dialog), label, response);
+  g_auto (GStrv) parts = g_strsplit (label, "_", -1);
+  g_autofree char *name = g_strjoinv ("", parts);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  name, -1);
+}
+
 void
 window_ask_overwrite (SwWindow *self)
 {
@@ -176,10 +188,9 @@ window_ask_overwrite (SwWindow *self)
   gtk_message_dialog_format_secondary_text (
       GTK_MESSAGE_DIALOG (dialog), _ ("Another program has changed the file since it was read. What it wrote is lost when "
          "this car is saved over it."));
-  gtk_dialog_add_buttons (GTK_DIALOG (dialog), _ ("_Cancel"), GTK_RESPONSE_CANCEL,
-                                                  _ ("Save _As…"), GTK_RESPONSE_NO,
-                                                     _ ("_Overwrite"), GTK_RESPONSE_YES,
-                                                        NULL);
+  add_answer (dialog, _ ("_Cancel"), GTK_RESPONSE_CANCEL);
+  add_answer (dialog, _ ("Save _As…"), GTK_RESPONSE_NO);
+  add_answer (dialog, _ ("_Overwrite"), GTK_RESPONSE_YES);
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_CANCEL);
   g_signal_connect (dialog, "response", G_CALLBACK (on_overwrite_response_cb), self);
   gtk_window_present (GTK_WINDOW (dialog));
@@ -195,18 +206,6 @@ on_close_response_cb (GtkDialog *dialog, int response, SwWindow *self)
     window_save (self);
   else if (self->may_close)
     gtk_window_close (GTK_WINDOW (self));
-}
-
-/* GTK would read the underline aloud. */
-static void
-add_answer (GtkWidget *dialog, const char *label, int response)
-{
-  GtkWidget *button = gtk_dialog_add_button (GTK_DIALOG (dialog), label, response);
-  g_auto (GStrv) parts = g_strsplit (label, "_", -1);
-  g_autofree char *name = g_strjoinv ("", parts);
-
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  name, -1);
 }
 
 void

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What one step of a drag costs in a real window of 1600 by 1000: moving the mount
  * through the bench as the pointer does, until the frame is painted. Prints beside the
- * budget; never fails on time.
+ * budget; never fails on time. With SETUPS the car gets that many, all of them shown, and
+ * the board ten curves.
  *
- * bench-drag [STEPS] */
+ * bench-drag [STEPS [SETUPS]] */
 
 #include "window/application.h"
 #include "window/window.h"
@@ -15,10 +16,12 @@
 
 #define MOST_STEPS 2000
 #define WARM_UP 20
+#define CURVES 10
 #define BETWEEN_MOVES 20 /* ms: time for a frame that the first one asks for */
 
 typedef struct {
   SwWindow *window;
+  guint n_setups; /* 0: as the demo car comes */
   int step, n_steps, n_frames;
   gboolean waits_for_frame; /* the first one after a move, or the first of all */
   gint64 frame_start;
@@ -103,6 +106,53 @@ on_after_paint_cb (Bench *b)
   b->waits_for_frame = FALSE;
 }
 
+/* Each a car that somebody might build: lower and further inboard than the one before. */
+static void
+add_setups (SwBench *bench, guint n)
+{
+  SwDocument *document = sw_bench_get_document (bench);
+
+  while (sw_document_get_car (document)->setups->len < n)
+    sw_document_add_setup (document, 0, NULL);
+  for (guint i = 1; i < n; i++) {
+    const Adjustment adjustment = { .mount = { 4.0 * i, 2.0 * i, 0.0 },
+                                    .lowering = 6.0 * i,
+                                    .toe = i % 2 != 0 ? TOE_RESET : TOE_AS_MOVED };
+
+    sw_document_set_setup (document, i, &adjustment, "Set up");
+  }
+  sw_bench_set_setup_index (bench, n - 1);
+}
+
+static guint
+n_curves (SwBench *bench)
+{
+  const BoardChoice choice = sw_bench_get_choice (bench);
+
+  return choice.n_large + choice.n_small;
+}
+
+static void
+choose_curves (SwBench *bench)
+{
+  for (Quantity q = 0; q < N_QUANTITIES && n_curves (bench) < CURVES; q++)
+    sw_bench_choose (bench, q, TRUE);
+}
+
+static void
+prepare (Bench *b)
+{
+  SwBench *bench = sw_window_get_bench (b->window);
+
+  if (b->n_setups > 0) {
+    add_setups (bench, b->n_setups);
+    choose_curves (bench);
+  }
+  printf ("1600 x 1000, %u setups, %u curves each\n",
+          sw_document_get_car (sw_bench_get_document (bench))->setups->len,
+          n_curves (bench));
+}
+
 static void
 on_realize_cb (GtkWidget *widget, Bench *b)
 {
@@ -112,6 +162,7 @@ on_realize_cb (GtkWidget *widget, Bench *b)
     g_error ("no demo car: is STRUTWRIGHT_DATADIR set?");
   g_signal_connect_swapped (clock, "before-paint", G_CALLBACK (on_before_paint_cb), b);
   g_signal_connect_swapped (clock, "after-paint", G_CALLBACK (on_after_paint_cb), b);
+  prepare (b);
   sw_document_begin (sw_bench_get_document (sw_window_get_bench (b->window)),
                      "Move upper mount");
 }
@@ -134,6 +185,7 @@ main (int argc, char **argv)
 
   b->waits_for_frame = TRUE;
   b->n_steps = CLAMP (argc > 1 ? atoi (argv[1]) : 300, 1, MOST_STEPS);
+  b->n_setups = (guint) CLAMP (argc > 2 ? atoi (argv[2]) : 0, 0, 24);
   g_signal_connect_swapped (application, "window-added", G_CALLBACK (on_window_added_cb),
                             b);
   g_application_run (G_APPLICATION (application), 1, argv);

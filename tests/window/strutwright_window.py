@@ -31,11 +31,14 @@ SIDE_MOUNT = 'Upper mount, side view'
 PLAN_MOUNT = 'Upper mount, plan view'
 FRONT_WHEEL = 'Wheel travel, front view'
 TRAVEL = 'Wheel travel in millimetres'
+SETUPS = 'Setups'
+HEIGHT_HANDLE = 'Ride height, front view'
+LOWERING = 'Roll centre against lowering'
 
 
 def command(*args):
     return subprocess.run([os.environ['STRUTWRIGHT'], *map(str, args)], text=True,
-                          timeout=30, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+                          timeout=120, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
 
 
 def table_row(path, travel, setup=None):
@@ -98,14 +101,61 @@ class Window(App):
 
     def focused(self):
         for node in self.walk():
-            if node.get_state_set().contains(Atspi.StateType.FOCUSED):
+            if self.has_focus(node):
                 return node
         return None
+
+    def rows(self):
+        """The rows of the list of setups, in its order."""
+        setups = self.get('list', SETUPS)
+        return [setups.get_child_at_index(i) for i in range(setups.get_child_count())]
+
+    def setups(self):
+        return [row.get_name() for row in self.rows()]
+
+    def in_hand(self):
+        for row in self.rows():
+            if row.get_state_set().contains(Atspi.StateType.SELECTED):
+                return row.get_name()
+        return None
+
+    def wait_setups(self, *names):
+        try:
+            wait_for('setups', lambda: self.setups() == list(names))
+        except AssertionError:
+            raise AssertionError('setups %s, not %s' % (self.setups(),
+                                                        list(names))) from None
+
+    def wait_in_hand(self, name):
+        wait_for('%s in hand' % name, lambda: self.in_hand() == name)
+
+    def pick(self, name):
+        """Click a setup in the list, left of its buttons."""
+        row = wait_for('setup ' + name, lambda: next(
+            (row for row in self.rows() if row.get_name() == name), None))
+        self.click(row, 50)
+        self.wait_in_hand(name)
+
+    def tab_to(self, role, name, key='Tab', most=60):
+        """Tab until that control has the focus; each step is seen to be taken."""
+        here = wait_for('a focus', self.focused)
+        for _ in range(most):
+            if here.get_role_name() == role and here.get_name() == name:
+                return here
+            self.key(key)
+            wait_for('%s to leave %s %r' % (key, here.get_role_name(), here.get_name()),
+                     lambda: not self.has_focus(here))
+            here = wait_for('a focus', self.focused)
+        raise AssertionError('%s never came to %s %r' % (key, role, name))
+
+    @staticmethod
+    def has_focus(node):
+        return node.get_state_set().contains(Atspi.StateType.FOCUSED)
 
     def wait_mount(self, inboard, rearward=0.0, up=0.0):
         wanted = inboard, rearward, up
         try:
-            wait_for('mount', lambda: self.mount() == wanted, timeout=5)
+            wait_for('mount', lambda: self.mount() == wanted)
         except AssertionError:
             raise AssertionError('mount at %s, not %s' % (self.mount(), wanted)) from None
 
@@ -123,7 +173,7 @@ class Window(App):
         words += ['sleep', 0.05]
         for key in before_release:
             words += ['key', key, 'sleep', 0.05]
-        sh(*words, 'mouseup', button, timeout=30)
+        sh(*words, 'mouseup', button)
 
     def drag_handle(self, name, dx, dy, keep=()):
         """Drag a handle from its middle; returns nothing, ask the spin buttons."""
@@ -137,9 +187,14 @@ class Window(App):
         table = self.get('image', NUMBERS)
         self.click(table, 100, 30)
         self.rest_pointer()
+        wait_for('a table with no row lit', lambda: self.has_focus(table)
+                 and not table.get_description())
+        text = ''
         for _ in range(30):
+            before = text
             self.key('Down')
-            text = wait_for('a description', table.get_description)
+            text = wait_for('the next row', lambda: table.get_description() != before
+                            and table.get_description())
             if text.startswith(quantity + ':'):
                 break
         found = re.match(r'.*: as measured (\S+), this setup (\S+) ', text)
@@ -154,7 +209,7 @@ class Window(App):
 
     def active(self):
         """X id of the window that has the keys."""
-        asked = subprocess.run(['xdotool', 'getactivewindow'], text=True, timeout=10,
+        asked = subprocess.run(['xdotool', 'getactivewindow'], text=True, timeout=60,
                                stdout=subprocess.PIPE, stderr=subprocess.DEVNULL)
         return asked.stdout.strip()  # none while one window hands over to another
 
@@ -169,9 +224,9 @@ class Window(App):
                         lambda: self.active() not in known and self.active())
 
     @staticmethod
-    def wait_gone(window, timeout=10):
+    def wait_gone(window, timeout=30):
         def is_gone():
-            asked = subprocess.run(['xwininfo', '-id', window], text=True, timeout=10,
+            asked = subprocess.run(['xwininfo', '-id', window], text=True, timeout=60,
                                    stdout=subprocess.PIPE, stderr=subprocess.DEVNULL)
             return 'IsViewable' not in asked.stdout
         wait_for('the dialog to go', is_gone, timeout)
@@ -179,15 +234,15 @@ class Window(App):
     def in_dialog(self, path, *known, location_key='ctrl+a'):
         """Give a file dialog a whole path and confirm; Ctrl+L where it has no name entry."""
         dialog = self.wait_other_window(*known)
-        for _ in range(4):  # keys are lost while the dialog still looks for names
+        for _ in range(8):  # keys are lost while the dialog still looks for names
             self.key(location_key)
             self.type(str(path))
             time.sleep(0.3)
             self.key('Return')
             try:
-                return self.wait_gone(dialog, timeout=3)
+                return self.wait_gone(dialog, timeout=5)
             except AssertionError:
-                continue
+                assert self.active() == dialog, 'the file dialog asks something'
         raise AssertionError('the file dialog stays')
 
     def message(self):
@@ -207,6 +262,9 @@ class WindowTest(unittest.TestCase):
         self.folder = pathlib.Path(folder.name)
         self.car = self.folder / 'wren.swcar'
         shutil.copy(DATA / 'wren.swcar', self.car)
+        state = tempfile.TemporaryDirectory(prefix='strutwright-')
+        self.addCleanup(state.cleanup)
+        os.environ['XDG_STATE_HOME'] = state.name  # what a test leaves is no other's
 
     def open(self, *args, **named):
         return self.keep(Window(*(args or (self.car,)), **named))

@@ -67,15 +67,6 @@ class Export(WindowTest):
 
 
 class KeysAlone(WindowTest):
-    def tab_to(self, window, role, name, most=40):
-        """Tab until that control has the focus; its state is polled, no event is lost."""
-        for _ in range(most):
-            here = window.focused()
-            if here and here.get_role_name() == role and here.get_name() == name:
-                return
-            window.key('Tab')
-        raise AssertionError('Tab never came to %s %r' % (role, name))
-
     def test_tab_reaches_everything_and_a_picture_comes_out(self):
         window = self.open()
         sh('xdotool', 'mousemove', 5, 5)  # out of the window, and never again
@@ -84,25 +75,25 @@ class KeysAlone(WindowTest):
                            ('spin button', 'Lowered by'), ('slider', FRONT_MOUNT),
                            ('slider', SIDE_MOUNT), ('slider', PLAN_MOUNT),
                            ('slider', TRAVEL), ('image', CURVES), ('image', NUMBERS)):
-            self.tab_to(window, role, name)
+            window.tab_to(role, name)
 
-        self.tab_to(window, 'slider', FRONT_MOUNT)
+        window.tab_to('slider', FRONT_MOUNT)
         window.key('shift+Left', 'shift+Left')
         window.wait_mount(10.0)
-        self.tab_to(window, 'image', NUMBERS)
+        window.tab_to('image', NUMBERS)
         window.key('Down')
         wait_for('camber', lambda: window.find('image', NUMBERS).get_description()
                  .startswith('Camber: as measured −0.40, this setup −'))
 
         window.key('ctrl+e')
         dialog = window.wait_other_window()
-        self.tab_to(window, 'spin button', 'Width')
+        window.tab_to('spin button', 'Width')
         window.key('ctrl+a')
         window.type('640')
-        self.tab_to(window, 'spin button', 'Height')
+        window.tab_to('spin button', 'Height')
         window.key('ctrl+a')
         window.type('480')
-        self.tab_to(window, 'push button', 'Save…')
+        window.tab_to('push button', 'Save…')
         window.key('Return')
         picture = self.folder / 'keys.png'
         window.in_dialog(picture, dialog)
