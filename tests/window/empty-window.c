@@ -1,21 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The least that a GTK program can show: what bench-start holds the program against. */
 
-#include <gtk/gtk.h>
-
-/* Taking everything apart again is not what is measured. */
-static void
-on_after_paint_cb (void)
-{
-  _exit (0);
-}
-
-static void
-on_realize_cb (GtkWidget *window)
-{
-  g_signal_connect (gtk_widget_get_frame_clock (window), "after-paint",
-                    G_CALLBACK (on_after_paint_cb), NULL);
-}
+#include "first-paint.h"
 
 static void
 on_activate_cb (GtkApplication *application)

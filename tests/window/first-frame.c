@@ -2,23 +2,8 @@
 /* The program on the demo car until its first frame is painted: the other half of
  * bench-start. Everything but main () is the program's own. */
 
+#include "first-paint.h"
 #include "window/application.h"
-
-#include <unistd.h>
-
-/* Taking everything apart again is not what is measured. */
-static void
-on_after_paint_cb (void)
-{
-  _exit (0);
-}
-
-static void
-on_realize_cb (GtkWidget *window)
-{
-  g_signal_connect (gtk_widget_get_frame_clock (window), "after-paint",
-                    G_CALLBACK (on_after_paint_cb), NULL);
-}
 
 static void
 on_window_added_cb (GtkApplication *application, GtkWindow *window)
