@@ -138,6 +138,9 @@ sw_corrections_panel_init (SwCorrectionsPanel *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->expander),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Corrections"), -1);
   gtk_expander_set_child (GTK_EXPANDER (self->expander), grid);
+  /* a folded child that counts as visible gets the focus outside of any window */
+  g_object_bind_property (self->expander, "expanded", grid, "visible",
+                          G_BINDING_SYNC_CREATE);
   gtk_widget_set_parent (self->expander, GTK_WIDGET (self));
 }
 

@@ -234,6 +234,22 @@ install_actions (SwSetupList *self)
                                   G_ACTION_GROUP (self->actions));
 }
 
+/* Tab goes from a row to its button and then out of the list. GTK would go through all
+ * rows, and take each setup in hand on the way. */
+static gboolean
+sw_setup_list_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  SwSetupList *self = SW_SETUP_LIST (widget);
+  GtkWidget *row = gtk_widget_get_focus_child (self->list);
+
+  if (row == NULL || (direction != GTK_DIR_TAB_FORWARD && direction != GTK_DIR_TAB_BACKWARD))
+    return GTK_WIDGET_CLASS (sw_setup_list_parent_class)->focus (widget, direction);
+  if (gtk_widget_child_focus (row, direction))
+    return TRUE;
+  return direction == GTK_DIR_TAB_BACKWARD &&
+         gtk_widget_child_focus (gtk_widget_get_prev_sibling (self->list), direction);
+}
+
 static void
 sw_setup_list_dispose (GObject *object)
 {
@@ -260,6 +276,7 @@ sw_setup_list_class_init (SwSetupListClass *class)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
   G_OBJECT_CLASS (class)->dispose = sw_setup_list_dispose;
+  widget_class->focus = sw_setup_list_focus;
   gtk_widget_class_set_template_from_resource (widget_class, "/org/strutwright/"
                                                              "Strutwright/setup-list.ui");
   gtk_widget_class_bind_template_child (widget_class, SwSetupList, list);

@@ -130,7 +130,7 @@ class ChangedOnDisk(RecoveryTest):
 
     def test_cancel_leaves_the_file(self):
         window, theirs, question = self.change_on_both_sides()
-        self.assertTrue(window.find('push button', 'Overwrite'))
+        window.get('push button', 'Overwrite')
         window.key('Escape')
         window.wait_gone(question)
         self.assertEqual(self.car.read_bytes(), theirs)
