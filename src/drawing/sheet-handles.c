@@ -11,6 +11,8 @@
 #define ARROW_FROM 13.0
 #define ARROW_HALF 4.5
 #define LEAST_REACH 14.0
+#define TAG_ROOM 6.0
+#define TAG_CLEAR 24.0
 /* How far the height handle stays from the centre plane, as a part of the mount's way. */
 #define HEIGHT_PART 0.3
 
@@ -120,40 +122,57 @@ held_inside (PixelBox canvas, double x, double y, double wide, double high)
                      CLAMP (y, 2.0, fmax (canvas.height - high - 2.0, 2.0)), wide, high };
 }
 
-/* Beside the handle, inside the canvas, and off the handle itself: the first of these
- * places that covers no text, or else just the first. */
-static HandleTag
-tag_at (const SheetPen *pen, SheetHandle handle, Pixel centre)
+/* Above what is on the body, beside the wheel: where the least is covered. */
+#define TAG_PLACES 4
+static void
+tag_places (SheetHandle handle,
+            Pixel centre,
+            double clear,
+            PixelBox size,
+            Pixel places[TAG_PLACES])
 {
-  const PixelBox canvas = pen->layout->canvas;
+  const double middle = centre.x - size.width / 2.0;
+  const Pixel above = { middle, centre.y - clear - size.height };
+  const Pixel right = { centre.x + clear, centre.y - size.height / 2.0 };
+  const bool is_wheel = handle == SHEET_HANDLE_WHEEL;
+
+  places[0] = is_wheel ? right : above;
+  places[1] = is_wheel ? above : (Pixel){ middle, centre.y + clear };
+  /* as far to the left as the handle lets it */
+  places[2] = (Pixel){ centre.x + clear - size.width, centre.y + clear };
+  places[3] = is_wheel ? (Pixel){ centre.x - clear - size.width, right.y } : right;
+}
+
+static HandleTag
+tag_for (const SheetPen *pen, SheetHandle handle)
+{
   const TextStyle style = pen_style (pen, pen->theme->text, TEXT_BOLD);
-  const double u = pen->unit, room = 6.0 * u, clear = 24.0 * u;
+  const double room = TAG_ROOM * pen->unit;
   HandleTag tag;
 
   held_text (pen->view->study, handle, tag.text, sizeof tag.text);
 
   const TextSize size = text_measure (pen->texts, style, tag.text);
-  const double wide = fmin (size.width + 2.0 * room, canvas.width - 4.0);
-  const double high = size.height + room;
-  const PixelBox above = { centre.x - wide / 2.0, centre.y - clear - high, 0, 0 };
-  const PixelBox below = { above.x, centre.y + clear, 0, 0 };
-  const PixelBox right = { centre.x + clear, centre.y - high / 2.0, 0, 0 };
-  const PixelBox left = { centre.x - clear - wide, right.y, 0, 0 };
-  /* above what is on the body, beside the wheel: where the least is covered */
-  const bool is_wheel = handle == SHEET_HANDLE_WHEEL;
-  const PixelBox places[] = { is_wheel ? right : above, is_wheel ? above : right, below,
-                              left };
-
-  tag.box = held_inside (canvas, places[0].x, places[0].y, wide, high);
-  for (unsigned i = 0; i < G_N_ELEMENTS (places); i++) {
-    const PixelBox box = held_inside (canvas, places[i].x, places[i].y, wide, high);
-
-    if (!pixel_box_has (box, centre) && writing_has_room (pen, box)) {
-      tag.box = box;
-      break;
-    }
-  }
+  tag.box =
+      (PixelBox){ 0, 0, fmin (size.width + 2.0 * room, pen->layout->canvas.width - 4.0),
+                  size.height + room };
   return tag;
+}
+
+/* Moves the tag to the first of @places that covers nothing claimed. */
+static bool
+move_tag (const SheetPen *pen, HandleTag *tag, Pixel centre, const Pixel *places, int n)
+{
+  for (int i = 0; i < n; i++) {
+    const PixelBox box = held_inside (pen->layout->canvas, places[i].x, places[i].y,
+                                      tag->box.width, tag->box.height);
+
+    if (pixel_box_has (box, centre) || !writing_has_room (pen, box))
+      continue;
+    tag->box = box;
+    return true;
+  }
+  return false;
 }
 
 static void
@@ -161,7 +180,7 @@ draw_tag (const SheetPen *pen, const HandleTag *tag)
 {
   const Theme *t = pen->theme;
   const TextStyle style = pen_style (pen, t->text, TEXT_BOLD);
-  const double room = 6.0 * pen->unit;
+  const double room = TAG_ROOM * pen->unit;
   const PixelBox box = tag->box;
   const TextSize size = text_measure (pen->texts, style, tag->text);
 
@@ -222,27 +241,52 @@ place_lowering (const SheetPen *pen)
     write_about (pen, text, below, left);
 }
 
-HandleTag
-handles_claim (const SheetPen *pen)
+static void
+claim_handles (const SheetPen *pen)
 {
   const double half = (ARROW_FROM + 1.1 * ARROW_HALF) * pen->unit;
-  const SheetView *view = pen->view;
-  HandleTag tag = { .text = "" };
   Pixel place;
 
   for (SheetHandle handle = SHEET_HANDLE_MOUNT; handle < N_SHEET_HANDLES; handle++)
     for (SheetViewName i = 0; i < N_SHEET_VIEWS; i++)
-      if (handle_place (pen->layout, view->study, handle, i, &place)) {
+      if (handle_place (pen->layout, pen->view->study, handle, i, &place)) {
         const double wide = handle == SHEET_HANDLE_MOUNT ? half : RING_NEAR * pen->unit;
 
         writing_claim (pen, (PixelBox){ place.x - wide, place.y - half, 2.0 * wide,
                                         2.0 * half });
       }
+}
+
+/* In its first place the tag may lie over another handle, which nobody needs now; where
+ * it finds no place at all, the texts there give way. */
+static HandleTag
+claim_with_tag (const SheetPen *pen, Pixel centre)
+{
+  HandleTag tag = tag_for (pen, pen->view->held);
+  Pixel places[TAG_PLACES];
+
+  tag_places (pen->view->held, centre, TAG_CLEAR * pen->unit, tag.box, places);
+  const bool is_first = move_tag (pen, &tag, centre, places, 1);
+  claim_handles (pen);
+  if (!is_first && !move_tag (pen, &tag, centre, places + 1, TAG_PLACES - 1))
+    tag.box = held_inside (pen->layout->canvas, places[0].x, places[0].y, tag.box.width,
+                           tag.box.height);
+  writing_displace (pen, tag.box);
+  return tag;
+}
+
+HandleTag
+handles_claim (const SheetPen *pen)
+{
+  const SheetView *view = pen->view;
+  HandleTag tag = { .text = "" };
+  Pixel place;
+
   if (view->held != SHEET_HANDLE_NONE &&
       handle_place (pen->layout, view->study, view->held, view->handle_view, &place))
-    tag = tag_at (pen, view->held, place);
-  if (tag.text[0] != '\0')
-    writing_displace (pen, tag.box);
+    tag = claim_with_tag (pen, place);
+  else
+    claim_handles (pen);
   place_lowering (pen);
   return tag;
 }

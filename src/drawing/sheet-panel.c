@@ -245,16 +245,18 @@ typedef struct {
   const char *text;
 } TitleRow;
 
-/* "10.0 mm higher, toe as moved" */
+/* "10.0 mm higher, toe as moved"; where @room is too little, without the toe. */
 static void
-height_text (const TitleBlock *title, char *text, size_t size)
+height_text (const SheetPen *pen, double room, char *text, size_t size)
 {
+  const TitleBlock *title = pen->view->title;
+  const bool is_lower = title->lowering > -0.05;
   const bool is_reset = title->toe == TOE_RESET;
   char figure[24];
 
   quantity_format (QUANTITY_STRUT_LENGTH, fabs (title->lowering), FALSE, figure,
                    sizeof figure);
-  if (title->lowering > -0.05)
+  if (is_lower)
     g_snprintf (text, size,
                 is_reset ? _ ("%s mm lower, toe reset") : _ ("%s mm lower, toe as moved"),
                 figure);
@@ -263,19 +265,23 @@ height_text (const TitleBlock *title, char *text, size_t size)
                 is_reset ? _ ("%s mm higher, toe reset")
                          : _ ("%s mm higher, toe as moved"),
                 figure);
+  if (writing_width (pen, text, TEXT_PLAIN) > room)
+    g_snprintf (text, size, is_lower ? _ ("%s mm lower") : _ ("%s mm higher"), figure);
 }
 
 /* The rows' texts live in @mount and @lowering. */
 static unsigned
-title_rows (const TitleBlock *title,
+title_rows (const SheetPen *pen,
+            double room,
             char mount[120],
             char lowering[120],
             TitleRow rows[6])
 {
+  const TitleBlock *title = pen->view->title;
   unsigned n = 0;
 
   mount_text (title->mount, mount, 120);
-  height_text (title, lowering, 120);
+  height_text (pen, room, lowering, 120);
   rows[n++] = (TitleRow){ _ ("Car"), title->car };
   rows[n++] = (TitleRow){ _ ("Setup"), title->setup };
   rows[n++] = (TitleRow){ _ ("Upper mount"), mount };
@@ -353,7 +359,7 @@ draw_title (const SheetPen *pen)
   const double left = panel.height - caution - 6.0 * u;
   char mount[120], lowering[120];
   TitleRow rows[6];
-  unsigned n = title_rows (pen->view->title, mount, lowering, rows);
+  unsigned n = title_rows (pen, wide - (TITLE_WORDS + 4.0) * u, mount, lowering, rows);
 
   while (n > 0 && n * TITLE_ROW * u > left)
     n--;
