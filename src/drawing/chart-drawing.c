@@ -125,12 +125,29 @@ unit_width (const Chart *chart, const ChartPen *pen)
                    text_measure (pen->texts, small, chart->info.unit).width;
 }
 
+/* The short name where the whole one leaves no room for unit and value. */
+static const char *
+title_name (const Chart *chart, const ChartPen *pen)
+{
+  const TextStyle bold = chart_title_style (pen->theme);
+  /* whatever the value is now: the title keeps still */
+  const double value =
+      pen->show_cursor
+          ? text_measure (pen->texts, bold, "−00.00°").width + 0.7 * pen->theme->text
+          : 0.0;
+  const double whole = text_measure (pen->texts, bold, chart->info.name).width;
+
+  return whole + unit_width (chart, pen) + value <= chart->plot.width
+             ? chart->info.name
+             : chart->info.short_name;
+}
+
 static double
 title_width (const Chart *chart, const ChartPen *pen)
 {
   const TextStyle bold = chart_title_style (pen->theme);
 
-  return text_measure (pen->texts, bold, chart->info.name).width +
+  return text_measure (pen->texts, bold, title_name (chart, pen)).width +
          unit_width (chart, pen);
 }
 
@@ -142,8 +159,8 @@ draw_title (const Chart *chart, const ChartPen *pen)
   const double y = title_baseline (chart, theme);
 
   theme_use (pen->cr, theme->ink);
-  text_draw_within (pen->texts, pen->cr, chart_title_style (theme), chart->info.name,
-                    plot.x, y, plot.width);
+  text_draw_within (pen->texts, pen->cr, chart_title_style (theme),
+                    title_name (chart, pen), plot.x, y, plot.width);
   if (title_width (chart, pen) > plot.width)
     return;
   theme_use (pen->cr, theme->soft_ink);

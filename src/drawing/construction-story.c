@@ -175,7 +175,8 @@ begin (Picture *p, double width, double height)
                           .zoom = 1.0,
                           .lit = -1 };
   p->pen = (SheetPen){
-    p->cr, &p->sheet, &p->theme, &p->layout, p->texts, &p->targets, 0.85 * p->layout.unit
+    p->cr, &p->sheet, &p->theme, &p->layout, p->texts, &p->targets, 0.85 * p->layout.unit,
+    NULL
   };
 }
 

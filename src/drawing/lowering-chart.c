@@ -130,7 +130,7 @@ lowering_style (const Theme *theme, TextWeight weight, bool is_small)
 double
 lowering_title_height (const Theme *theme)
 {
-  return round (2.3 * theme->text);
+  return round (2.5 * theme->text);
 }
 
 double
@@ -256,25 +256,40 @@ draw_axes (const LoweringChart *chart, const LoweringPen *pen)
 static double
 title_baseline (const LoweringChart *chart, const Theme *theme)
 {
-  return chart->plot.y - round (0.95 * theme->text);
+  return chart->plot.y - round (1.15 * theme->text);
 }
 
-/* Name and unit; returns where they end. */
+static double
+unit_room (const LoweringPen *pen, const char *unit)
+{
+  return 0.5 * pen->theme->text +
+         text_measure (pen->texts, lowering_style (pen->theme, TEXT_PLAIN, true), unit)
+             .width;
+}
+
+/* Name and unit, where both fit; returns where they end. */
 static double
 draw_title (const LoweringChart *chart, const LoweringPen *pen)
 {
   const QuantityInfo info = quantity_info (chart->quantity);
   const bool is_heights = lowering_chart_is_heights (chart);
   const double y = title_baseline (chart, pen->theme);
+  const TextStyle bold = lowering_style (pen->theme, TEXT_BOLD, false);
   double x = chart->slot.x;
+  const char *whole = is_heights ? _ ("Height above the ground") : info.name;
+  const char *less = is_heights ? _ ("Height") : info.short_name;
+  const bool is_whole =
+      text_measure (pen->texts, bold, whole).width + unit_room (pen, info.unit) <=
+      chart->slot.width;
 
   theme_use (pen->cr, pen->theme->ink);
-  x += text_draw_within (pen->texts, pen->cr,
-                         lowering_style (pen->theme, TEXT_BOLD, false),
-                         is_heights ? _ ("Height above the ground") : info.name, x, y,
-                                         chart->slot.x + chart->slot.width - x)
-                                              .width +
-                         0.5 * pen->theme->text;
+  x += text_draw_within (pen->texts, pen->cr, bold, is_whole ? whole : less, x, y,
+                         chart->slot.width)
+           .width +
+       0.5 * pen->theme->text;
+  if (x - 0.5 * pen->theme->text + unit_room (pen, info.unit) >
+      chart->slot.x + chart->slot.width)
+    return x;
   theme_use (pen->cr, pen->theme->soft_ink);
   return x + text_draw (pen->texts, pen->cr,
                         lowering_style (pen->theme, TEXT_PLAIN, true),

@@ -58,7 +58,7 @@ void lowering_chart_place (LoweringChart *chart,
 double lowering_chart_label_width (const LoweringChart *chart,
                                    TextCache *texts,
                                    const Theme *theme);
-/* Of the widest name that stands at a curve's end. */
+/* Of the widest name that stands at a curve's end; 0 where none do. */
 double lowering_name_width (const LoweringChart *chart,
                             TextCache *texts,
                             const Theme *theme,

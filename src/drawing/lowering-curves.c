@@ -196,11 +196,9 @@ gather_names (const LoweringChart *chart,
     n++;
   }
   if (n == 1)
-    names[0].text = lowering_chart_is_heights (chart) ? _ ("roll centre") : "";
-  if (!lowering_chart_is_heights (chart))
-    return n;
+    names[0].text = _ ("roll centre");
   names[n] = (Name){ _ ("centre of gravity"), pen->theme->ink, false,
-                        chart->plot.x + chart->plot.width };
+                     chart->plot.x + chart->plot.width };
   labels[n].wanted = axis_to_pixel (chart->y, study->cg_height - chart->x.high);
   return n + 1;
 }
@@ -220,9 +218,11 @@ lowering_name_width (const LoweringChart *chart,
   const LoweringPen pen = { .texts = texts, .theme = theme, .study = study };
   Name names[CURVE_LABELS_MOST];
   CurveLabel labels[CURVE_LABELS_MOST];
-  const unsigned n = gather_names (chart, &pen, names, labels);
   double width = 0.0;
 
+  if (!lowering_chart_is_heights (chart))
+    return 0.0;
+  const unsigned n = gather_names (chart, &pen, names, labels);
   for (unsigned i = 0; i < n; i++)
     width =
         fmax (width,
@@ -230,6 +230,7 @@ lowering_name_width (const LoweringChart *chart,
   return width;
 }
 
+/* Those of the heights stand for all charts: line, marker and colour are the same. */
 static void
 draw_names (const LoweringChart *chart, const LoweringPen *pen)
 {
@@ -244,7 +245,12 @@ draw_names (const LoweringChart *chart, const LoweringPen *pen)
   curve_labels_place (labels, n, 0, 1.25 * size, plot.y - 0.6 * size,
                       plot.y + plot.height + 0.6 * size);
   for (unsigned i = 0; i < n; i++) {
-    if (!labels[i].is_kept || names[i].text[0] == '\0' || room < 2.0 * size)
+    if (!labels[i].is_kept || room < 2.0 * size)
+      continue;
+    /* the centre of gravity has its name in the plot as well */
+    if (i == n - 1 &&
+        text_measure (pen->texts, name_style (pen->theme, &names[i]), names[i].text)
+                .width > room)
       continue;
     theme_use (pen->cr, names[i].colour);
     theme_line (pen->cr, LINE_FULL, 0.8 * pen->theme->thin);
@@ -308,8 +314,9 @@ lowering_curves_draw (const LoweringChart *chart, const LoweringPen *pen)
   for (int i = LOWERING_MEASURED; i < n; i++)
     if (i != hand && lowering_shows (pen->study, i))
       draw_standing (chart, pen, i);
-  draw_names (chart, pen);
-  if (lowering_chart_is_heights (chart))
+  if (lowering_chart_is_heights (chart)) {
+    draw_names (chart, pen);
     lowering_lever_draw (chart, pen);
+  }
   draw_standing (chart, pen, hand);
 }

@@ -11,9 +11,9 @@
 
 /* Wider than this to its height, the small charts stand beside the large one. */
 #define WIDE 1.35
-#define BESIDE_PART 0.36 /* of the width */
+#define BESIDE_PART 0.34 /* of the width */
 #define BELOW_PART 0.34  /* of the height */
-#define NAMES_PART 0.24  /* of a chart's width, at most */
+#define NAMES_PART 0.27  /* of a chart's width, at most */
 #define MARKER_REACH 12.0
 
 enum {

@@ -3,9 +3,12 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 /* All in units of the text size. */
 #define ROW 1.75
+#define TALL_HEAD 1.75 /* rows */
+#define HEAD_LINE 0.68 /* rows, from the first line of a head to its second */
 #define MARGIN NUMBER_TABLE_MARGIN
 #define LEAST_BLOCK 27.0
 #define FIGURES 5.2 /* width of one column of figures, at least and at most */
@@ -38,37 +41,6 @@ number_table_free (NumberTable *table)
   g_free (table);
 }
 
-static TableLayout
-lay_out (const NumberTableView *view, double width)
-{
-  const double em = view->theme.text;
-  const double least = view->side_by_side ? side_by_side_least (view) : LEAST_BLOCK;
-  const unsigned n = view->n_quantities;
-  const unsigned fit = (unsigned) fmax (1.0, floor (width / (least * em)));
-  const unsigned n_blocks = MIN (MIN (fit, 4u), MAX (n, 1u));
-
-  return (TableLayout){ .n_blocks = n_blocks,
-                        .n_rows = (n + n_blocks - 1) / n_blocks,
-                        .left = MARGIN * em,
-                        .width = (width - MARGIN * em) / n_blocks,
-                        .head = (view->side_by_side ? 1.75 : 1.0) * ROW * em,
-                        .row = ROW * em };
-}
-
-double
-number_table_height (const NumberTableView *view, double width)
-{
-  const TableLayout l = lay_out (view, width);
-
-  return l.head + l.row * l.n_rows + 0.5 * view->theme.text;
-}
-
-unsigned
-number_table_setups (const NumberTableView *view, double width, unsigned *setups)
-{
-  return side_by_side_setups (view, lay_out (view, width).width, setups);
-}
-
 static Columns
 columns_of (const Theme *theme, double width)
 {
@@ -89,6 +61,66 @@ columns_of (const Theme *theme, double width)
                     .has_words = has_words };
 }
 
+/* For a name over a column of figures. */
+static double
+head_room (const Theme *theme, const Columns *c)
+{
+  return c->figures - 0.3 * theme->text;
+}
+
+/* Whether a name that may head a column takes two lines at this width. */
+static bool
+has_tall_head (TextCache *texts, const NumberTableView *view, double width)
+{
+  const Study *study = view->study;
+  const TextStyle bold = { view->theme.font, view->theme.small_text, TEXT_BOLD };
+  const Columns c = columns_of (&view->theme, width);
+
+  for (guint i = 0; i < study->n_setups; i++)
+    if (study->setups[i].is_shown &&
+        text_measure (texts, bold, study->setups[i].name).width >
+            head_room (&view->theme, &c))
+      return true;
+  return false;
+}
+
+static TableLayout
+lay_out (TextCache *texts, const NumberTableView *view, double width)
+{
+  const double em = view->theme.text;
+  const double least = view->side_by_side ? side_by_side_least (view) : LEAST_BLOCK;
+  const unsigned n = view->n_quantities;
+  const unsigned fit = (unsigned) fmax (1.0, floor (width / (least * em)));
+  const unsigned n_blocks = MIN (MIN (fit, 4u), MAX (n, 1u));
+
+  const double block = (width - MARGIN * em) / n_blocks;
+  const bool is_tall = view->side_by_side || has_tall_head (texts, view, block);
+
+  return (TableLayout){ .n_blocks = n_blocks,
+                        .n_rows = (n + n_blocks - 1) / n_blocks,
+                        .left = MARGIN * em,
+                        .width = block,
+                        .head = (is_tall ? TALL_HEAD : 1.0) * ROW * em,
+                        .row = ROW * em };
+}
+
+double
+number_table_height (const NumberTableView *view, double width)
+{
+  g_autoptr (TextCache) texts = text_cache_new ();
+  const TableLayout l = lay_out (texts, view, width);
+
+  return l.head + l.row * l.n_rows + 0.5 * view->theme.text;
+}
+
+unsigned
+number_table_setups (const NumberTableView *view, double width, unsigned *setups)
+{
+  g_autoptr (TextCache) texts = text_cache_new ();
+
+  return side_by_side_setups (view, lay_out (texts, view, width).width, setups);
+}
+
 void
 number_table_put (NumberTable *table,
                   cairo_t *cr,
@@ -105,7 +137,38 @@ number_table_put (NumberTable *table,
 
 #define put number_table_put
 
-/* A name that ends at @right and is cut to @room. */
+static void
+put_name_line (NumberTable *table,
+               cairo_t *cr,
+               TextStyle style,
+               const char *name,
+               double right,
+               double y,
+               double room)
+{
+  const TextSize size = text_measure (table->texts, style, name);
+
+  text_draw_within (table->texts, cr, style, name, right - fmin (size.width, room),
+                    y - size.height / 2.0 + size.baseline, room);
+}
+
+/* As many of the name's first words as one line holds, in bytes; at least one word. */
+static gsize
+first_line (NumberTable *table, TextStyle style, const char *name, double room)
+{
+  const char *last = strchr (name, ' ');
+
+  for (const char *at = last; at != NULL; at = strchr (at + 1, ' ')) {
+    g_autofree char *part = g_strndup (name, (gsize) (at - name));
+    if (text_measure (table->texts, style, part).width > room)
+      break;
+    last = at;
+  }
+  return last == NULL ? strlen (name) : (gsize) (last - name);
+}
+
+/* A name that ends at @right, in two lines where one is not enough; they end in "…" when
+ * two are not either. */
 static void
 put_name (NumberTable *table,
           cairo_t *cr,
@@ -116,11 +179,19 @@ put_name (NumberTable *table,
           double y,
           double room)
 {
-  const TextSize size = text_measure (table->texts, style, name);
+  const double step = HEAD_LINE * table->layout.row;
+  const bool is_tall = table->layout.head > table->layout.row;
 
   theme_use (cr, colour);
-  text_draw_within (table->texts, cr, style, name, right - fmin (size.width, room),
-                    y - size.height / 2.0 + size.baseline, room);
+  if (!is_tall || text_measure (table->texts, style, name).width <= room) {
+    put_name_line (table, cr, style, name, right, y, room);
+    return;
+  }
+  const gsize n = first_line (table, style, name, room);
+  g_autofree char *first = g_strndup (name, n);
+  put_name_line (table, cr, style, first, right, y, room);
+  if (name[n] != '\0')
+    put_name_line (table, cr, style, name + n + 1, right, y + step, room);
 }
 
 static Colour
@@ -149,7 +220,7 @@ draw_head (NumberTable *table,
   const Theme *t = &view->theme;
   const TextStyle small = { t->font, t->small_text, TEXT_PLAIN };
   const TextStyle bold = { t->font, t->small_text, TEXT_BOLD };
-  const double y = table->layout.row * 0.55, room = c->figures - 0.3 * t->text;
+  const double y = table->layout.row * 0.55, room = head_room (t, c);
 
   put_name (table, cr, small, reference_colour (view),
             study_reference (view->study)->name, x + c->measured, y,
@@ -251,7 +322,7 @@ number_table_draw (NumberTable *table,
                    double height)
 {
   const Theme *t = &view->theme;
-  const TableLayout l = lay_out (view, width);
+  const TableLayout l = lay_out (table->texts, view, width);
   const Columns c = columns_of (t, l.width);
 
   (void) height;

@@ -70,11 +70,21 @@ draw_level_span (const SheetPen *pen, Span s, const Label *label)
   const Pixel at =
       s.side < 0.0 ? pixel_add (left, -beside, 0) : pixel_add (right, beside, 0);
 
+  const Pixel other =
+      s.side < 0.0 ? pixel_add (right, beside, 0) : pixel_add (left, -beside, 0);
+  const Pixel middle = pixel_between (left, right, 0.5);
+  const double line = 0.9 * LINE * pen->unit;
+  const LabelSpot spots[] = { { at, s.side < 0.0 ? 1.0 : 0.0 },
+                              { other, s.side < 0.0 ? 0.0 : 1.0 },
+                              { pixel_add (middle, 0, line), 0.5 },
+                              { pixel_add (middle, 0, -line), 0.5 } };
+
   pen_shows (pen, s.view, s.quantity, left, right);
+  if (!label_place (pen, s.view, s.quantity, label, spots, G_N_ELEMENTS (spots)))
+    return;
   draw_extension (pen, s.from, (Pixel){ s.from.x, s.place });
   draw_extension (pen, s.to, (Pixel){ s.to.x, s.place });
   draw_arrows (pen, left, right);
-  label_draw (pen, s.view, s.quantity, label, at, s.side < 0.0 ? 1.0 : 0.0);
 }
 
 static void
@@ -84,12 +94,21 @@ draw_upright_span (const SheetPen *pen, Span s, const Label *label)
   const Pixel bottom = { s.place, fmax (s.from.y, s.to.y) };
   const Pixel middle = pixel_between (top, bottom, 0.5);
 
+  const double beside = s.side * 7.0 * pen->unit, line = LINE * pen->unit;
+  const double across = s.side < 0.0 ? 1.0 : 0.0;
+  const LabelSpot spots[] = { { pixel_add (middle, beside, 0), across },
+                              { pixel_add (middle, beside, line), across },
+                              { pixel_add (middle, beside, -line), across },
+                              { pixel_add (middle, -beside, 0), 1.0 - across },
+                              { pixel_add (middle, beside, 2.0 * line), across },
+                              { pixel_add (middle, beside, -2.0 * line), across } };
+
   pen_shows (pen, s.view, s.quantity, top, bottom);
+  if (!label_place (pen, s.view, s.quantity, label, spots, G_N_ELEMENTS (spots)))
+    return;
   draw_extension (pen, s.from, (Pixel){ s.place, s.from.y });
   draw_extension (pen, s.to, (Pixel){ s.place, s.to.y });
   draw_arrows (pen, top, bottom);
-  label_draw (pen, s.view, s.quantity, label,
-              pixel_add (middle, s.side * 7.0 * pen->unit, 0), s.side < 0.0 ? 1.0 : 0.0);
 }
 
 static void
@@ -134,17 +153,23 @@ draw_arc_below (const SheetPen *pen, Arc a)
   const Pixel end =
       pixel_add (foot, side * (BESIDE_STRUT * pen->layout->scale + 4.0 * u), 0);
 
+  const double across = side < 0.0 ? 1.0 : 0.0, line = LINE * u;
+  const Pixel beside = pixel_add (end, side * 4.0 * u, 0);
+  const LabelSpot spots[] = { { beside, across },
+                              { pixel_add (beside, 0, line), across },
+                              { pixel_add (beside, 0, -line), across },
+                              { pixel_add (beside, 0, 2.0 * line), across } };
+
   pen_shows (pen, a.view, (int) a.quantity, a.vertex, foot);
   pen_line (pen, pixel_add (a.vertex, 0, 14.0 * u), pixel_add (foot, 0, 6.0 * u),
             thin (pen));
-  pen_line (pen, foot, end, thin (pen));
+  if (label_place (pen, a.view, (int) a.quantity, &label, spots, G_N_ELEMENTS (spots)))
+    pen_line (pen, foot, end, thin (pen));
   cairo_new_sub_path (pen->cr);
   cairo_arc (pen->cr, a.vertex.x, a.vertex.y, a.radius, from, to);
   theme_use (pen->cr, pen->theme->accent);
   theme_line (pen->cr, LINE_FULL, pen->theme->line);
   cairo_stroke (pen->cr);
-  label_draw (pen, a.view, (int) a.quantity, &label, pixel_add (end, side * 4.0 * u, 0),
-              side < 0.0 ? 1.0 : 0.0);
 }
 
 static void
@@ -156,14 +181,11 @@ draw_axis_angle (const SheetPen *pen, SheetViewName view)
   const Pixel vertex = pen_at (pen, view, study_in_hand (study)->corner.upper_mount);
   const Pixel ball = pen_at (pen, view, study_in_hand (study)->now.pose.ball_joint);
 
-  draw_arc_below (pen,
-                  (Arc){
-                      view, quantity,
-                      is_front
-                      ? C_ ("dimension", "inclination")
-                            : C_ ("dimension", "caster"), vertex,
-                                  0.25 * hypot (ball.x - vertex.x, ball.y - vertex.y),
-                                  study_in_hand (study)->now.measures.value[quantity] });
+  draw_arc_below (pen, (Arc){ view, quantity,
+                              is_front ? C_ ("dimension", "inclination")
+                                       : C_ ("dimension", "caster"),
+                              vertex, 0.25 * hypot (ball.x - vertex.x, ball.y - vertex.y),
+                              study_in_hand (study)->now.measures.value[quantity] });
 }
 
 /* Where the wheel's own line leaves the tyre, against an upright. */
@@ -173,7 +195,7 @@ draw_camber (const SheetPen *pen)
   const Study *study = pen->view->study;
   const Label label =
       label_for (QUANTITY_CAMBER, label_word (pen, C_ ("dimension", "camber")), TRUE,
-                                              study);
+                 study);
   const Pixel centre =
       pen_at (pen, SHEET_FRONT, study_in_hand (study)->now.pose.wheel_centre);
   const double free = study->points.loaded_radius * SHEET_TYRE_FREE * pen->layout->scale;
@@ -188,8 +210,15 @@ draw_camber (const SheetPen *pen)
   theme_use (pen->cr, pen->theme->accent);
   theme_line (pen->cr, LINE_FULL, pen->theme->line);
   cairo_stroke (pen->cr);
-  label_draw (pen, SHEET_FRONT, QUANTITY_CAMBER, &label,
-              pixel_add (centre, 0, -reach - 11.0 * pen->unit), 0.5);
+
+  const double above = -reach - 11.0 * pen->unit, beside = 6.0 * pen->unit;
+  const LabelSpot spots[] = {
+    { pixel_add (centre, 0, above), 0.5 },
+    { pixel_add (centre, beside, above + beside), 0.0 },
+    { pixel_add (centre, 0, above - LINE * pen->unit), 0.5 },
+    { pixel_add (centre, -beside, above + beside), 1.0 },
+  };
+  label_place (pen, SHEET_FRONT, QUANTITY_CAMBER, &label, spots, G_N_ELEMENTS (spots));
 }
 
 static void
@@ -203,8 +232,16 @@ draw_toe (const SheetPen *pen)
   const Vec3 corner = { w.x + free - 30.0, w.y - pen->view->section_width / 2.0, w.z };
   const Pixel at = pen_at (pen, SHEET_PLAN, corner);
 
-  label_draw (pen, SHEET_PLAN, QUANTITY_TOE_IN, &label,
-              pixel_add (at, -10.0 * pen->unit, 0), 1.0);
+  const double u = pen->unit;
+  const double tyre = pen->view->section_width * pen->layout->scale;
+  const Pixel left = pixel_add (at, -10.0 * u, 0);
+  const Pixel right = pixel_add (at, tyre + 10.0 * u, 0);
+  const LabelSpot spots[] = { { left, 1.0 },
+                              { pixel_add (left, 0, LINE * u), 1.0 },
+                              { right, 0.0 },
+                              { pixel_add (left, 0, -LINE * u), 1.0 } };
+
+  label_place (pen, SHEET_PLAN, QUANTITY_TOE_IN, &label, spots, G_N_ELEMENTS (spots));
 }
 
 static void
@@ -251,9 +288,14 @@ draw_roll_centre (const SheetPen *pen)
     const double way = centre.y < box.y ? -1.0 : 1.0;
     const Pixel tip = { ground.x, way < 0.0 ? box.y : box.y + box.height };
 
+    const Pixel beside = pixel_add (tip, 8.0 * u, -way * 8.0 * u);
+    const LabelSpot spots[] = { { beside, 0.0 },
+                                { pixel_add (beside, 0, -way * LINE * u), 0.0 },
+                                { pixel_add (beside, 0, -2.0 * way * LINE * u), 0.0 } };
+
     pen_arrow_head (pen, tip, (Pixel){ 0, way }, t->accent);
-    label_draw (pen, SHEET_FRONT, QUANTITY_ROLL_CENTRE_HEIGHT, &label,
-                pixel_add (tip, 8.0 * u, -way * 8.0 * u), 0.0);
+    label_place (pen, SHEET_FRONT, QUANTITY_ROLL_CENTRE_HEIGHT, &label, spots,
+                 G_N_ELEMENTS (spots));
     return;
   }
   draw_upright_span (pen,
@@ -271,88 +313,134 @@ front_pixel (const SheetPen *pen, FrontPoint p)
   return pen_at (pen, SHEET_FRONT, (Vec3){ 0, p.y, p.z });
 }
 
-/* From @from towards the pole, to it or to the border; there an arrow says that it goes
- * on. */
-static Pixel
-draw_ray (const SheetPen *pen,
-          FrontPoint from,
-          FrontPoint direction,
-          double sign,
-          const Pixel *pole)
-{
-  const Stroke stroke = { LINE_FULL, pen->theme->thin * 0.8,
-                          colour_with_alpha (pen->theme->accent, 0.75) };
-  const double far = 1e5 * sign;
-  Pixel a = front_pixel (pen, from);
-  Pixel b = front_pixel (pen, (FrontPoint){ from.y + far * direction.y,
-                                            from.z + far * direction.z });
+/* What the construction of the setup in hand comes to on the drawing. */
+typedef struct {
+  Construction lines;
+  Pixel pole;
+  gboolean is_inboard, is_seen;
+  double sign;
+} Drawn;
 
-  if (pole != NULL)
-    b = *pole;
-  else if (!pixel_box_clip (pen->layout->box[SHEET_FRONT], &a, &b))
-    return a;
-  pen_line (pen, a, b, stroke);
-  if (pole == NULL)
-    pen_arrow_head (pen, b, pixel_direction (a, b), pen->theme->accent);
-  return b;
+static Drawn
+construct (const SheetPen *pen)
+{
+  const StudyCorner *setup = study_in_hand (pen->view->study);
+  Drawn d = { .lines = construction_draw (&setup->corner, &setup->now.pose,
+                                          setup->now.measures.contact) };
+
+  d.is_inboard = !(d.lines.pole.y > d.lines.contact.y);
+  d.sign = d.is_inboard ? 1.0 : -1.0;
+  d.pole = front_pixel (pen, d.lines.pole);
+  d.is_seen = isfinite (d.pole.x) && isfinite (d.pole.y) &&
+              pixel_box_has (pen->layout->box[SHEET_FRONT], d.pole);
+  return d;
 }
 
-/* "instant centre, 3127 mm inboard" in two lines, at the end of the strut's normal. */
-static void
-draw_instant_centre_label (const SheetPen *pen, Pixel end, gboolean is_inboard)
-{
-  const Study *study = pen->view->study;
-  const double length =
-      study_in_hand (study)->now.measures.value[QUANTITY_SWING_ARM_LENGTH];
-  const Pixel mount =
-      pen_at (pen, SHEET_FRONT, study_in_hand (study)->corner.upper_mount);
-  const double u = pen->unit, line = LINE * u, room = FROM_CENTRE_PLANE * u;
-  /* outboard there is room between the views only */
-  const Pixel first = is_inboard
-                          ? pixel_add (end, room, end.y > mount.y ? line : -2.0 * line)
-                          : pixel_add (end, 6.0 * u, -line / 2.0);
-  Label above = { "", "" }, below = above;
-  char figure[24];
+typedef struct {
+  Pixel from, to;
+  gboolean is_there;
+} Ray;
 
-  quantity_format (QUANTITY_SWING_ARM_LENGTH, fabs (length), FALSE, figure,
-                   sizeof figure);
-  if (!(fabs (length) < FAR_AWAY))
-    g_strlcpy (below.figure, _ ("at infinity"), sizeof below.figure);
-  else
-    g_snprintf (below.figure, sizeof below.figure,
-                length > 0.0 ? _ ("%s mm inboard") : _ ("%s mm outboard"), figure);
-  above.word = C_ ("dimension", "instant centre");
-  label_draw (pen, SHEET_FRONT, QUANTITY_SWING_ARM_LENGTH, &above, first, 0.0);
-  label_draw (pen, SHEET_FRONT, QUANTITY_SWING_ARM_LENGTH, &below,
-              pixel_add (first, 0, line), 0.0);
+/* From @from towards the pole, to it or to the border. */
+static Ray
+ray_of (const SheetPen *pen,
+        const Drawn *d,
+        FrontPoint from,
+        FrontPoint direction,
+        double sign)
+{
+  const double far = 1e5 * sign;
+  Ray ray = { front_pixel (pen, from),
+              front_pixel (pen, (FrontPoint){ from.y + far * direction.y,
+                                              from.z + far * direction.z }),
+              TRUE };
+
+  if (d->is_seen)
+    ray.to = d->pole;
+  else if (!pixel_box_clip (pen->layout->box[SHEET_FRONT], &ray.from, &ray.to))
+    ray = (Ray){ ray.from, ray.from, FALSE };
+  return ray;
+}
+
+static Stroke
+ray_stroke (const SheetPen *pen)
+{
+  return (Stroke){ LINE_FULL, pen->theme->thin * 0.8,
+                   colour_with_alpha (pen->theme->accent, 0.75) };
+}
+
+/* At the border an arrow says that it goes on. */
+static void
+draw_ray (const SheetPen *pen, const Drawn *d, Ray ray)
+{
+  if (!ray.is_there)
+    return;
+  pen_line (pen, ray.from, ray.to, ray_stroke (pen));
+  if (!d->is_seen)
+    pen_arrow_head (pen, ray.to, pixel_direction (ray.from, ray.to), pen->theme->accent);
 }
 
 void
 dimensions_draw_construction (const SheetPen *pen)
 {
-  const StudyCorner *setup = study_in_hand (pen->view->study);
-  const Construction c =
-      construction_draw (&setup->corner, &setup->now.pose, setup->now.measures.contact);
-  const gboolean is_inboard = !(c.pole.y > c.contact.y);
-  const double sign = is_inboard ? 1.0 : -1.0;
-  const Pixel pole = front_pixel (pen, c.pole);
-  const gboolean is_seen = isfinite (pole.x) && isfinite (pole.y) &&
-                           pixel_box_has (pen->layout->box[SHEET_FRONT], pole);
-  const Pixel *stop = is_seen ? &pole : NULL;
-  const double towards = c.pole_direction.y < 0.0 ? sign : -sign;
+  const Drawn d = construct (pen);
+  const Construction *c = &d.lines;
+  const double towards = c->pole_direction.y < 0.0 ? d.sign : -d.sign;
 
-  draw_ray (pen, c.arm, c.arm_direction, sign, stop);
-  const Pixel end = draw_ray (pen, c.mount, c.mount_direction, sign, stop);
-  draw_ray (pen, c.contact, c.pole_direction, towards, stop);
-  if (!is_inboard || is_seen)
-    pen_line (pen, front_pixel (pen, c.contact),
-              front_pixel (pen, (FrontPoint){ 0, c.contact.z + c.roll_centre_height }),
-              (Stroke){ LINE_FULL, pen->theme->thin * 0.8,
-                        colour_with_alpha (pen->theme->accent, 0.75) });
-  if (is_seen)
-    pen_circle (pen, pole, 3.5 * pen->unit,
+  draw_ray (pen, &d, ray_of (pen, &d, c->arm, c->arm_direction, d.sign));
+  draw_ray (pen, &d, ray_of (pen, &d, c->mount, c->mount_direction, d.sign));
+  draw_ray (pen, &d, ray_of (pen, &d, c->contact, c->pole_direction, towards));
+  if (!d.is_inboard || d.is_seen)
+    pen_line (pen, front_pixel (pen, c->contact),
+              front_pixel (pen, (FrontPoint){ 0, c->contact.z + c->roll_centre_height }),
+              ray_stroke (pen));
+  if (d.is_seen)
+    pen_circle (pen, d.pole, 3.5 * pen->unit,
                 (Solid){ 0, pen->theme->ground, pen->theme->accent, pen->theme->thin });
-  draw_instant_centre_label (pen, end, is_inboard);
+}
+
+static void
+swing_arm_text (const Study *study, char *text, size_t size)
+{
+  const double length =
+      study_in_hand (study)->now.measures.value[QUANTITY_SWING_ARM_LENGTH];
+  char figure[24];
+
+  quantity_format (QUANTITY_SWING_ARM_LENGTH, fabs (length), FALSE, figure,
+                   sizeof figure);
+  if (!(fabs (length) < FAR_AWAY))
+    g_strlcpy (text, _ ("at infinity"), size);
+  else
+    g_snprintf (text, size, length > 0.0 ? _ ("%s mm inboard") : _ ("%s mm outboard"),
+                figure);
+}
+
+/* "instant centre, 3127 mm inboard" in two lines, at the end of the strut's normal. */
+static void
+draw_instant_centre_label (const SheetPen *pen)
+{
+  const Study *study = pen->view->study;
+  const Drawn d = construct (pen);
+  const Pixel end = ray_of (pen, &d, d.lines.mount, d.lines.mount_direction, d.sign).to;
+  const Pixel mount =
+      pen_at (pen, SHEET_FRONT, study_in_hand (study)->corner.upper_mount);
+  const double u = pen->unit, line = LINE * u, room = FROM_CENTRE_PLANE * u;
+  const double way = end.y > mount.y ? line : -line;
+  /* outboard there is room between the views only */
+  const Pixel first = d.is_inboard ? pixel_add (end, room, way > 0.0 ? way : 2.0 * way)
+                                   : pixel_add (end, 6.0 * u, -line / 2.0);
+  const double left = pen->layout->origin[SHEET_FRONT].x + 6.0 * u - first.x;
+  const LabelSpot spots[] = { { first, 0.0 },
+                              { pixel_add (first, 0, way), 0.0 },
+                              { pixel_add (first, left, way), 0.0 },
+                              { pixel_add (first, 0, 2.0 * way), 0.0 },
+                              { pixel_add (first, left, 2.5 * way), 0.0 },
+                              { pixel_add (first, left, 4.0 * way), 0.0 } };
+  Label label = { C_ ("dimension", "instant centre"), "" };
+
+  swing_arm_text (study, label.figure, sizeof label.figure);
+  label_place_stacked (pen, SHEET_FRONT, QUANTITY_SWING_ARM_LENGTH, &label, spots,
+                       d.is_inboard ? G_N_ELEMENTS (spots) : 2);
 }
 
 static gboolean
@@ -370,10 +458,12 @@ dimensions_draw (const SheetPen *pen, SheetViewName view)
   }
   draw_ground_span (pen, view);
   draw_axis_angle (pen, view);
+  if (view == SHEET_FRONT)
+    draw_camber (pen);
   if (!is_named_at_handle (pen, view))
     draw_mount_spans (pen, view);
   if (view == SHEET_FRONT) {
-    draw_camber (pen);
     draw_roll_centre (pen);
+    draw_instant_centre_label (pen);
   }
 }

@@ -15,4 +15,12 @@ bool handle_place (const SheetLayout *layout,
 /* Of the target, pixels. */
 double handle_reach (const SheetLayout *layout);
 
-void handles_draw (const SheetPen *pen);
+/* What is said of the handle that is held. */
+typedef struct {
+  char text[120]; /* or "" */
+  PixelBox box;
+} HandleTag;
+
+/* Keeps texts off the handles, and places those that belong to them. */
+HandleTag handles_claim (const SheetPen *pen);
+void handles_draw (const SheetPen *pen, const HandleTag *tag);

@@ -7,6 +7,7 @@
 /* Pixels at ordinary type size. */
 #define WORD_GAP 4.0
 #define SMALL_SHEET 210.0
+#define STACKED_LINE 14.0
 
 Label
 label_for (Quantity quantity, const char *word, gboolean with_sign, const Study *study)
@@ -25,32 +26,91 @@ label_for (Quantity quantity, const char *word, gboolean with_sign, const Study 
 static double
 label_width (const SheetPen *pen, const Label *label)
 {
-  const TextStyle style = pen_style (pen, pen->theme->small_text, TEXT_PLAIN);
-  const double figure = text_measure (pen->texts, style, label->figure).width;
+  const double figure = writing_width (pen, label->figure, TEXT_PLAIN);
 
   if (label->word[0] == '\0')
     return figure;
-  return figure + WORD_GAP * pen->unit +
-         text_measure (pen->texts, style, label->word).width;
+  return figure + WORD_GAP * pen->unit + writing_width (pen, label->word, TEXT_PLAIN);
 }
 
-void
-label_draw (const SheetPen *pen,
-            SheetViewName view,
-            int quantity,
-            const Label *label,
-            Pixel at,
-            double across)
+static void
+write_label (const SheetPen *pen, const Label *label, Pixel left)
+{
+  if (label->word[0] != '\0') {
+    writing_add (pen, label->word, left, pen->theme->soft_ink);
+    left.x += writing_width (pen, label->word, TEXT_PLAIN) + WORD_GAP * pen->unit;
+  }
+  writing_add (pen, label->figure, left, pen->theme->ink);
+}
+
+static bool
+place_one (const SheetPen *pen,
+           SheetViewName view,
+           int quantity,
+           const Label *label,
+           const LabelSpot *spots,
+           unsigned n_spots)
 {
   const double width = label_width (pen, label);
-  Pixel left = { at.x - across * width, at.y };
 
-  pen_patch (pen, left, width);
-  pen_shows (pen, view, quantity, left, pixel_add (left, width, 0));
-  if (label->word[0] != '\0')
-    left.x += pen_text (pen, label->word, left, pen->theme->soft_ink).width +
-              WORD_GAP * pen->unit;
-  pen_text (pen, label->figure, left, pen->theme->ink);
+  for (unsigned i = 0; i < n_spots; i++) {
+    const Pixel left = pixel_add (spots[i].at, -spots[i].across * width, 0);
+
+    if (!writing_has_room (pen, writing_box (pen, left, width)))
+      continue;
+    pen_shows (pen, view, quantity, left, pixel_add (left, width, 0));
+    write_label (pen, label, left);
+    return true;
+  }
+  return false;
+}
+
+bool
+label_place (const SheetPen *pen,
+             SheetViewName view,
+             int quantity,
+             const Label *label,
+             const LabelSpot *spots,
+             unsigned n_spots)
+{
+  Label figure = *label;
+
+  if (place_one (pen, view, quantity, label, spots, n_spots))
+    return true;
+  figure.word = "";
+  return label->word[0] != '\0' &&
+         place_one (pen, view, quantity, &figure, spots, n_spots);
+}
+
+bool
+label_place_stacked (const SheetPen *pen,
+                     SheetViewName view,
+                     int quantity,
+                     const Label *label,
+                     const LabelSpot *spots,
+                     unsigned n_spots)
+{
+  const double line = STACKED_LINE * pen->unit;
+  const double width = fmax (writing_width (pen, label->word, TEXT_PLAIN),
+                             writing_width (pen, label->figure, TEXT_PLAIN));
+  Label figure = *label;
+
+  for (unsigned i = 0; i < n_spots; i++) {
+    const Pixel left = pixel_add (spots[i].at, -spots[i].across * width, 0);
+    PixelBox box = writing_box (pen, left, width);
+
+    box.height += line;
+    if (!writing_has_room (pen, box))
+      continue;
+    pen_shows (pen, view, quantity, left, pixel_add (left, width, 0));
+    pen_shows (pen, view, quantity, pixel_add (left, 0, line),
+               pixel_add (left, width, line));
+    writing_add (pen, label->word, left, pen->theme->soft_ink);
+    writing_add (pen, label->figure, pixel_add (left, 0, line), pen->theme->ink);
+    return true;
+  }
+  figure.word = "";
+  return place_one (pen, view, quantity, &figure, spots, n_spots);
 }
 
 const char *
@@ -82,8 +142,8 @@ inboard_text (double mm, char *text, size_t size)
   char figure[24];
 
   format_length (mm, figure, sizeof figure);
-  g_snprintf (text, size,
-              mm > -0.05 ? C_ ("mount", "%s in") : C_ ("mount", "%s out"), figure);
+  g_snprintf (text, size, mm > -0.05 ? C_ ("mount", "%s in") : C_ ("mount", "%s out"),
+              figure);
 }
 
 void
@@ -102,8 +162,8 @@ up_text (double mm, char *text, size_t size)
   char figure[24];
 
   format_length (mm, figure, sizeof figure);
-  g_snprintf (text, size,
-              mm > -0.05 ? C_ ("mount", "%s up") : C_ ("mount", "%s down"), figure);
+  g_snprintf (text, size, mm > -0.05 ? C_ ("mount", "%s up") : C_ ("mount", "%s down"),
+              figure);
 }
 
 void
@@ -113,8 +173,8 @@ lowering_text (double mm, char *text, size_t size)
 
   format_length (mm, figure, sizeof figure);
   g_snprintf (text, size,
-              mm > -0.05
-              ? C_ ("height", "lowered %s mm") : C_ ("height", "raised %s mm"), figure);
+              mm > -0.05 ? C_ ("height", "lowered %s mm") : C_ ("height", "raised %s mm"),
+              figure);
 }
 
 void

@@ -3,7 +3,7 @@
 
 #pragma once
 
-#include "drawing/sheet-pen.h"
+#include "drawing/sheet-writing.h"
 
 /* A word and its figure, set as one line. */
 typedef struct {
@@ -16,13 +16,28 @@ Label
 label_for (Quantity quantity, const char *word, gboolean with_sign, const Study *study);
 /* @word, or "" on a small sheet, where only figures find room. */
 const char *label_word (const SheetPen *pen, const char *word);
-/* @across as in TextAnchor.x; the middle of the line stands at @at.y. */
-void label_draw (const SheetPen *pen,
-                 SheetViewName view,
-                 int quantity,
-                 const Label *label,
-                 Pixel at,
-                 double across);
+/* Where a label may stand: @across as in TextAnchor.x, the middle of the line at @at.y.
+ */
+typedef struct {
+  Pixel at;
+  double across;
+} LabelSpot;
+
+/* Puts the label on the first spot that has room, the whole of it before the figure
+ * alone. False where there is none. */
+bool label_place (const SheetPen *pen,
+                  SheetViewName view,
+                  int quantity,
+                  const Label *label,
+                  const LabelSpot *spots,
+                  unsigned n_spots);
+/* The same in two lines, the word over the figure: a spot says where the upper one is. */
+bool label_place_stacked (const SheetPen *pen,
+                          SheetViewName view,
+                          int quantity,
+                          const Label *label,
+                          const LabelSpot *spots,
+                          unsigned n_spots);
 
 /* The upper mount's way from where it was measured. */
 MountOffset mount_of_study (const Study *study);

@@ -4,7 +4,9 @@
 
 #pragma once
 
-#include "drawing/sheet-pen.h"
+#include "drawing/sheet-writing.h"
 
-void panel_draw_captions (const SheetPen *pen);
+void panel_place_captions (const SheetPen *pen);
+/* To be called last: it yields to all else. */
+void panel_place_plane_name (const SheetPen *pen);
 void panel_draw (const SheetPen *pen);

@@ -207,15 +207,6 @@ pen_patch (const SheetPen *pen, Pixel left, double width)
   cairo_fill (pen->cr);
 }
 
-TextSize
-pen_text (const SheetPen *pen, const char *text, Pixel left, Colour colour)
-{
-  theme_use (pen->cr, colour);
-  return text_draw (pen->texts, pen->cr,
-                    pen_style (pen, pen->theme->small_text, TEXT_PLAIN), text, left.x,
-                    left.y, (TextAnchor){ 0, 0.5 });
-}
-
 void
 pen_shows (const SheetPen *pen, SheetViewName view, int quantity, Pixel a, Pixel b)
 {

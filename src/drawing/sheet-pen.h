@@ -20,6 +20,8 @@ typedef struct {
   unsigned n_targets;
 } SheetTargets;
 
+typedef struct SheetWriting SheetWriting;
+
 typedef struct {
   cairo_t *cr;
   const SheetView *view;
@@ -27,7 +29,8 @@ typedef struct {
   const SheetLayout *layout;
   TextCache *texts;
   SheetTargets *targets;
-  double unit; /* pixels at ordinary type size */
+  double unit;           /* pixels at ordinary type size */
+  SheetWriting *writing; /* NULL where only parts are drawn */
 } SheetPen;
 
 typedef struct {
@@ -73,8 +76,6 @@ void pen_arrow_head (const SheetPen *pen, Pixel tip, Pixel direction, Colour col
 /* The sheet's own ground, one line of text high, so that what lies behind does not cross
  * letters. */
 void pen_patch (const SheetPen *pen, Pixel left, double width);
-/* One line of small text whose left end's middle is @left. */
-TextSize pen_text (const SheetPen *pen, const char *text, Pixel left, Colour colour);
 
 /* Says that the line shows @quantity: it can be hit, and glows when that is lit. To be
  * called before the stroke itself. */

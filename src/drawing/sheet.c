@@ -3,6 +3,7 @@
 #include "drawing/sheet-handles.h"
 #include "drawing/sheet-panel.h"
 #include "drawing/sheet-parts.h"
+#include "drawing/sheet-writing.h"
 
 #include <glib.h>
 
@@ -13,6 +14,7 @@ struct Sheet {
   TextCache *texts;
   SheetLayout layout;
   SheetTargets targets;
+  SheetWriting writing;
   struct {
     Pixel at;
     bool is_there;
@@ -75,19 +77,30 @@ draw_view (const SheetPen *pen, SheetViewName view, const StudyCorner *standing)
   }
 }
 
-/* In the room that the missing strut leaves. */
+/* In the room that the missing strut leaves, or over the view where that is narrow. */
 static void
 draw_reason (const SheetPen *pen)
 {
-  const PixelBox box = pen->layout->box[SHEET_FRONT];
-  const Theme *t = pen->theme;
-  const double wide = fmin (0.5 * box.width, 280.0 * pen->unit);
+  const PixelBox view = pen->layout->box[SHEET_FRONT];
+  const TextStyle style = pen_style (pen, pen->theme->text, TEXT_BOLD);
+  const double u = pen->unit, left = pen->layout->origin[SHEET_FRONT].x + 12.0 * u;
+  const double top = view.y + 0.3 * view.height;
+  const double widths[] = { fmin (0.5 * view.width, 280.0 * u), view.width,
+                            pen->layout->canvas.width - left - 4.0 * u };
+  const char *text = pose_status_sentence (study_in_hand (pen->view->study)->now.status);
 
-  theme_use (pen->cr, t->warning);
-  text_draw_wrapped (pen->texts, pen->cr, pen_style (pen, t->text, TEXT_BOLD),
-                     pose_status_sentence (study_in_hand (pen->view->study)->now.status),
-                     pen->layout->origin[SHEET_FRONT].x + 12.0 * pen->unit,
-                     box.y + 0.3 * box.height, wide);
+  for (unsigned i = 0; i < G_N_ELEMENTS (widths); i++) {
+    const TextSize size =
+        text_measure_wrapped (pen->texts, style, text, fmax (widths[i], 1.0));
+    const PixelBox box = { left, top, size.width, size.height };
+
+    if (size.width > widths[i] || !writing_has_room (pen, box))
+      continue;
+    writing_claim (pen, box);
+    theme_use (pen->cr, pen->theme->warning);
+    text_draw_wrapped (pen->texts, pen->cr, style, text, left, top, widths[i]);
+    return;
+  }
 }
 
 static void
@@ -149,10 +162,13 @@ sheet_draw (Sheet *sheet, cairo_t *cr, const SheetView *view, double width, doub
                          &sheet->layout,
                          sheet->texts,
                          &sheet->targets,
-                         view->theme.text / 12.0 };
+                         view->theme.text / 12.0,
+                         &sheet->writing };
+  HandleTag tag = { .text = "" };
 
   sheet_arrange (sheet, view, width, height);
   sheet->targets.n_targets = 0;
+  sheet->writing.n_claims = sheet->writing.n_lines = 0;
   cairo_save (cr);
   cairo_rectangle (cr, 0, 0, width, height);
   cairo_clip (cr);
@@ -162,14 +178,18 @@ sheet_draw (Sheet *sheet, cairo_t *cr, const SheetView *view, double width, doub
   draw_projectors (&pen, study_in_hand (study)->corner.upper_mount);
   if (standing != NULL)
     draw_projectors (&pen, standing->now.pose.wheel_centre);
+  panel_place_captions (&pen);
+  panel_draw (&pen);
+  if (view->show_handles)
+    tag = handles_claim (&pen);
   for (SheetViewName i = 0; i < N_SHEET_VIEWS; i++)
     draw_view (&pen, i, standing);
-  panel_draw_captions (&pen);
-  panel_draw (&pen);
   if (study_in_hand (study)->now.status != POSE_OK)
     draw_reason (&pen);
+  panel_place_plane_name (&pen);
+  writing_draw (&pen);
   if (view->show_handles)
-    handles_draw (&pen);
+    handles_draw (&pen, &tag);
   cairo_restore (cr);
 }
 

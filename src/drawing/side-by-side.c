@@ -12,7 +12,8 @@
 #define UNIT 3.6
 #define COLUMN_LEAST 9.2 /* a value and its change */
 #define COLUMN_MOST 13.0
-#define CHANGE 4.4 /* of a column, at its right */
+#define COLUMN_WIDEST 20.0 /* where there is more than enough */
+#define CHANGE 4.4         /* of a column, at its right */
 #define SAMPLE 2.1
 #define COLUMN_GAP 0.9
 
@@ -77,7 +78,11 @@ sides_of (const NumberTableView *view, double width)
 
   s.n = side_by_side_setups (view, width, s.setups);
 
-  const double each = fmin ((inner - NAME_LEAST - UNIT) / s.n, COLUMN_MOST);
+  /* a wide block is shared out evenly: each column as wide as the names, and the rest of
+   * it stays free at the right */
+  const double even = (inner - NAME_MOST - UNIT) / s.n;
+  const double each = fmax (fmin (even, COLUMN_WIDEST),
+                            fmin ((inner - NAME_LEAST - UNIT) / s.n, COLUMN_MOST));
   const double name = fmin (inner - UNIT - s.n * each, NAME_MOST);
   s.unit = name * em;
   s.first = (name + UNIT) * em;

@@ -1,0 +1,352 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* No text of a drawing covers another or runs past the border, whatever its size, the
+ * car, the setup and the length of the language's words.
+ *
+ * The linker sends every text that is drawn through this file (--wrap), so that what is
+ * tested is what comes out and not what the drawing believes about itself. */
+
+#include "drawing/board.h"
+#include "drawing/lowering.h"
+#include "drawing/number-table.h"
+#include "drawing/sheet-layout.h"
+#include "drawing/sheet.h"
+#include "model/car-json.h"
+
+#include <string.h>
+
+#define MOST_TEXTS 400
+
+typedef struct {
+  char text[48];
+  double left, top, right, bottom;
+} Box;
+
+static Box boxes[MOST_TEXTS];
+static guint n_boxes;
+static gboolean is_long;
+static Study study;
+
+void __real_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
+void __wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
+const char *__real_g_dgettext (const char *domain, const char *text);
+const char *__wrap_g_dgettext (const char *domain, const char *text);
+const char *__real_g_dpgettext (const char *domain, const char *text, gsize offset);
+const char *__wrap_g_dpgettext (const char *domain, const char *text, gsize offset);
+
+/* The ink and not the line, whose room for accents may reach under the line above. */
+void
+__wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout)
+{
+  PangoRectangle ink;
+  double x, y;
+
+  pango_layout_get_pixel_extents (layout, &ink, NULL);
+  cairo_get_current_point (cr, &x, &y);
+  cairo_user_to_device (cr, &x, &y);
+  if (ink.width > 0 && n_boxes < MOST_TEXTS) {
+    Box *box = &boxes[n_boxes++];
+
+    g_strlcpy (box->text, pango_layout_get_text (layout), sizeof box->text);
+    box->left = x + ink.x;
+    box->top = y + ink.y;
+    box->right = box->left + ink.width;
+    box->bottom = box->top + ink.height;
+  }
+  __real_pango_cairo_show_layout (cr, layout);
+}
+
+/* German is some 1.4 times as long as English: common practice, no published source. */
+static const char *
+lengthen (const char *text)
+{
+  const gsize more = (gsize) (0.4 * (double) g_utf8_strlen (text, -1) + 0.5);
+  g_autofree char *tail = g_strnfill (more, 'n');
+  g_autofree char *whole = g_strconcat (text, tail, NULL);
+
+  return is_long ? g_intern_string (whole) : text;
+}
+
+const char *
+__wrap_g_dgettext (const char *domain, const char *text)
+{
+  return lengthen (__real_g_dgettext (domain, text));
+}
+
+const char *
+__wrap_g_dpgettext (const char *domain, const char *text, gsize offset)
+{
+  return lengthen (__real_g_dpgettext (domain, text, offset));
+}
+
+static void
+assert_inside (const Box *box, double width, double height)
+{
+  if (box->left < -0.5 || box->top < -0.5 || box->right > width + 0.5 ||
+      box->bottom > height + 0.5)
+    g_error ("“%s” at %.0f, %.0f runs past %.0f × %.0f", box->text, box->left, box->top,
+             width, height);
+}
+
+/* Half a pixel may be shared: ink is counted in whole ones. */
+static gboolean
+do_overlap (const Box *a, const Box *b)
+{
+  const double shared = 1.0;
+
+  return a->left < b->right - shared && b->left < a->right - shared &&
+         a->top < b->bottom - shared && b->top < a->bottom - shared;
+}
+
+static void
+assert_apart (double width, double height, const char *what)
+{
+  g_assert_cmpuint (n_boxes, >, 0);
+  g_assert_cmpuint (n_boxes, <, MOST_TEXTS);
+  for (guint i = 0; i < n_boxes; i++) {
+    assert_inside (&boxes[i], width, height);
+    for (guint j = 0; j < i; j++)
+      if (do_overlap (&boxes[i], &boxes[j]))
+        g_error ("“%s” covers “%s” at %.0f, %.0f on %s of %.0f × %.0f%s", boxes[i].text,
+                 boxes[j].text, boxes[i].left, boxes[i].top, what, width, height,
+                 is_long ? ", long words" : "");
+  }
+}
+
+static gboolean
+is_written (const char *text)
+{
+  for (guint i = 0; i < n_boxes; i++)
+    if (strstr (boxes[i].text, text) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+static Car *
+load (const char *name)
+{
+  g_autofree char *path =
+      g_test_build_filename (G_TEST_DIST, "..", "..", "data", name, NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GError) error = NULL;
+  Car *car = car_load (file, &error);
+
+  g_assert_no_error (error);
+  return car;
+}
+
+typedef struct {
+  Sheet *sheet;
+  SheetView view;
+} Drawer;
+
+static void
+draw_sheet (Drawer *d, int width, int height)
+{
+  cairo_surface_t *surface =
+      cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
+  cairo_t *cr = cairo_create (surface);
+
+  n_boxes = 0;
+  sheet_draw (d->sheet, cr, &d->view, width, height);
+  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+}
+
+static const int sizes[][2] = { { 280, 220 },  { 360, 300 },  { 480, 450 }, { 560, 400 },
+                                { 560, 520 },  { 640, 640 },  { 800, 600 }, { 400, 900 },
+                                { 1300, 420 }, { 1000, 900 }, { 793, 1122 } };
+
+/* Nothing held, then, where room is scarce, each handle in the front and the side view.
+ */
+static void
+check_handles (Drawer *d, int width, int height)
+{
+  d->view.held = SHEET_HANDLE_NONE;
+  draw_sheet (d, width, height);
+  assert_apart (width, height, "a sheet");
+  if (width > 600)
+    return;
+  for (SheetHandle held = SHEET_HANDLE_MOUNT; held < N_SHEET_HANDLES; held++)
+    for (SheetViewName view = SHEET_FRONT; view <= SHEET_SIDE; view++) {
+      d->view.held = held;
+      d->view.handle_view = view;
+      draw_sheet (d, width, height);
+      assert_apart (width, height, "a sheet with a handle held");
+    }
+  d->view.held = SHEET_HANDLE_NONE;
+}
+
+static const MountOffset mounts[] = {
+  { 0 }, { 15, 10, 5 }, { 60, 60, 0 }, { -60, -60, 50 }, { 60, -40, -50 }, { 2, 0, 0.5 }
+};
+
+static void
+check_car (Car *car, const Theme *theme)
+{
+  Drawer d = { sheet_new (),
+               { .study = &study,
+                 .section_width = car->section_width_mm,
+                 .theme = *theme,
+                 .zoom = 1.0,
+                 .lit = -1 } };
+
+  for (gsize m = 0; m < G_N_ELEMENTS (mounts); m++)
+    for (double travel = -60.0; travel <= 30.0; travel += 90.0) {
+      CarSetup *setup = car_setup (car, 0);
+
+      setup->mount = mounts[m];
+      setup->lowering_mm = travel / 3.0;
+      study_solve (&study, car, 0, travel);
+      const TitleBlock title = title_block_for (car, setup, "2026-03-05");
+      for (gsize s = 0; s < G_N_ELEMENTS (sizes); s++) {
+        d.view.show_handles = true;
+        d.view.title = NULL;
+        check_handles (&d, sizes[s][0], sizes[s][1]);
+        d.view.show_handles = false;
+        d.view.title = &title;
+        draw_sheet (&d, sizes[s][0], sizes[s][1]);
+        assert_apart (sizes[s][0], sizes[s][1], "a sheet with its title");
+      }
+    }
+  sheet_free (d.sheet);
+}
+
+static const char *const cars[] = { "wren.swcar", "fieldfare.swcar", "lapwing.swcar" };
+
+static void
+test_sheet (gconstpointer long_words)
+{
+  const Theme theme = theme_light ();
+
+  is_long = GPOINTER_TO_INT (long_words);
+  for (gsize i = 0; i < G_N_ELEMENTS (cars); i++) {
+    g_autoptr (Car) car = load (cars[i]);
+
+    check_car (car, &theme);
+  }
+  is_long = FALSE;
+}
+
+/* Nor when letters are large. */
+static void
+test_sheet_in_large_type (void)
+{
+  g_autoptr (Car) car = load (cars[0]);
+  Theme theme = theme_light ();
+
+  theme.text *= 1.5;
+  theme.small_text *= 1.5;
+  check_car (car, &theme);
+}
+
+/* A sheet that leaves everything out would pass the above. */
+static void
+test_sheet_says_what_it_can (void)
+{
+  static const char *const small[] = { "Front view", "Side view", "Plan view", "mm" };
+  static const char *const ordinary[] = {
+    "camber",       "caster",         "inclination", "scrub radius",  "trail",
+    "toe-in",       "instant centre", "roll centre", "steering axis", "this setup",
+    "centre plane", "15.0 in",        "10.0 back",   "5.0 up",        "lowered"
+  };
+  g_autoptr (Car) car = load (cars[0]);
+  CarSetup *setup = car_setup (car, 0);
+  Drawer d = { sheet_new (),
+               { .study = &study,
+                 .section_width = car->section_width_mm,
+                 .theme = theme_light (),
+                 .zoom = 1.0,
+                 .lit = -1,
+                 .show_handles = true } };
+
+  setup->mount = (MountOffset){ 15, 10, 5 };
+  setup->lowering_mm = 12.0;
+  study_solve (&study, car, 0, 0.0);
+  draw_sheet (&d, 360, 300);
+  for (gsize i = 0; i < G_N_ELEMENTS (small); i++)
+    g_assert_true (is_written (small[i]));
+  draw_sheet (&d, 800, 900);
+  for (gsize i = 0; i < G_N_ELEMENTS (ordinary); i++) {
+    if (!is_written (ordinary[i]))
+      g_test_message ("no “%s”", ordinary[i]);
+    g_assert_true (is_written (ordinary[i]));
+  }
+  sheet_free (d.sheet);
+}
+
+static gboolean
+is_on (const Box *box, double x, double y)
+{
+  const double room = 7.0;
+
+  return x + room > box->left && x - room < box->right && y + room > box->top &&
+         y - room < box->bottom;
+}
+
+/* With the mount where a workshop would put it. */
+static void
+test_sheet_keeps_off_the_handles (void)
+{
+  g_autoptr (Car) car = load (cars[0]);
+  Drawer d = { sheet_new (),
+               { .study = &study,
+                 .section_width = car->section_width_mm,
+                 .theme = theme_light (),
+                 .zoom = 1.0,
+                 .lit = -1,
+                 .show_handles = true } };
+  double x, y;
+
+  for (gsize s = 0; s < G_N_ELEMENTS (sizes); s++)
+    for (double inboard = -30.0; inboard <= 30.0; inboard += 10.0) {
+      car_setup (car, 0)->mount = (MountOffset){ inboard, inboard, inboard / 3.0 };
+      study_solve (&study, car, 0, inboard);
+      draw_sheet (&d, sizes[s][0], sizes[s][1]);
+      for (SheetHandle h = SHEET_HANDLE_MOUNT; h < N_SHEET_HANDLES; h++)
+        for (SheetViewName view = 0; view < N_SHEET_VIEWS; view++)
+          for (guint i = 0; i < n_boxes; i++)
+            if (sheet_handle_place (d.sheet, h, view, &x, &y) && is_on (&boxes[i], x, y))
+              g_error ("“%s” lies on a handle at %d × %d", boxes[i].text, sizes[s][0],
+                       sizes[s][1]);
+    }
+  sheet_free (d.sheet);
+}
+
+/* Of a raised car, in words. */
+static void
+test_title_says_higher (void)
+{
+  g_autoptr (Car) car = load (cars[0]);
+  CarSetup *setup = car_setup (car, 0);
+  Drawer d = { sheet_new (),
+               { .study = &study,
+                 .section_width = car->section_width_mm,
+                 .theme = theme_light (),
+                 .zoom = 1.0,
+                 .lit = -1 } };
+
+  setup->lowering_mm = -10.0;
+  study_solve (&study, car, 0, 0.0);
+  const TitleBlock title = title_block_for (car, setup, NULL);
+  d.view.title = &title;
+  draw_sheet (&d, 1000, 900);
+  g_assert_true (is_written ("10.0 mm higher"));
+  g_assert_false (is_written ("lower"));
+  sheet_free (d.sheet);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_data_func ("/label-room/sheet", GINT_TO_POINTER (FALSE), test_sheet);
+  g_test_add_data_func ("/label-room/sheet-in-long-words", GINT_TO_POINTER (TRUE),
+                        test_sheet);
+  g_test_add_func ("/label-room/sheet-in-large-type", test_sheet_in_large_type);
+  g_test_add_func ("/label-room/sheet-says-what-it-can", test_sheet_says_what_it_can);
+  g_test_add_func ("/label-room/sheet-keeps-off-the-handles",
+                   test_sheet_keeps_off_the_handles);
+  g_test_add_func ("/label-room/title-says-higher", test_title_says_higher);
+  return g_test_run ();
+}
