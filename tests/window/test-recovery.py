@@ -30,7 +30,10 @@ class RecoveryTest(WindowTest):
     def offer(self, window):
         """The button that takes the work back, when it is offered."""
         button = window.find('push button', 'Recover')
-        return button if button and window.box(button).height > 0 else None
+        if button is None:
+            return None
+        revealer = button.get_parent().get_parent()
+        return button if window.box(revealer).height > 0 else None
 
 
 class Killed(RecoveryTest):
