@@ -3,14 +3,17 @@
 
     tests/with-display --wm openbox --compositor /usr/bin/python3 tests/screenshots.py
 
-with the program built in .build/release, or in the folder named as the first argument.
+with the program built in .build/release, or in the folder named as the first argument;
+the pictures go to the folder named as the second, if there is one.
 The pictures repeat to the pixel on one machine. Needs what the window's tests need, and
 picom; imagemagick packs them.
 """
+import json
 import os
 import pathlib
 import subprocess
 import sys
+import tempfile
 import time
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent
@@ -24,7 +27,7 @@ sys.path[:0] = [str(ROOT / 'tests'), str(ROOT / 'tests/window')]
 from gtkdrive import sh, wait_for  # noqa: E402
 from strutwright_window import DATA, FRONT_MOUNT, NUMBERS, Window, command  # noqa: E402
 
-PICTURES = ROOT / 'screenshots'
+PICTURES = pathlib.Path(sys.argv[2] if len(sys.argv) > 2 else ROOT / 'screenshots')
 WREN = DATA / 'wren.swcar'
 MOST_BYTES = 250_000
 
@@ -37,14 +40,11 @@ def pack(picture):
     assert picture.stat().st_size < MOST_BYTES, picture
 
 
-def take(window, name):
-    """The inside of the window, once two pictures in a row are the same."""
-    picture = PICTURES / name
-    left, top = window.origin()
+def settle(picture, shoot):
+    """Once two pictures in a row are the same."""
     last = None
     while True:
-        window.screenshot(picture)
-        sh('mogrify', '-shave', '%dx%d' % (left, top), '+repage', picture)
+        shoot()
         now = sh('identify', '-format', '%#', picture)
         if now == last:
             break
@@ -54,6 +54,27 @@ def take(window, name):
     return picture
 
 
+def take(window, name):
+    """The inside of the window."""
+    picture = PICTURES / name
+    left, top = window.origin()
+
+    def shoot():
+        window.screenshot(picture)
+        sh('mogrify', '-shave', '%dx%d' % (left, top), '+repage', picture)
+    return settle(picture, shoot)
+
+
+def take_all(window_id, name):
+    """A window that fills the screen, at the size of a projector."""
+    picture = PICTURES / name
+
+    def shoot():
+        sh('import', '-window', window_id, picture)
+        sh('mogrify', '-resize', '1280x', '+repage', picture)
+    return settle(picture, shoot)
+
+
 def resize(window, width, height):
     left, top = window.origin()
     sh('xdotool', 'windowsize', window.win, width + 2 * left, height + 2 * top)
@@ -61,10 +82,49 @@ def resize(window, width, height):
     window.rest_pointer()
 
 
-def second_setup(window):
-    window.click(window.get('combo box', 'Setup in hand'))
-    window.key('Down', 'Return')
-    window.wait_mount(12.0, 6.0)
+def six_setups(folder):
+    """A car file of six, each further from the measured car than the one before."""
+    car = json.loads(WREN.read_text())
+    like = car['setups'][0]
+    for name, inboard, lowering, toe, spacer in (
+            ('Lowered 15', 0, 15, 'reset', 0), ('Lowered 30', 0, 30, 'reset', 0),
+            ('Lowered 30, spacer', 12, 30, 'reset', 25)):
+        car['setups'].append({**like, 'name': name, 'lowering_mm': lowering, 'toe': toe,
+                              'mount': {**like['mount'], 'inboard_mm': inboard},
+                              'corrections': {'ball_joint_spacer_mm': spacer}})
+    path = pathlib.Path(folder) / 'wren.swcar'
+    path.write_text(json.dumps(car))
+    return path
+
+
+def setups_and_height(car):
+    """Six setups on every curve, the page on ride height, the instructor's mode."""
+    with Window(car) as window:
+        resize(window, 1600, 1000)
+        window.pick('Lowered 30')
+        window.key('ctrl+t')
+        wait_for('side by side', lambda: window.state('side-by-side'))
+        window.rest_pointer()
+        take(window, 'setups.png')
+        window.key('alt+2')
+        wait_for('the page', lambda: window.state('question') == 'height')
+        take(window, 'height.png')
+        window.key('ctrl+d')
+        wait_for('dark', lambda: window.state('dark', 0))
+        take(window, 'height-dark.png')
+        window.key('ctrl+d')
+        wait_for('light', lambda: not window.state('dark', 0))
+        window.key('F5')
+        lecture = window.wait_other_window()
+        picture = window.get('image', 'How the roll centre is constructed')
+        for _ in range(5):
+            told = picture.get_description()
+            window.key('Right')
+            wait_for('the next step', lambda: picture.get_description() != told)
+        sh('xdotool', 'mousemove', 5, 5)
+        take_all(lecture, 'instructor.png')
+        window.key('Escape')
+        window.wait_gone(lecture)
 
 
 def point_at_camber(window):
@@ -76,7 +136,8 @@ def point_at_camber(window):
 def main():
     PICTURES.mkdir(exist_ok=True)
     with Window(WREN) as window:
-        second_setup(window)
+        window.pick('12 in, 6 back')
+        window.wait_mount(12.0, 6.0)
         resize(window, 1600, 1000)
         point_at_camber(window)
         take(window, 'window-light.png')
@@ -91,6 +152,8 @@ def main():
         window.scroll(window.handle(FRONT_MOUNT), 14, 14, 7)
         window.rest_pointer()
         take(window, 'sheet-zoomed.png')
+    with tempfile.TemporaryDirectory() as folder:
+        setups_and_height(six_setups(folder))
     picture = PICTURES / 'export.png'
     run = command('plot', WREN, '--output', picture, '--setup', '12 in, 6 back',
                   '--width', 1200, '--height', 900)

@@ -96,8 +96,6 @@ add_row (SwCorrectionsPanel *self, GtkGrid *grid, int i)
   gtk_widget_set_hexpand (name, TRUE);
   gtk_widget_set_tooltip_text (name, _ (row->meaning));
   gtk_widget_set_tooltip_text (spin, _ (row->meaning));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ (row->name), -1);
   g_signal_connect_swapped (spin, "value-changed", G_CALLBACK (on_value_changed_cb),
                             self);
   gtk_grid_attach (grid, name, 0, i, 1, 1);

@@ -27,7 +27,12 @@ class Names(WindowTest):
                 for node in window.walk()
                 if node.get_role_name() in CONTROLS and not is_toolkit_inside(node)
                 and (not node.get_name() or CLASS_NAME.match(node.get_name())
-                     or '_' in node.get_name())]
+                     or '_' in node.get_name() or self.is_said_twice(node.get_name()))]
+
+    @staticmethod
+    def is_said_twice(name):
+        words = name.split()
+        return len(words) > 1 and words[:len(words) // 2] == words[len(words) // 2:]
 
     def shown_labels_by_class(self, window):
         return [node.get_name() for node in window.walk()
@@ -46,6 +51,19 @@ class Names(WindowTest):
         window.get('push button', 'Save…')
         self.assertEqual(self.nameless(window), [])
         self.assertEqual(self.shown_labels_by_class(window), [])
+
+    def test_names_of_corrections_and_of_the_answers(self):
+        window = self.open()
+        window.tab_to('push button', 'Corrections')
+        window.key('space')
+        window.get('spin button', 'Ball-joint spacer')
+        self.assertEqual(self.nameless(window), [])
+        window.enter(window.get('spin button', 'Inboard'), '3')
+        window.wait_mount(3.0)
+        window.key('ctrl+w')
+        window.wait_other_window()
+        window.get('push button', 'Discard')
+        self.assertEqual(self.nameless(window), [])
 
     def test_names_in_the_curve_picker(self):
         window = self.open()

@@ -12,16 +12,20 @@ QUESTION = 'What would put it back?'
 ROLL_CENTRE = 'Roll-centre height'
 
 
-class Corrections(WindowTest):
-    def open_panel(self, window):
-        """The entries under the heading that unfolds."""
+class CorrectionsTest(WindowTest):
+    def unfold(self, window):
+        """The entries under the heading; folded they are not there."""
         window.tab_to('push button', 'Corrections')
         window.key('space')
         spin = window.get('spin button', 'Ball-joint spacer')
         wait_for('the entries', lambda: window.box(spin).height > 0)
 
-    def corrections(self, index=0):
-        return json.loads(self.car.read_text())['setups'][index].get('corrections', {})
+
+class Corrections(CorrectionsTest):
+    def corrections(self):
+        """Of the first setup in the file, those that are not zero."""
+        corrections = json.loads(self.car.read_text())['setups'][0]['corrections']
+        return {name: value for name, value in corrections.items() if value}
 
     def type_into(self, window, name, text):
         """By keys: the entries may lie below the edge of the panel, which then scrolls."""
@@ -33,7 +37,7 @@ class Corrections(WindowTest):
 
     def test_a_typed_spacer_is_solved_saved_and_undone(self):
         window = self.open()
-        self.open_panel(window)
+        self.unfold(window)
         self.type_into(window, 'Ball-joint spacer', '15')
         _, shown, _ = window.read_number(ROLL_CENTRE)
         window.save(self.car)
@@ -46,7 +50,7 @@ class Corrections(WindowTest):
 
     def test_every_entry_goes_into_the_file_by_its_own_name(self):
         window = self.open()
-        self.open_panel(window)
+        self.unfold(window)
         wanted = {}
         for name, member, text in (
                 ('Camber bolt', 'camber_bolt_deg', '-1.25'),
@@ -63,7 +67,7 @@ class Corrections(WindowTest):
         self.assertEqual(self.corrections(), wanted)
 
 
-class PutBack(WindowTest):
+class PutBack(CorrectionsTest):
     def compare(self, row, column):
         run = command('compare', self.car, '--format', 'csv')
         self.assertEqual(run.returncode, 0, run.stderr)
@@ -78,6 +82,7 @@ class PutBack(WindowTest):
         _, lowered, _ = window.read_number(ROLL_CENTRE)
         self.assertLess(lowered, baseline - 10)
 
+        self.unfold(window)
         window.activate('restore')
         dialog = window.wait_other_window()
         with window.inside(dialog, QUESTION):

@@ -15,6 +15,10 @@ class RecoveryTest(WindowTest):
         folder = pathlib.Path(os.environ['XDG_STATE_HOME']) / 'strutwright/recovery'
         return sorted(folder.glob('*')) if folder.is_dir() else []
 
+    def kept(self):
+        """Copies that are whole: what they belong to is written before them."""
+        return [path for path in self.copies() if path.suffix == '.swcar']
+
     def mount_in_file(self):
         return json.loads(self.car.read_text())['setups'][0]['mount']['inboard_mm']
 
@@ -26,14 +30,17 @@ class RecoveryTest(WindowTest):
     def offer(self, window):
         """The button that takes the work back, when it is offered."""
         button = window.find('push button', 'Recover')
-        return button if button and window.box(button).height > 0 else None
+        if button is None:
+            return None
+        revealer = button.get_parent().get_parent()
+        return button if window.box(revealer).height > 0 else None
 
 
 class Killed(RecoveryTest):
     def leave_work(self, inboard=7.0):
         window = Window(self.car)
         self.change(window, inboard)
-        wait_for('the copy', self.copies)
+        wait_for('the copy', self.kept)
         window.proc.kill()
         window.proc.wait(60)
         window.proc.stderr.close()
@@ -66,7 +73,7 @@ class Killed(RecoveryTest):
     def test_the_demo_car_too_comes_back(self):
         window = self.open_demo()
         self.change(window, 5.0)
-        wait_for('the copy', self.copies)
+        wait_for('the copy', self.kept)
         window.proc.kill()
         window.proc.wait(60)
         again = self.open_demo()
@@ -78,7 +85,7 @@ class Killed(RecoveryTest):
         window = Window(self.car)
         window.click(wait_for('the offer', lambda: self.offer(window)))
         window.wait_mount(7.0)
-        wait_for('the copy', self.copies)
+        wait_for('the copy', self.kept)
         window.proc.kill()
         window.proc.wait(60)
         window.proc.stderr.close()
@@ -109,7 +116,7 @@ class Killed(RecoveryTest):
     def test_closing_in_peace_leaves_nothing(self):
         window = self.open()
         self.change(window, 3.0)
-        wait_for('the copy', self.copies)
+        wait_for('the copy', self.kept)
         window.key('ctrl+w')
         window.wait_other_window()
         window.key('alt+d')

@@ -4,6 +4,10 @@
  */
 
 #include "window/application.h"
+#include "window/lecture-view.h"
+#include "window/lecture-window.h"
+#include "window/lowering-play.h"
+#include "window/restore-window.h"
 #include "window/window-private.h"
 
 #include <glib/gstdio.h>
@@ -91,9 +95,9 @@ test_mount_inboard_is_solved_at_once (void)
       study_in_hand (sw_bench_get_study (bench))->now.measures.value[QUANTITY_CAMBER];
 
   sw_bench_set_mount (bench, (MountOffset){ 10, 0, 0 });
-  g_assert_cmpfloat (
-      study_in_hand (sw_bench_get_study (bench))->now.measures.value[QUANTITY_CAMBER], <,
-      before);
+  g_assert_cmpfloat (study_in_hand (sw_bench_get_study (bench))
+                         ->now.measures.value[QUANTITY_CAMBER],
+                     <, before);
   g_assert_cmpfloat (sw_bench_get_study (bench)
                          ->measured.now.measures.value[QUANTITY_CAMBER],
                      ==, before);
@@ -200,6 +204,124 @@ test_bench_lets_go_of_its_document (void)
   g_object_add_weak_pointer (document, &document);
   g_object_unref (bench);
   g_assert_null (document);
+}
+
+static void
+read_setup (SwBench *bench)
+{
+  g_assert_nonnull (sw_bench_get_setup (bench)->name);
+}
+
+/* A document tells of its state before it tells of its car. */
+static void
+test_the_setup_in_hand_is_always_there (void)
+{
+  g_autoptr (SwBench) bench = demo_bench ();
+  SwDocument *document = sw_bench_get_document (bench);
+
+  g_signal_connect_swapped (document, "notify", G_CALLBACK (read_setup), bench);
+  sw_document_add_setup (document, 0, NULL);
+  sw_bench_set_setup_index (bench, 3);
+  sw_document_undo (document);
+  g_assert_cmpuint (sw_bench_get_setup_index (bench), ==, 2);
+  sw_bench_set_setup_index (bench, 2);
+  while (sw_document_remove_setup (document, 0))
+    ;
+  g_assert_cmpuint (sw_bench_get_setup_index (bench), ==, 0);
+}
+
+static GtkWindow *
+other_window (SwWindow *window)
+{
+  GList *all = gtk_window_list_toplevels ();
+  GtkWindow *other = NULL;
+
+  for (GList *l = all; l != NULL; l = l->next)
+    if (l->data != window)
+      other = l->data;
+  g_list_free (all);
+  return other;
+}
+
+static void
+test_the_lecture_dies_with_its_window (void)
+{
+  SwWindow *window = open_window ("wren.swcar");
+  GtkWidget *lecture =
+      sw_lecture_window_new (GTK_WINDOW (window), sw_window_get_bench (window));
+  GtkWidget *view = gtk_window_get_child (GTK_WINDOW (lecture));
+  gpointer weak = view;
+
+  g_object_add_weak_pointer (weak, &weak);
+  gtk_window_present (GTK_WINDOW (lecture));
+  for (int step = 0; step < N_STORY_STEPS; step++) {
+    gtk_test_widget_wait_for_draw (view);
+    sw_lecture_view_walk (SW_LECTURE_VIEW (view), 1);
+    sw_bench_set_travel (sw_window_get_bench (window), 10.0 * step);
+  }
+  gtk_window_destroy (GTK_WINDOW (lecture));
+  run_idle ();
+  g_assert_null (weak);
+  close_window (window);
+}
+
+static void
+test_what_would_put_it_back_lets_go (void)
+{
+  SwWindow *window = open_window ("wren.swcar");
+  gpointer bench = sw_window_get_bench (window);
+
+  g_object_add_weak_pointer (bench, &bench);
+  sw_bench_set_setup_index (bench, 2);
+  restore_window_present (GTK_WINDOW (window), bench);
+  GtkWindow *question = other_window (window);
+  g_assert_nonnull (question);
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (question));
+  sw_bench_set_lowering (bench, 25.0);
+  gtk_window_destroy (question);
+  sw_bench_set_lowering (bench, 30.0);
+  close_window (window);
+  g_assert_null (bench);
+}
+
+static void
+test_play_lowers_and_a_second_call_puts_back (void)
+{
+  SwWindow *window = open_window ("wren.swcar");
+  SwBench *bench = sw_window_get_bench (window);
+  GtkWidget *sheet = GTK_WIDGET (window->sheet);
+  const gint64 end = g_get_monotonic_time () + 60 * G_USEC_PER_SEC;
+
+  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", TRUE, NULL);
+  lowering_play (sheet, bench);
+  while (sw_bench_get_study (bench)->travel < 1.0 && g_get_monotonic_time () < end)
+    g_main_context_iteration (NULL, TRUE);
+  g_assert_cmpfloat (sw_bench_get_study (bench)->travel, >=, 1.0);
+  g_assert_cmpfloat (sw_bench_get_study (bench)->travel, <=, 40.0);
+  lowering_play (sheet, bench);
+  g_assert_cmpfloat (sw_bench_get_study (bench)->travel, ==, 0.0);
+
+  lowering_play (sheet, bench); /* and the window goes while it plays */
+  close_window (window);
+  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, NULL);
+}
+
+static void
+test_the_page_on_height_and_the_long_table_are_drawn (void)
+{
+  SwWindow *window = open_window ("wren.swcar");
+  GActionGroup *actions = G_ACTION_GROUP (window);
+
+  g_action_group_change_action_state (actions, "question",
+                                      g_variant_new_string ("height"));
+  g_action_group_change_action_state (actions, "side-by-side",
+                                      g_variant_new_boolean (TRUE));
+  gtk_test_widget_wait_for_draw (gtk_stack_get_visible_child (window->questions));
+  g_assert_cmpstr (gtk_stack_get_visible_child_name (window->questions), ==, "height");
+  sw_document_remove_setup (sw_bench_get_document (window->bench), 0);
+  sw_document_undo (sw_bench_get_document (window->bench));
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window->numbers));
+  close_window (window);
 }
 
 static void
@@ -362,6 +484,12 @@ main (int argc, char **argv)
   g_test_add_func ("/bench/words", test_mount_in_words);
   g_test_add_func ("/bench/another-document", test_another_document_starts_anew);
   g_test_add_func ("/bench/lets-go", test_bench_lets_go_of_its_document);
+  g_test_add_func ("/bench/setup-is-there", test_the_setup_in_hand_is_always_there);
+  g_test_add_func ("/lecture/dies", test_the_lecture_dies_with_its_window);
+  g_test_add_func ("/restore/lets-go", test_what_would_put_it_back_lets_go);
+  g_test_add_func ("/lowering/play", test_play_lowers_and_a_second_call_puts_back);
+  g_test_add_func ("/lowering/page",
+                   test_the_page_on_height_and_the_long_table_are_drawn);
   g_test_add_func ("/window/dies", test_window_and_views_die_together);
   g_test_add_func ("/window/refused", test_a_refused_file_leaves_the_car);
   g_test_add_func ("/window/another-car", test_another_car_comes_into_the_window);
