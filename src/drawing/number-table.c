@@ -81,7 +81,8 @@ has_tall_head (TextCache *texts, const NumberTableView *view, double width)
         text_measure (texts, bold, study->setups[i].name).width >
             head_room (&view->theme, &c))
       return true;
-  return false;
+  return text_measure (texts, bold, study_reference (study)->name).width >
+         head_room (&view->theme, &c);
 }
 
 static TableLayout
@@ -211,6 +212,49 @@ reference_colour (const NumberTableView *view)
 }
 
 static void
+travel_text (const Study *study, char *text, size_t size)
+{
+  const double z = study->travel;
+
+  /* Translators: a sign or nothing, and the wheel travel at which the numbers hold. */
+  g_snprintf (text, size, _ ("At %s%.1f mm"),
+              z < 0.0   ? "−"
+              : z > 0.0 ? "+"
+                        : "",
+              fabs (z));
+}
+
+static TextStyle
+travel_style (const Theme *theme)
+{
+  return (TextStyle){ theme->font, theme->small_text, TEXT_BOLD };
+}
+
+static void
+draw_travel (NumberTable *table, cairo_t *cr, const NumberTableView *view)
+{
+  char text[96];
+
+  travel_text (view->study, text, sizeof text);
+  put (table, cr, travel_style (&view->theme), view->theme.ink, text, table->layout.left,
+       table->layout.row * 0.55, 0.0);
+}
+
+/* Where the head of a block may begin, from its left edge: the travel stands over the
+ * first block's names. */
+static double
+head_left (NumberTable *table, const NumberTableView *view, double x)
+{
+  char text[96];
+
+  if (x > table->layout.left)
+    return 0.0;
+  travel_text (view->study, text, sizeof text);
+  return text_measure (table->texts, travel_style (&view->theme), text).width +
+         0.6 * view->theme.text;
+}
+
+static void
 draw_head (NumberTable *table,
            cairo_t *cr,
            const NumberTableView *view,
@@ -224,27 +268,10 @@ draw_head (NumberTable *table,
 
   put_name (table, cr, small, reference_colour (view),
             study_reference (view->study)->name, x + c->measured, y,
-            room + NAME_SPARE * t->text);
+            fmin (room + NAME_SPARE * t->text, c->measured - head_left (table, view, x)));
   put_name (table, cr, bold, hand_colour (view), study_in_hand (view->study)->name,
             x + c->now, y, room);
   put (table, cr, small, t->soft_ink, _ ("change"), x + c->change, y, 1.0);
-}
-
-static void
-draw_travel (NumberTable *table, cairo_t *cr, const NumberTableView *view)
-{
-  const Theme *t = &view->theme;
-  const TextStyle bold = { t->font, t->small_text, TEXT_BOLD };
-  const double z = view->study->travel;
-  char text[96];
-
-  /* Translators: a sign or nothing, and the wheel travel at which the numbers hold. */
-  g_snprintf (text, sizeof text, _ ("At %s%.1f mm"),
-              z < 0.0   ? "−"
-              : z > 0.0 ? "+"
-                        : "",
-              fabs (z));
-  put (table, cr, bold, t->ink, text, table->layout.left, table->layout.row * 0.55, 0.0);
 }
 
 const char *
