@@ -274,14 +274,22 @@ draw_head (NumberTable *table,
   put (table, cr, small, t->soft_ink, _ ("change"), x + c->change, y, 1.0);
 }
 
-const char *
-number_table_name (NumberTable *table,
-                   TextStyle style,
-                   const QuantityInfo *info,
-                   double room)
+void
+number_table_put_name (NumberTable *table,
+                       cairo_t *cr,
+                       const Theme *theme,
+                       const QuantityInfo *info,
+                       double x,
+                       double y,
+                       double room)
 {
-  return text_measure (table->texts, style, info->name).width < room ? info->name
-                                                                     : info->short_name;
+  const TextStyle style = { theme->font, theme->text, TEXT_PLAIN };
+  const TextSize whole = text_measure (table->texts, style, info->name);
+
+  theme_use (cr, theme->ink);
+  text_draw_within (table->texts, cr, style,
+                    whole.width < room ? info->name : info->short_name, x,
+                    y - whole.height / 2.0 + whole.baseline, room);
 }
 
 static void
@@ -303,10 +311,8 @@ draw_row (NumberTable *table,
   const double middle = y + table->layout.row / 2.0;
   char text[32];
 
-  put (table, cr, plain, t->ink,
-       number_table_name (table, plain, &info,
-                          c->measured - c->figures + 0.6 * t->text - c->name),
-       x + c->name, middle, 0.0);
+  number_table_put_name (table, cr, t, &info, x + c->name, middle,
+                         c->measured - c->figures + 0.6 * t->text - c->name);
   quantity_format (q, was, FALSE, text, sizeof text);
   put (table, cr, plain, reference_colour (view), text, x + c->measured, middle, 1.0);
   quantity_format (q, is, FALSE, text, sizeof text);

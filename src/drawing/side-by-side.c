@@ -224,14 +224,11 @@ draw_row (NumberTable *table,
           double y)
 {
   const Theme *t = &view->theme;
-  const TextStyle plain = { t->font, t->text, TEXT_PLAIN };
   const TextStyle small = { t->font, t->small_text, TEXT_PLAIN };
   const QuantityInfo info = quantity_info (q);
   const double middle = y + table->layout.row / 2.0;
 
-  number_table_put (table, cr, plain, t->ink,
-                    number_table_name (table, plain, &info, s->unit - 0.5 * t->text), x,
-                    middle, 0.0);
+  number_table_put_name (table, cr, t, &info, x, middle, s->unit - 0.5 * t->text);
   number_table_put (table, cr, small, t->soft_ink, info.unit, x + s->unit, middle, 0.0);
   for (unsigned i = 0; i < s->n; i++)
     draw_cell (table, cr, view, q, s->setups[i], x + s->first + i * s->column,

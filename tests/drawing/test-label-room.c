@@ -434,6 +434,8 @@ main (int argc, char **argv)
                         test_sheet);
   g_test_add_func ("/label-room/sheet-in-large-type", test_sheet_in_large_type);
   g_test_add_data_func ("/label-room/tables", GINT_TO_POINTER (FALSE), test_tables);
+  g_test_add_data_func ("/label-room/tables-in-long-words", GINT_TO_POINTER (TRUE),
+                        test_tables);
   g_test_add_func ("/label-room/lowering-names-curves-once",
                    test_lowering_names_curves_once);
   g_test_add_func ("/label-room/sheet-says-what-it-can", test_sheet_says_what_it_can);
