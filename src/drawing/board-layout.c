@@ -132,16 +132,16 @@ has_room_for_left (const BoardColumn *column, const Chart *chart, const ChartPen
   return column->first == 0 &&
          2.0 * fmax (text_measure (pen->texts, style, droop.droop).width,
                      text_measure (pen->texts, style, bump.bump).width) +
-             text_measure (pen->texts, style,
-                           _ ("wheel travel, mm")).width + 2.0 * style.size <=
-                           chart->plot.width;
+                 text_measure (pen->texts, style, _ ("wheel travel, mm")).width +
+                 2.0 * style.size <=
+             chart->plot.width;
 }
 
 static const char *
 caption_that_fits (const BoardColumn *column, const Chart *chart, const ChartPen *pen)
 {
   const char *captions[] = { _ ("wheel travel, mm · droop − | bump +"),
-                                _ ("wheel travel, mm") };
+                             _ ("wheel travel, mm") };
   const TextStyle style = chart_small_style (pen->theme);
   const bool is_whole =
       !has_room_for_left (column, chart, pen) &&

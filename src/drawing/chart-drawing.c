@@ -133,7 +133,7 @@ title_name (const Chart *chart, const ChartPen *pen)
   /* whatever the value is now: the title keeps still */
   const double value =
       pen->show_cursor
-          ? text_measure (pen->texts, bold, "−00.00°").width + 0.7 * pen->theme->text
+          ? text_measure (pen->texts, bold, "−00.00").width + 0.7 * pen->theme->text
           : 0.0;
   const double whole = text_measure (pen->texts, bold, chart->info.name).width;
 

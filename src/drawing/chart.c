@@ -90,6 +90,18 @@ make_room (Chart *chart, const Study *study)
 }
 
 bool
+chart_shows_measured (const Study *study)
+{
+  if (study->baseline != study->in_hand || !study_has_reference (study))
+    return false;
+  for (unsigned i = 0; i < study->n_setups; i++)
+    if (study->setups[i].is_shown && !study->setups[i].is_moved &&
+        study->setups[i].lowering == study->measured.lowering)
+      return false;
+  return true;
+}
+
+bool
 chart_load (Chart *chart, const Study *study)
 {
   const unsigned had = chart->n_others;
@@ -97,7 +109,7 @@ chart_load (Chart *chart, const Study *study)
   unsigned rank = 0, n = 0;
 
   make_room (chart, study);
-  if (study->baseline == study->in_hand && study_has_reference (study))
+  if (chart_shows_measured (study))
     has_changed |=
         load (chart, &chart->others[n++], CHART_MEASURED, rank++, &study->measured);
   for (unsigned i = 0; i < study->n_setups; i++)

@@ -51,6 +51,10 @@ typedef struct {
 void chart_init (Chart *chart, Quantity quantity);
 void chart_clear (Chart *chart);
 
+/* Whether the corner as measured has a curve of its own: as the reference of a baseline
+ * in hand, unless a shown setup has moved nothing and so is the same. */
+bool chart_shows_measured (const Study *study);
+
 /* Takes the curves of all setups shown over; true when others than the one in hand differ
  * from those held. Allocates only when there are more than ever. */
 bool chart_load (Chart *chart, const Study *study);

@@ -83,9 +83,9 @@ corner_sentence (double travel)
     return g_strdup (_ ("The front-left corner from the front, at the height at which it "
                         "was measured."));
   return g_strdup_printf (
-      travel > 0.0
-      ? _ ("The body has come down %s mm; the wheel stays on the ground.")
-      : _ ("The body has gone up %s mm; the wheel stays on the ground."), height);
+      travel > 0.0 ? _ ("The body has come down %s mm; the wheel stays on the ground.")
+                   : _ ("The body has gone up %s mm; the wheel stays on the ground."),
+      height);
 }
 
 static char *
@@ -102,7 +102,7 @@ arm_sentence (double fall)
                       "the middle of the car it falls by %s°.")
                  : _ ("A line through the ball joint and the arm's inner pivots. Towards "
                       "the middle of the car it rises by %s°."),
-                      degrees);
+      degrees);
 }
 
 static char *
@@ -116,7 +116,7 @@ normal_sentence (double fall)
                        "middle of the car it falls by %s°.")
                   : _ ("A line through the upper mount, square to the strut. Towards the "
                        "middle of the car it rises by %s°."),
-                       degrees);
+      degrees);
 }
 
 char *
@@ -130,9 +130,11 @@ story_pole_text (const StoryNumbers *n)
   axis_format (way < LONG_WAY ? way : way / 1000.0, 0, text, sizeof text);
   if (way < LONG_WAY)
     return g_strdup_printf (n->pole_inboard > 0.0 ? _ ("%s mm inboard")
-                                                  : _ ("%s mm outboard"), text);
+                                                  : _ ("%s mm outboard"),
+                            text);
   return g_strdup_printf (n->pole_inboard > 0.0 ? _ ("%s m inboard")
-                                                : _ ("%s m outboard"), text);
+                                                : _ ("%s m outboard"),
+                          text);
 }
 
 static char *
@@ -145,24 +147,24 @@ pole_sentence (const StoryNumbers *n)
   if (n->is_parallel)
     return g_strdup (
         _ ("The two lines are parallel: they meet at infinity. At this height "
-                        "the wheel moves without changing its camber."));
+           "the wheel moves without changing its camber."));
   axis_format (fabs (height) < LONG_WAY ? fabs (height) : fabs (height) / 1000.0, 0, text,
                sizeof text);
   if (fabs (height) < LONG_WAY)
     return g_strdup_printf (
         height >= 0.0
-        ? _ ("They meet %s of the contact, %s mm above the ground. About that point "
+            ? _ ("They meet %s of the contact, %s mm above the ground. About that point "
                  "the wheel turns at this moment.")
-        : _ ("They meet %s of the contact, %s mm under the ground. About that point "
+            : _ ("They meet %s of the contact, %s mm under the ground. About that point "
                  "the wheel turns at this moment."),
-             way, text);
+        way, text);
   return g_strdup_printf (
       height >= 0.0
-      ? _ ("They meet %s of the contact, %s m above the ground. About that point the "
+          ? _ ("They meet %s of the contact, %s m above the ground. About that point the "
                "wheel turns at this moment.")
-      : _ ("They meet %s of the contact, %s m under the ground. About that point the "
+          : _ ("They meet %s of the contact, %s m under the ground. About that point the "
                "wheel turns at this moment."),
-           way, text);
+      way, text);
 }
 
 static char *
@@ -175,14 +177,14 @@ contact_sentence (const StoryNumbers *n)
   if (fabs (degrees) < NOTHING)
     return g_strdup (
         _ ("From the tyre's contact a line runs to the instant centre. It is "
-                        "level."));
+           "level."));
   return g_strdup_printf (
       degrees > 0.0
-      ? _ ("From the tyre's contact a line runs to the instant centre. Towards the "
+          ? _ ("From the tyre's contact a line runs to the instant centre. Towards the "
                "middle of the car it rises by %s°.")
-      : _ ("From the tyre's contact a line runs to the instant centre. Towards the "
+          : _ ("From the tyre's contact a line runs to the instant centre. Towards the "
                "middle of the car it falls by %s°."),
-           text);
+      text);
 }
 
 static char *
@@ -197,18 +199,18 @@ roll_centre_sentence (const StoryNumbers *n)
   if (decimals == 0)
     return g_strdup_printf (
         drawn >= 0.0
-        ? _ ("Where it crosses the middle of the car is the roll centre: %s mm above "
+            ? _ ("Where it crosses the middle of the car is the roll centre: %s mm above "
                  "the ground. Solved exactly, with the tie rod, it is the same.")
-        : _ ("Where it crosses the middle of the car is the roll centre: %s mm under "
+            : _ ("Where it crosses the middle of the car is the roll centre: %s mm under "
                  "the ground. Solved exactly, with the tie rod, it is the same."),
-             size);
+        size);
   return g_strdup_printf (
       drawn >= 0.0
-      ? _ ("Where it crosses the middle of the car is the roll centre: %s mm above the "
+          ? _ ("Where it crosses the middle of the car is the roll centre: %s mm above the "
                "ground. The construction leaves out the tie rod; exact is %s mm.")
-      : _ ("Where it crosses the middle of the car is the roll centre: %s mm under the "
+          : _ ("Where it crosses the middle of the car is the roll centre: %s mm under the "
                "ground. The construction leaves out the tie rod; exact is %s mm."),
-           size, exact);
+      size, exact);
 }
 
 char *

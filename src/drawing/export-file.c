@@ -46,8 +46,7 @@ check_size (const ExportOptions *options, GError **error)
     return TRUE;
   g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_SIZE,
                _ ("A drawing of %d × %d pixels is not possible: each side is %d to %d."),
-                  options->width, options->height, EXPORT_LEAST_PIXELS,
-                  EXPORT_MOST_PIXELS);
+               options->width, options->height, EXPORT_LEAST_PIXELS, EXPORT_MOST_PIXELS);
   return FALSE;
 }
 
@@ -153,7 +152,7 @@ export_file_write (ExportDraw draw,
   if (status != CAIRO_STATUS_SUCCESS) {
     g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_DRAWING,
                  _ ("“%s” could not be drawn: %s."), path,
-                    cairo_status_to_string (status));
+                 cairo_status_to_string (status));
     return FALSE;
   }
   return g_file_set_contents_full (path, (const char *) bytes->data, bytes->len,

@@ -141,13 +141,13 @@ format_tags (const Study *study)
   LeverTags tags;
 
   format_change (_ ("roll lever arm"),
-                    roll_lever_arm (study->cg_height, &hand->at_height),
-                    roll_lever_arm (study->cg_height, reference), tags.lever);
+                 roll_lever_arm (study->cg_height, &hand->at_height),
+                 roll_lever_arm (study->cg_height, reference), tags.lever);
   format_change (_ ("roll centre"), hand->at_height.measures.value[quantity],
-                    reference->measures.value[quantity], tags.centre);
+                 reference->measures.value[quantity], tags.centre);
   format_change (_ ("centre of gravity"), study->cg_height - hand->lowering,
-                    study->cg_height - (compares ? other->lowering : hand->lowering),
-                    tags.gravity);
+                 study->cg_height - (compares ? other->lowering : hand->lowering),
+                 tags.gravity);
   return tags;
 }
 

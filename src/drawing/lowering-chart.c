@@ -23,6 +23,10 @@ lowering_shows (const Study *study, int index)
 {
   if (index != LOWERING_MEASURED)
     return study->setups[index].is_shown;
+  for (unsigned i = 0; i < study->n_setups; i++)
+    if (study->setups[i].is_shown && !study->setups[i].is_moved &&
+        study->setups[i].lowering == study->measured.lowering)
+      return false; /* which is the same */
   return study->baseline == study->in_hand && lowering_has_reference (study);
 }
 

@@ -58,15 +58,18 @@ sentence_at_rest (const LoweringEffect *e)
   axis_format (fabs (e->drop_per_mm), 1, drop, sizeof drop);
   axis_format (fabs (lever_per_mm), 1, lever, sizeof lever);
   if (e->drop_per_mm < 0.0)
-    return g_strdup_printf (_ ("Not lowered. The first mm would lift the roll centre by %s mm "
-                               "and shorten the lever arm by %s mm."),
+    return g_strdup_printf (
+        _ ("Not lowered. The first mm would lift the roll centre by %s mm "
+           "and shorten the lever arm by %s mm."),
         drop, lever);
   if (lever_per_mm < 0.0)
-    return g_strdup_printf (_ ("Not lowered. The first mm would drop the roll centre by %s mm "
-                               "and shorten the lever arm by %s mm."),
+    return g_strdup_printf (
+        _ ("Not lowered. The first mm would drop the roll centre by %s mm "
+           "and shorten the lever arm by %s mm."),
         drop, lever);
-  return g_strdup_printf (_ ("Not lowered. The first mm would drop the roll centre by %s mm "
-                             "and lengthen the lever arm by %s mm."),
+  return g_strdup_printf (
+      _ ("Not lowered. The first mm would drop the roll centre by %s mm "
+         "and lengthen the lever arm by %s mm."),
       drop, lever);
 }
 
@@ -76,21 +79,23 @@ sentence_for (const LoweringEffect *e)
 {
   if (e->lowering > 0.0) {
     if (e->drop < 0.0)
-      return _ ("Lowering %s mm lifts the roll centre %s mm: %s mm for each mm. The lever "
-                "arm shrinks by %s mm.");
+      return _ (
+          "Lowering %s mm lifts the roll centre %s mm: %s mm for each mm. The lever "
+          "arm shrinks by %s mm.");
     return e->lever_growth < 0.0
-        ? _ ("Lowering %s mm drops the roll centre %s mm: %s mm for each mm. The "
+               ? _ ("Lowering %s mm drops the roll centre %s mm: %s mm for each mm. The "
                     "lever arm shrinks by %s mm.")
-        : _ ("Lowering %s mm drops the roll centre %s mm: %s mm for each mm. The "
+               : _ ("Lowering %s mm drops the roll centre %s mm: %s mm for each mm. The "
                     "lever arm grows by %s mm.");
   }
   if (e->drop > 0.0)
-    return _ ("Raising %s mm drops the roll centre %s mm: %s mm for each mm. The lever arm "
-              "grows by %s mm.");
+    return _ (
+        "Raising %s mm drops the roll centre %s mm: %s mm for each mm. The lever arm "
+        "grows by %s mm.");
   return e->lever_growth < 0.0
-      ? _ ("Raising %s mm lifts the roll centre %s mm: %s mm for each mm. The lever "
+             ? _ ("Raising %s mm lifts the roll centre %s mm: %s mm for each mm. The lever "
                   "arm shrinks by %s mm.")
-      : _ ("Raising %s mm lifts the roll centre %s mm: %s mm for each mm. The lever "
+             : _ ("Raising %s mm lifts the roll centre %s mm: %s mm for each mm. The lever "
                   "arm grows by %s mm.");
 }
 
@@ -101,10 +106,10 @@ lowering_sentence (const LoweringEffect *e)
 
   if (e->status != POSE_OK) {
     format_given (fabs (e->lowering), figures[0]);
-    return g_strdup_printf (e->lowering < 0.0
-                            ? _ ("Raised by %s mm there is no roll centre to read. %s")
-                            : _ ("Lowered by %s mm there is no roll centre to read. %s"),
-                                 figures[0], pose_status_sentence (e->status));
+    return g_strdup_printf (
+        e->lowering < 0.0 ? _ ("Raised by %s mm there is no roll centre to read. %s")
+                          : _ ("Lowered by %s mm there is no roll centre to read. %s"),
+        figures[0], pose_status_sentence (e->status));
   }
   if (fabs (e->lowering) < NOTHING)
     return sentence_at_rest (e);
@@ -133,11 +138,13 @@ lowering_difference_sentence (const StudyCorner *corner)
   axis_format (solved, MAX (decimals, 1), exact, sizeof exact);
   axis_format (drawn.roll_centre_height, MAX (decimals, 1), flat, sizeof flat);
   if (decimals == 0)
-    return g_strdup_printf (_ ("Exact value and flat construction agree here: %s mm. They "
-                               "part where the tie rod turns the wheel, which the "
-                               "construction leaves out."),
+    return g_strdup_printf (
+        _ ("Exact value and flat construction agree here: %s mm. They "
+           "part where the tie rod turns the wheel, which the "
+           "construction leaves out."),
         exact);
-  return g_strdup_printf (_ ("Exact %s mm, flat construction %s mm: the construction leaves "
-                             "out the tie rod."),
+  return g_strdup_printf (
+      _ ("Exact %s mm, flat construction %s mm: the construction leaves "
+         "out the tie rod."),
       exact, flat);
 }

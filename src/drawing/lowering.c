@@ -233,7 +233,7 @@ draw_caption (const Lowering *lowering,
   const Theme *t = &view->theme;
   const TextStyle style = lowering_style (t, TEXT_PLAIN, true);
   const char *captions[] = { _ ("lowering of the body from the measured height, mm"),
-                                _ ("lowering, mm") };
+                             _ ("lowering, mm") };
   const LoweringBox plot = chart->plot;
   const bool is_long =
       text_measure (lowering->texts, style, captions[0]).width <= plot.width;
@@ -279,11 +279,11 @@ draw_ground (cairo_t *cr, const Theme *theme, double width, double height)
 static double
 title_height (const Lowering *lowering, const LoweringView *view, double width)
 {
-  return view->title == NULL ? 0.0
-                             : title_block_height (lowering->texts, &view->theme,
-                                                   view->title, view->study,
-                                                   width - 2.0 * MARGIN) +
-                                   2.0 * MARGIN;
+  return view->title == NULL
+             ? 0.0
+             : title_block_height (lowering->texts, &view->theme, view->title,
+                                   view->study, width - 2.0 * MARGIN) +
+                   2.0 * MARGIN;
 }
 
 void

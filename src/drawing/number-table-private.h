@@ -29,11 +29,14 @@ void number_table_put (NumberTable *table,
                        double y,
                        double anchor);
 
-/* The whole name where it fits. */
-const char *number_table_name (NumberTable *table,
-                               TextStyle style,
-                               const QuantityInfo *info,
-                               double room);
+/* The whole name where it fits, else the short one; from @x, with its middle at @y. */
+void number_table_put_name (NumberTable *table,
+                            cairo_t *cr,
+                            const Theme *theme,
+                            const QuantityInfo *info,
+                            double x,
+                            double y,
+                            double room);
 
 /* The width that a block with all setups wants, text sizes. */
 double side_by_side_least (const NumberTableView *view);

@@ -81,7 +81,8 @@ has_tall_head (TextCache *texts, const NumberTableView *view, double width)
         text_measure (texts, bold, study->setups[i].name).width >
             head_room (&view->theme, &c))
       return true;
-  return false;
+  return text_measure (texts, bold, study_reference (study)->name).width >
+         head_room (&view->theme, &c);
 }
 
 static TableLayout
@@ -211,6 +212,49 @@ reference_colour (const NumberTableView *view)
 }
 
 static void
+travel_text (const Study *study, char *text, size_t size)
+{
+  const double z = study->travel;
+
+  /* Translators: a sign or nothing, and the wheel travel at which the numbers hold. */
+  g_snprintf (text, size, _ ("At %s%.1f mm"),
+              z < 0.0   ? "−"
+              : z > 0.0 ? "+"
+                        : "",
+              fabs (z));
+}
+
+static TextStyle
+travel_style (const Theme *theme)
+{
+  return (TextStyle){ theme->font, theme->small_text, TEXT_BOLD };
+}
+
+static void
+draw_travel (NumberTable *table, cairo_t *cr, const NumberTableView *view)
+{
+  char text[96];
+
+  travel_text (view->study, text, sizeof text);
+  put (table, cr, travel_style (&view->theme), view->theme.ink, text, table->layout.left,
+       table->layout.row * 0.55, 0.0);
+}
+
+/* Where the head of a block may begin, from its left edge: the travel stands over the
+ * first block's names. */
+static double
+head_left (NumberTable *table, const NumberTableView *view, double x)
+{
+  char text[96];
+
+  if (x > table->layout.left)
+    return 0.0;
+  travel_text (view->study, text, sizeof text);
+  return text_measure (table->texts, travel_style (&view->theme), text).width +
+         0.6 * view->theme.text;
+}
+
+static void
 draw_head (NumberTable *table,
            cairo_t *cr,
            const NumberTableView *view,
@@ -224,37 +268,28 @@ draw_head (NumberTable *table,
 
   put_name (table, cr, small, reference_colour (view),
             study_reference (view->study)->name, x + c->measured, y,
-            room + NAME_SPARE * t->text);
+            fmin (room + NAME_SPARE * t->text, c->measured - head_left (table, view, x)));
   put_name (table, cr, bold, hand_colour (view), study_in_hand (view->study)->name,
             x + c->now, y, room);
   put (table, cr, small, t->soft_ink, _ ("change"), x + c->change, y, 1.0);
 }
 
-static void
-draw_travel (NumberTable *table, cairo_t *cr, const NumberTableView *view)
+void
+number_table_put_name (NumberTable *table,
+                       cairo_t *cr,
+                       const Theme *theme,
+                       const QuantityInfo *info,
+                       double x,
+                       double y,
+                       double room)
 {
-  const Theme *t = &view->theme;
-  const TextStyle bold = { t->font, t->small_text, TEXT_BOLD };
-  const double z = view->study->travel;
-  char text[96];
+  const TextStyle style = { theme->font, theme->text, TEXT_PLAIN };
+  const TextSize whole = text_measure (table->texts, style, info->name);
 
-  /* Translators: a sign or nothing, and the wheel travel at which the numbers hold. */
-  g_snprintf (text, sizeof text, _ ("At %s%.1f mm"),
-              z < 0.0   ? "−"
-              : z > 0.0 ? "+"
-                        : "",
-              fabs (z));
-  put (table, cr, bold, t->ink, text, table->layout.left, table->layout.row * 0.55, 0.0);
-}
-
-const char *
-number_table_name (NumberTable *table,
-                   TextStyle style,
-                   const QuantityInfo *info,
-                   double room)
-{
-  return text_measure (table->texts, style, info->name).width < room ? info->name
-                                                                     : info->short_name;
+  theme_use (cr, theme->ink);
+  text_draw_within (table->texts, cr, style,
+                    whole.width < room ? info->name : info->short_name, x,
+                    y - whole.height / 2.0 + whole.baseline, room);
 }
 
 static void
@@ -276,10 +311,8 @@ draw_row (NumberTable *table,
   const double middle = y + table->layout.row / 2.0;
   char text[32];
 
-  put (table, cr, plain, t->ink,
-       number_table_name (table, plain, &info,
-                          c->measured - c->figures + 0.6 * t->text - c->name),
-       x + c->name, middle, 0.0);
+  number_table_put_name (table, cr, t, &info, x + c->name, middle,
+                         c->measured - c->figures + 0.6 * t->text - c->name);
   quantity_format (q, was, FALSE, text, sizeof text);
   put (table, cr, plain, reference_colour (view), text, x + c->measured, middle, 1.0);
   quantity_format (q, is, FALSE, text, sizeof text);

@@ -9,11 +9,15 @@
 /* All in units of the text size. */
 #define NAME_LEAST 8.3
 #define NAME_MOST 16.0
+#define NAME_SPLIT 11.5 /* where a second block may stand beside the first */
 #define UNIT 3.6
-#define COLUMN_LEAST 9.2 /* a value and its change */
+#define COLUMN_LEAST 10.0 /* a value and its change */
 #define COLUMN_MOST 13.0
 #define COLUMN_WIDEST 20.0 /* where there is more than enough */
-#define CHANGE 4.4         /* of a column, at its right */
+/* of a column, at its right */
+#define CHANGE_LEAST 4.4
+#define CHANGE_MOST 5.6
+#define VALUE_LEAST 5.2
 #define SAMPLE 2.1
 #define COLUMN_GAP 0.9
 
@@ -39,8 +43,8 @@ side_by_side_least (const NumberTableView *view)
 {
   unsigned setups[NUMBER_TABLE_MOST_SETUPS];
 
-  return NAME_LEAST + UNIT + NUMBER_TABLE_MARGIN +
-         shown_setups (view->study, setups) * (COLUMN_LEAST + 1.0);
+  return NAME_SPLIT + UNIT + NUMBER_TABLE_MARGIN +
+         shown_setups (view->study, setups) * (COLUMN_LEAST + 0.4);
 }
 
 /* From the end, what is neither in hand nor the baseline. */
@@ -164,6 +168,15 @@ draw_head (NumberTable *table,
                     1.3 * row - size.height / 2.0 + size.baseline, width);
 }
 
+/* What the change takes of a column, pixels. */
+static double
+change_room (const NumberTableView *view, double width)
+{
+  const double em = view->theme.text;
+
+  return CLAMP (width - VALUE_LEAST * em, CHANGE_LEAST * em, CHANGE_MOST * em);
+}
+
 static double
 standing_value (const Study *study, unsigned setup, Quantity q)
 {
@@ -193,8 +206,8 @@ draw_cell (NumberTable *table,
 
   /* figures by their right edge, so that they can be read down the column */
   quantity_format (q, value, FALSE, text, sizeof text);
-  number_table_put (table, cr, style, t->ink, text, x + width - CHANGE * t->text, middle,
-                    1.0);
+  number_table_put (table, cr, style, t->ink, text, x + width - change_room (view, width),
+                    middle, 1.0);
   if (is_baseline (study, setup) || !isfinite (change))
     return;
   quantity_format (q, change, TRUE, text, sizeof text);
@@ -211,14 +224,11 @@ draw_row (NumberTable *table,
           double y)
 {
   const Theme *t = &view->theme;
-  const TextStyle plain = { t->font, t->text, TEXT_PLAIN };
   const TextStyle small = { t->font, t->small_text, TEXT_PLAIN };
   const QuantityInfo info = quantity_info (q);
   const double middle = y + table->layout.row / 2.0;
 
-  number_table_put (table, cr, plain, t->ink,
-                    number_table_name (table, plain, &info, s->unit - 0.5 * t->text), x,
-                    middle, 0.0);
+  number_table_put_name (table, cr, t, &info, x, middle, s->unit - 0.5 * t->text);
   number_table_put (table, cr, small, t->soft_ink, info.unit, x + s->unit, middle, 0.0);
   for (unsigned i = 0; i < s->n; i++)
     draw_cell (table, cr, view, q, s->setups[i], x + s->first + i * s->column,

@@ -2,6 +2,7 @@
 #include "drawing/title-block.h"
 
 #include "drawing/axis.h"
+#include "drawing/chart.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -106,7 +107,7 @@ legend_entry (const Pen *pen, const Study *study, unsigned i, LegendEntry *entry
                               study->setups[s].name, is_hand };
       return true;
     }
-  if (i > 0 || study->baseline != study->in_hand || !study_has_reference (study))
+  if (i > 0 || !chart_shows_measured (study))
     return false;
   *entry =
       (LegendEntry){ theme_measured_style (pen->theme), study->measured.name, false };

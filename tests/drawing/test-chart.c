@@ -108,6 +108,24 @@ test_only_the_curve_in_hand_moves (Fixture *f, gconstpointer data)
   g_assert_cmpuint (f->chart.n_others, ==, 3);
 }
 
+/* A baseline that was moved is compared with the corner as measured, which is drawn once
+ * even where another setup is just that. */
+static void
+test_the_measured_corner_is_drawn_once (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  example_add_setups (f->car, 2);
+  load (f, QUANTITY_CAMBER, 15, 0, 0);
+  g_assert_true (chart_shows_measured (f->study));
+  g_assert_cmpuint (f->chart.n_others, ==, 2);
+  car_setup (f->car, 1)->mount = (MountOffset){ 0 };
+  study_solve (f->study, f->car, 0, 0.0);
+  chart_load (&f->chart, f->study);
+  g_assert_false (chart_shows_measured (f->study));
+  g_assert_cmpuint (f->chart.n_others, ==, 1);
+  g_assert_cmpint (f->chart.others[0].setup, ==, 1);
+}
+
 static void
 test_every_curve_knows_where_it_stands (Fixture *f, gconstpointer data)
 {
@@ -364,6 +382,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   ADD ("values-are-in-units-of-the-screen", test_values_are_in_units_of_the_screen);
   ADD ("only-the-curve-in-hand-moves", test_only_the_curve_in_hand_moves);
+  ADD ("the-measured-corner-is-drawn-once", test_the_measured_corner_is_drawn_once);
   ADD ("every-curve-knows-where-it-stands", test_every_curve_knows_where_it_stands);
   ADD ("names-at-the-ends-do-not-touch", test_names_at_the_ends_do_not_touch);
   ADD ("hidden-setups-are-not-drawn", test_hidden_setups_are_not_drawn);

@@ -240,6 +240,95 @@ test_sheet_in_large_type (void)
   check_car (car, &theme);
 }
 
+/* The six setups of a busy study, in tables and in the lowering view. */
+static void
+add_setups (Car *car)
+{
+  static const char *const names[] = { "12 in, 6 back, toe reset", "Lowered 30", "18 in",
+                                       "20 back", "Lowered 20 with a spacer" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++) {
+    const CarSetup setup = { .name = g_strdup (names[i]),
+                             .mount = { 3.0 * i, 2.0 * i, 0 },
+                             .lowering_mm = 7.0 * i };
+
+    g_array_append_val (car->setups, setup);
+  }
+}
+
+static cairo_t *
+begin (int width, int height)
+{
+  cairo_surface_t *surface =
+      cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
+  cairo_t *cr = cairo_create (surface);
+
+  cairo_surface_destroy (surface);
+  n_boxes = 0;
+  return cr;
+}
+
+static void
+test_tables (gconstpointer long_words)
+{
+  static const Quantity rows[] = { QUANTITY_CAMBER,
+                                   QUANTITY_SAI,
+                                   QUANTITY_ARM_RATIO,
+                                   QUANTITY_ROLL_CENTRE_HEIGHT,
+                                   QUANTITY_HALF_TRACK_CHANGE,
+                                   QUANTITY_CAMBER_GAIN };
+  g_autoptr (Car) car = load (cars[0]);
+  g_autoptr (NumberTable) table = number_table_new ();
+  NumberTableView view = { .study = &study,
+                           .theme = theme_light (),
+                           .quantities = rows,
+                           .n_quantities = G_N_ELEMENTS (rows),
+                           .lit = -1 };
+
+  add_setups (car);
+  is_long = GPOINTER_TO_INT (long_words);
+  for (guint hand = 0; hand < car->setups->len; hand++)
+    for (int width = 700; width <= 1500; width += 80)
+      for (int sides = 0; sides < 2; sides++) {
+        cairo_t *cr = begin (width, 400);
+
+        study_solve (&study, car, hand, 20.0);
+        view.side_by_side = sides;
+        number_table_draw (table, cr, &view, width, 400.0);
+        assert_apart (width, 400.0, sides ? "a table side by side" : "a table");
+        cairo_destroy (cr);
+      }
+  is_long = FALSE;
+}
+
+/* Only the large chart names its curves; in all three no tick runs into a title. */
+static void
+test_lowering_names_curves_once (void)
+{
+  g_autoptr (Car) car = load (cars[0]);
+  g_autoptr (Lowering) lowering = lowering_new ();
+  const LoweringView view = { .study = &study, .theme = theme_light (), .lit = -1 };
+  guint n_named = 0;
+
+  add_setups (car);
+  study_solve (&study, car, 0, 0.0);
+  for (int height = 380; height <= 700; height += 20) {
+    cairo_t *cr = begin (700, height);
+
+    lowering_draw (lowering, cr, &view, 700.0, height);
+    n_named = 0;
+    for (guint i = 0; i < n_boxes; i++) {
+      n_named += g_str_equal (boxes[i].text, "20 back");
+      for (guint j = 0; j < n_boxes; j++)
+        if (strcmp (boxes[i].text, "Bump steer") == 0 && i != j &&
+            do_overlap (&boxes[i], &boxes[j]))
+          g_error ("“%s” runs into the title at %d", boxes[j].text, height);
+    }
+    g_assert_cmpuint (n_named, ==, 1);
+    cairo_destroy (cr);
+  }
+}
+
 /* A sheet that leaves everything out would pass the above. */
 static void
 test_sheet_says_what_it_can (void)
@@ -344,6 +433,11 @@ main (int argc, char **argv)
   g_test_add_data_func ("/label-room/sheet-in-long-words", GINT_TO_POINTER (TRUE),
                         test_sheet);
   g_test_add_func ("/label-room/sheet-in-large-type", test_sheet_in_large_type);
+  g_test_add_data_func ("/label-room/tables", GINT_TO_POINTER (FALSE), test_tables);
+  g_test_add_data_func ("/label-room/tables-in-long-words", GINT_TO_POINTER (TRUE),
+                        test_tables);
+  g_test_add_func ("/label-room/lowering-names-curves-once",
+                   test_lowering_names_curves_once);
   g_test_add_func ("/label-room/sheet-says-what-it-can", test_sheet_says_what_it_can);
   g_test_add_func ("/label-room/sheet-keeps-off-the-handles",
                    test_sheet_keeps_off_the_handles);
