@@ -114,9 +114,9 @@ travel_left (SweepRange range, double standing)
   char number[32];
 
   axis_format (fmax (standing - range.from, 0.0), 0, number, sizeof number);
-  g_snprintf (left.droop, sizeof left.droop, _ ("◂ %s mm droop left"), number);
+  g_snprintf (left.droop, sizeof left.droop, _ ("◂ %s mm droop to go"), number);
   axis_format (fmax (range.to - standing, 0.0), 0, number, sizeof number);
-  g_snprintf (left.bump, sizeof left.bump, _ ("%s mm bump left ▸"), number);
+  g_snprintf (left.bump, sizeof left.bump, _ ("%s mm bump to go ▸"), number);
   return left;
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/plausibility.h"
 #include "kernel/sweep.h"
+#include "model/car-json-members.h"
 #include "model/number-text.h"
 #include "model/quantity-info.h"
 #include "model/study.h"
@@ -166,23 +167,24 @@ check_lowering (GPtrArray *warnings, const Car *car, guint setup)
 static void
 check_sides (GPtrArray *warnings, const Car *car)
 {
+  g_autoptr (GString) names = g_string_new (NULL);
   int n_right = 0;
 
   for (PointName i = 0; i < N_POINTS; i++)
-    n_right += car->points[i].y < 0.0 ? 1 : 0;
+    if (car->points[i].y < 0.0)
+      g_string_append_printf (names, "%scorner.%s[1]", n_right++ > 0 ? ", " : "",
+                              car_point_names[i]);
   if (n_right == N_POINTS)
     warn (warnings, car, PLAUSIBILITY_AS_MEASURED, "wrong-side",
           g_strdup (_ ("All points have a negative y and so lie on the right: the left "
                        "corner is wanted, so turn the sign of every y.")));
   else if (n_right > 0)
-    warn (warnings, car, PLAUSIBILITY_AS_MEASURED, "wrong-side",
-          g_strdup (
-              g_dngettext (GETTEXT_PACKAGE,
-                           "One point has a negative y and so lies right of the car's "
-                           "centre plane: the left corner is wanted.",
-                           "Some points have a negative y and so lie right of the car's "
-                           "centre plane: the left corner is wanted.",
-                           (gulong) n_right)));
+    warn (
+        warnings, car, PLAUSIBILITY_AS_MEASURED, "wrong-side",
+        /* Translators: "corner.ball_joint[1]", one or more of them */
+        g_strdup_printf (_ ("%s: negative, so right of the car's centre plane; the left "
+                            "corner is wanted."),
+                         names->str));
 }
 
 static void

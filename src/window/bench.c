@@ -7,8 +7,8 @@ struct _SwBench {
   GObject parent_instance;
 
   SwDocument *document;
-  guint setup_index;
-  double travel;
+  guint setup_index, last_index; /* the setup in hand, and the one before */
+  double travel, lowering;       /* in hand, and at which its setup stands */
   int lit;
   BoardChoice choice;
   Study *study; /* too large to stand inside an object */
@@ -24,12 +24,26 @@ enum {
 };
 static guint signals[N_SIGNALS];
 
+/* A setup that stands at another height than before is looked at where it stands. */
+static void
+follow_height (SwBench *self)
+{
+  const double lowering = sw_bench_get_setup (self)->lowering_mm;
+
+  if (lowering != self->lowering)
+    self->travel = lowering;
+  self->lowering = lowering;
+}
+
 static void
 solve (SwBench *self)
 {
   const Car *car = sw_document_get_car (self->document);
 
-  self->setup_index = MIN (self->setup_index, car->setups->len - 1);
+  /* undone or removed: back to the one before */
+  if (self->setup_index >= car->setups->len)
+    self->setup_index = MIN (self->last_index, car->setups->len - 1);
+  follow_height (self);
   study_solve (self->study, car, self->setup_index, self->travel);
   self->travel = self->study->travel;
   g_signal_emit (self, signals[SOLVED], 0);
@@ -107,8 +121,8 @@ sw_bench_set_document (SwBench *self, SwDocument *document)
   g_set_object (&self->document, document);
   g_signal_connect_object (document, "changed", G_CALLBACK (on_document_changed_cb), self,
                            G_CONNECT_SWAPPED);
-  self->setup_index = 0;
-  self->travel = sw_bench_get_setup (self)->lowering_mm;
+  self->setup_index = self->last_index = 0;
+  self->lowering = NAN;
   solve (self);
 }
 
@@ -125,8 +139,9 @@ sw_bench_set_setup_index (SwBench *self, guint index)
 {
   if (index == self->setup_index)
     return;
+  self->last_index = self->setup_index;
   self->setup_index = index;
-  self->travel = sw_bench_get_setup (self)->lowering_mm;
+  self->lowering = NAN; /* look at it where it stands */
   solve (self);
 }
 
@@ -174,14 +189,11 @@ sw_bench_set_mount (SwBench *self, MountOffset mount)
   set_adjustment (self, &adjustment, _ ("Move upper mount"));
 }
 
-/* The travel in hand goes along when it was the standing height. */
 void
 sw_bench_set_lowering (SwBench *self, double lowering)
 {
   Adjustment adjustment = sw_bench_get_adjustment (self);
 
-  if (self->travel == adjustment.lowering)
-    self->travel = lowering;
   adjustment.lowering = lowering;
   set_adjustment (self, &adjustment, _ ("Change ride height"));
 }
@@ -301,19 +313,19 @@ sw_bench_describe_mount (SwBench *self)
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
 
   if (m.inboard != 0.0)
-    g_ptr_array_add (parts, g_strdup_printf (m.inboard > 0.0
-                                             ? _ ("%.1f mm inboard")
-                                             : _ ("%.1f mm outboard"), ABS (m.inboard)));
+    g_ptr_array_add (parts, g_strdup_printf (m.inboard > 0.0 ? _ ("%.1f mm inboard")
+                                                             : _ ("%.1f mm outboard"),
+                                             ABS (m.inboard)));
   if (m.rearward != 0.0)
-    g_ptr_array_add (parts, g_strdup_printf (m.rearward > 0.0
-                                             ? _ ("%.1f mm rearward")
-                                             : _ ("%.1f mm forward"), ABS (m.rearward)));
+    g_ptr_array_add (parts, g_strdup_printf (m.rearward > 0.0 ? _ ("%.1f mm rearward")
+                                                              : _ ("%.1f mm forward"),
+                                             ABS (m.rearward)));
   if (m.up != 0.0)
     g_ptr_array_add (parts,
-                     g_strdup_printf (m.up > 0.0 ? _ ("%.1f mm up")
-                                                 : _ ("%.1f mm down"), ABS (m.up)));
+                     g_strdup_printf (m.up > 0.0 ? _ ("%.1f mm up") : _ ("%.1f mm down"),
+                                      ABS (m.up)));
   if (parts->len == 0)
-    return g_strdup (_ ("mount as measured"));
+    g_ptr_array_add (parts, g_strdup (_ ("mount as measured")));
   g_ptr_array_add (parts, NULL);
   return g_strjoinv (", ", (char **) parts->pdata);
 }

@@ -34,6 +34,16 @@ static void
 solve (GoalRow *row)
 {
   const double most = gtk_spin_button_get_value (row->most);
+
+  if (sw_bench_get_study (row->bench)->baseline ==
+      sw_bench_get_setup_index (row->bench)) {
+    gtk_label_set_label (row->sentence,
+                         _ ("This setup is the baseline: take another one in "
+                            "hand, or add a copy of it."));
+    gtk_widget_set_sensitive (row->fit, FALSE);
+    return;
+  }
+
   const double least = restore_usual_limits (row->goal).least < 0.0 ? -most : 0.0;
   const Car *car = sw_document_get_car (sw_bench_get_document (row->bench));
 
@@ -107,6 +117,14 @@ new_goal_row (SwBench *bench, RestoreGoal goal)
   return box;
 }
 
+/* One at a time for each window. */
+static void
+on_destroy_cb (GtkWidget *window, SwBench *bench)
+{
+  (void) window;
+  g_object_set_data (G_OBJECT (bench), "restore-window", NULL);
+}
+
 static void
 add_escape (GtkWidget *window)
 {
@@ -122,14 +140,23 @@ add_escape (GtkWidget *window)
 void
 restore_window_present (GtkWindow *parent, SwBench *bench)
 {
+  GtkWindow *open = g_object_get_data (G_OBJECT (bench), "restore-window");
+
+  if (open != NULL) {
+    gtk_window_present (open);
+    return;
+  }
+
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 14);
   GtkWidget *window = g_object_new (GTK_TYPE_WINDOW, "transient-for", parent, "title",
                                     _ ("What would put it back?"), "default-width", 560,
-                                       "child", box, NULL);
+                                    "child", box, NULL);
 
   gtk_widget_add_css_class (box, "panel");
   for (RestoreGoal goal = 0; goal < N_RESTORE_GOALS; goal++)
     gtk_box_append (GTK_BOX (box), new_goal_row (bench, goal));
   add_escape (window);
+  g_object_set_data (G_OBJECT (bench), "restore-window", window);
+  g_signal_connect_object (window, "destroy", G_CALLBACK (on_destroy_cb), bench, 0);
   gtk_window_present (GTK_WINDOW (window));
 }

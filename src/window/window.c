@@ -11,14 +11,28 @@
 
 G_DEFINE_FINAL_TYPE (SwWindow, sw_window, GTK_TYPE_APPLICATION_WINDOW)
 
+/* ", 20.0 mm lower"; nothing for a car that stands as measured. */
+static char *
+describe_height (double lowering)
+{
+  if (lowering > 0.0)
+    return g_strdup_printf (_ (", %.1f mm lower"), lowering);
+  if (lowering < 0.0)
+    return g_strdup_printf (_ (", %.1f mm higher"), -lowering);
+  return g_strdup ("");
+}
+
 static void
 show_title (SwWindow *self)
 {
   SwDocument *document = sw_bench_get_document (self->bench);
   const Car *car = sw_document_get_car (document);
   g_autofree char *mount = sw_bench_describe_mount (self->bench);
+  g_autofree char *height =
+      describe_height (sw_bench_get_setup (self->bench)->lowering_mm);
   g_autofree char *subtitle =
-      g_strdup_printf ("%s — %s", sw_bench_get_setup (self->bench)->name, mount);
+      g_strdup_printf ("%s — %s%s", sw_bench_get_setup (self->bench)->name, mount,
+                       height);
   g_autofree char *title =
       g_strdup_printf ("%s%s", sw_document_is_modified (document) ? "• " : "", car->name);
 

@@ -7,7 +7,7 @@ import json
 from gtkdrive import Atspi, wait_for
 from strutwright_window import WindowTest, command, main, table_row
 
-LOWERED = '12 in, 6 back, toe reset'
+LOWERED = 'Plate, 20 lower, toe reset'
 QUESTION = 'What would put it back?'
 ROLL_CENTRE = 'Roll-centre height'
 

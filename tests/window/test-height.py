@@ -5,7 +5,7 @@ from strutwright_window import (HEIGHT_HANDLE, LOWERING, NUMBERS, WindowTest, ma
                                 table_row)
 
 LECTURE = 'How the roll centre is constructed'
-LOWERED = '12 in, 6 back, toe reset'
+LOWERED = 'Plate, 20 lower, toe reset'
 
 
 class Handle(WindowTest):

@@ -5,7 +5,7 @@ import json
 from gtkdrive import sh, wait_for
 from strutwright_window import DATA, WindowTest, main, table_row
 
-FIRST, SECOND, THIRD = 'As measured', '12 in, 6 back', '12 in, 6 back, toe reset'
+FIRST, SECOND, THIRD = 'As measured', '12 in, 6 back', 'Plate, 20 lower, toe reset'
 COPY = FIRST + ' (2)'
 SHOWN = 'Show this setup on the curves'
 
