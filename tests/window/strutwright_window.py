@@ -72,10 +72,23 @@ class Window(App):
         """Clicks go to another of the program's windows for a while."""
         self.win, main_window = window, self.win
         self.frame = self.get('frame', title)
+        self.wait_laid_out()
         try:
             yield
         finally:
             self.win, self.frame = main_window, None
+
+    def wait_laid_out(self):
+        """Until the window keeps its place and size, so that a click meets its parts."""
+        last = []
+
+        def is_still():
+            box = self.box(self.frame)
+            now = sh('xwininfo', '-id', self.win), box.width, box.height
+            last.append(now)
+            time.sleep(0.1)
+            return box.width > 0 and last[-3:] == [now] * 3
+        wait_for('the parts of the window', is_still)
 
     def origin(self, win=None):
         if self.frame is None:
