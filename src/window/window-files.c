@@ -146,7 +146,7 @@ window_save (SwWindow *self)
 
   if (file == NULL)
     window_ask_save_as (self);
-  else if (sw_document_file_was_changed (document))
+  else if (g_file_query_exists (file, NULL) && sw_document_file_was_changed (document))
     window_ask_overwrite (self);
   else
     save_to (self, file);

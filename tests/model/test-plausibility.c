@@ -139,7 +139,7 @@ test_the_right_side_is_noticed (void)
   g_autoptr (GPtrArray) of_one = plausibility_check (one);
   g_assert_true (
       g_str_has_prefix (find (of_one, "wrong-side", PLAUSIBILITY_AS_MEASURED)->sentence,
-                        "One point"));
+                        "corner.tie_rod_inner[1]: negative"));
 
   for (PointName i = 0; i < N_POINTS; i++)
     all->points[i].y *= -1.0;

@@ -115,15 +115,17 @@ test_travel_stops_at_the_ends (void)
 }
 
 static void
-test_standing_travel_goes_along_when_lowered (void)
+test_travel_goes_where_the_setup_stands (void)
 {
   g_autoptr (SwBench) bench = demo_bench ();
 
   sw_bench_set_lowering (bench, 20.0);
   g_assert_cmpfloat (sw_bench_get_study (bench)->travel, ==, 20.0);
   sw_bench_set_travel (bench, 5.0);
-  sw_bench_set_lowering (bench, 30.0);
+  sw_bench_set_mount (bench, (MountOffset){ 10, 0, 0 });
   g_assert_cmpfloat (sw_bench_get_study (bench)->travel, ==, 5.0);
+  sw_bench_set_lowering (bench, 30.0);
+  g_assert_cmpfloat (sw_bench_get_study (bench)->travel, ==, 30.0);
 }
 
 static void
@@ -478,7 +480,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bench/solved-once", test_solved_is_told_once_a_change);
   g_test_add_func ("/bench/mount-inboard", test_mount_inboard_is_solved_at_once);
   g_test_add_func ("/bench/travel-ends", test_travel_stops_at_the_ends);
-  g_test_add_func ("/bench/lowering", test_standing_travel_goes_along_when_lowered);
+  g_test_add_func ("/bench/lowering", test_travel_goes_where_the_setup_stands);
   g_test_add_func ("/bench/lit-once", test_lit_is_told_once_a_change);
   g_test_add_func ("/bench/choose", test_one_curve_stays_and_room_is_limited);
   g_test_add_func ("/bench/words", test_mount_in_words);
