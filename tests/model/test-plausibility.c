@@ -157,7 +157,7 @@ test_setups_are_named (void)
   car_setup (car, 2)->lowering_mm = 95.0;
   g_autoptr (GPtrArray) warnings = plausibility_check (car);
   g_assert_cmpstr (find (warnings, "lowering-outside-travel", 2)->sentence, ==,
-                   "Setup “Plate, 20 lower, toe reset”: Lowered by 95 mm, it stands "
+                   "Setup “12 in, 6 back, toe reset”: Lowered by 95 mm, it stands "
                    "outside its "
                    "wheel travel of −80 to 80 mm.");
   g_assert_null (find (warnings, "lowering-outside-travel", 1));
