@@ -99,6 +99,9 @@ class Files(WindowTest):
         self.folder.rename(self.folder.with_name(self.folder.name + '-moved'))
         try:
             window.key('ctrl+s')
+            question = window.wait_other_window()  # the file is not what it was
+            window.key('alt+o')
+            window.wait_gone(question)
             text = wait_for('a sentence', window.message)
             self.assertIn('not saved', text)
             self.assertEqual(self.title(window), '• ' + WREN)
