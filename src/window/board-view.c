@@ -119,6 +119,7 @@ sw_board_view_class_init (SwBoardViewClass *class)
   G_OBJECT_CLASS (class)->dispose = sw_board_view_dispose;
   G_OBJECT_CLASS (class)->finalize = sw_board_view_finalize;
   SW_CANVAS_CLASS (class)->draw = sw_board_view_draw;
+  SW_CANVAS_CLASS (class)->is_opaque = TRUE;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "board");
   gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class),
                                         GTK_ACCESSIBLE_ROLE_IMG);

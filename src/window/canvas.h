@@ -15,6 +15,7 @@ G_DECLARE_DERIVABLE_TYPE (SwCanvas, sw_canvas, SW, CANVAS, GtkWidget)
 struct _SwCanvasClass {
   GtkWidgetClass parent_class;
 
+  gboolean is_opaque; /* draw () covers everything: copying it needs no blending */
   void (*draw) (SwCanvas *self, cairo_t *cr, double width, double height);
 };
 

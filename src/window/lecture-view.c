@@ -65,6 +65,7 @@ sw_lecture_view_class_init (SwLectureViewClass *class)
   G_OBJECT_CLASS (class)->dispose = sw_lecture_view_dispose;
   G_OBJECT_CLASS (class)->finalize = sw_lecture_view_finalize;
   SW_CANVAS_CLASS (class)->draw = sw_lecture_view_draw;
+  SW_CANVAS_CLASS (class)->is_opaque = TRUE;
   gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class),
                                         GTK_ACCESSIBLE_ROLE_IMG);
 }

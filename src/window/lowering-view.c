@@ -59,6 +59,7 @@ sw_lowering_view_class_init (SwLoweringViewClass *class)
   G_OBJECT_CLASS (class)->dispose = sw_lowering_view_dispose;
   G_OBJECT_CLASS (class)->finalize = sw_lowering_view_finalize;
   SW_CANVAS_CLASS (class)->draw = sw_lowering_view_draw;
+  SW_CANVAS_CLASS (class)->is_opaque = TRUE;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "board");
   gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class),
                                         GTK_ACCESSIBLE_ROLE_IMG);

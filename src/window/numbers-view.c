@@ -240,6 +240,7 @@ sw_numbers_view_class_init (SwNumbersViewClass *class)
   G_OBJECT_CLASS (class)->dispose = sw_numbers_view_dispose;
   G_OBJECT_CLASS (class)->finalize = sw_numbers_view_finalize;
   SW_CANVAS_CLASS (class)->draw = sw_numbers_view_draw;
+  SW_CANVAS_CLASS (class)->is_opaque = TRUE;
   widget_class->measure = sw_numbers_view_measure;
   widget_class->get_request_mode = sw_numbers_view_get_request_mode;
   gtk_widget_class_set_css_name (widget_class, "numbers");

@@ -433,6 +433,7 @@ sw_sheet_view_class_init (SwSheetViewClass *class)
   G_OBJECT_CLASS (class)->dispose = sw_sheet_view_dispose;
   G_OBJECT_CLASS (class)->finalize = sw_sheet_view_finalize;
   SW_CANVAS_CLASS (class)->draw = sw_sheet_view_draw;
+  SW_CANVAS_CLASS (class)->is_opaque = TRUE;
   widget_class->size_allocate = sw_sheet_view_size_allocate;
   gtk_widget_class_set_css_name (widget_class, "sheet");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
