@@ -9,7 +9,7 @@
 static const Command commands[] = {
   { "table", N_ ("FILE"), N_ ("Print a travel table as CSV or JSON."), table_command },
   { "plot", N_ ("FILE"), N_ ("Draw the curves or the sheet as PNG, SVG or PDF."),
-    plot_command },
+    plot_launch },
   { "check", N_ ("FILE"), N_ ("Load and solve a car, and print what looks implausible."),
     check_command },
   { "compare", N_ ("FILE"),
@@ -139,5 +139,5 @@ command_line_run (int argc, char **argv)
     return print_help ();
   if (g_str_equal (word, "--version"))
     return print_version ();
-  return window_launch (argv);
+  return program_launch ("strutwright-window", argv);
 }

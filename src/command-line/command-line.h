@@ -21,10 +21,15 @@ typedef struct {
 } Command;
 
 int table_command (int argc, char **argv);
-int plot_command (int argc, char **argv);
+int plot_command (int argc, char **argv); /* in the program strutwright-plot */
+int plot_launch (int argc, char **argv);  /* becomes that program */
 int check_command (int argc, char **argv);
 int compare_command (int argc, char **argv);
 int restore_command (int argc, char **argv);
+
+/* The user's language; its translations may lie in $STRUTWRIGHT_LOCALEDIR while they are
+ * not installed. */
+void command_line_use_language (void);
 
 /* Runs the command word that @argv has, or opens the window program. */
 int command_line_run (int argc, char **argv);
@@ -47,6 +52,7 @@ void command_line_say (const char *format, ...) G_GNUC_PRINTF (1, 2);
 /* Writes to standard output and says if that failed. */
 gboolean command_line_print (const char *bytes, gsize length);
 
-/* Replaces this program by the window program with the same arguments. Returns only when
- * it cannot be found or started. */
-int window_launch (char **argv);
+/* Replaces this program by another one of Strutwright's with the same arguments. Returns
+ * only when it cannot be found or started. What draws is a program apart, so that a table
+ * does not wait for the drawing libraries to load. */
+int program_launch (const char *program, char **argv);

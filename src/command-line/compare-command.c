@@ -15,12 +15,12 @@ parse (int argc, char **argv, Options *options, char **file)
   const GOptionEntry entries[] = {
     { "setup", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->setups,
       N_ ("A setup to compare with the baseline; may be repeated; all if not given"),
-          N_ ("NAME") },
-      { "format", 0, 0, G_OPTION_ARG_STRING, &options->format,
-        N_ ("text, csv or json; text if not given. csv has a value and a change for each setup, a row for each quantity"),
-            N_ ("FORMAT") },
-        { 0 },
-      };
+      N_ ("NAME") },
+    { "format", 0, 0, G_OPTION_ARG_STRING, &options->format,
+      N_ ("text, csv or json; text if not given. csv has a value and a change for each setup, a row for each quantity"),
+      N_ ("FORMAT") },
+    { 0 },
+  };
 
   return command_line_parse ("compare", entries, argc, argv, file);
 }
@@ -73,8 +73,9 @@ say_gaps (const Study *study)
     const StudyCorner *setup = &study->setups[i];
 
     if (setup->at_height.status != POSE_OK)
-      command_line_say (_ ("Warning: the setup “%s” cannot be assembled where it stands. %s"), setup->name,
-          pose_status_sentence (setup->at_height.status));
+      command_line_say (
+          _ ("Warning: the setup “%s” cannot be assembled where it stands. %s"),
+          setup->name, pose_status_sentence (setup->at_height.status));
   }
 }
 

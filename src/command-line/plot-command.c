@@ -22,27 +22,27 @@ parse (int argc, char **argv, Options *options, char **file)
   const GOptionEntry entries[] = {
     { "output", 0, 0, G_OPTION_ARG_FILENAME, &options->output,
       N_ ("The file to write: .png, .svg or .pdf"), N_ ("PATH") },
-      { "curve", 0, 0, G_OPTION_ARG_STRING_ARRAY, &options->curves,
-        N_ ("A quantity to draw, such as camber_deg; may be repeated"), N_ ("NAME") },
-        { "setup", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->setups,
-          N_ ("A setup to draw; may be repeated, the last one is in hand; the first one of the car if not given"),
-              N_ ("NAME") },
-          { "view", 0, 0, G_OPTION_ARG_STRING, &options->view,
-            N_ ("curves, sheet or lowering; curves if not given"), N_ ("VIEW") },
-            { "travel", 0, 0, G_OPTION_ARG_DOUBLE, &options->travel,
-              N_ ("Wheel travel at which the values are read, mm; the standing height if not given"),
-                  N_ ("MM") },
-              { "width", 0, 0, G_OPTION_ARG_INT, &options->width,
-                N_ ("1200 if not given"), N_ ("PX") },
-                { "height", 0, 0, G_OPTION_ARG_INT, &options->height,
-                  N_ ("900 if not given"), N_ ("PX") },
-                  { "background", 0, 0, G_OPTION_ARG_STRING, &options->background,
-                    N_ ("white, dark or none; white if not given"), N_ ("GROUND") },
-                    { "date", 0, 0, G_OPTION_ARG_STRING, &options->date,
-                      N_ ("A date for the title block; without it the same car gives the same bytes"),
-                          N_ ("TEXT") },
-                      { 0 },
-                    };
+    { "curve", 0, 0, G_OPTION_ARG_STRING_ARRAY, &options->curves,
+      N_ ("A quantity to draw, such as camber_deg; may be repeated"), N_ ("NAME") },
+    { "setup", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->setups,
+      N_ ("A setup to draw; may be repeated, the last one is in hand; the first one of the car if not given"),
+      N_ ("NAME") },
+    { "view", 0, 0, G_OPTION_ARG_STRING, &options->view,
+      N_ ("curves, sheet or lowering; curves if not given"), N_ ("VIEW") },
+    { "travel", 0, 0, G_OPTION_ARG_DOUBLE, &options->travel,
+      N_ ("Wheel travel at which the values are read, mm; the standing height if not given"),
+      N_ ("MM") },
+    { "width", 0, 0, G_OPTION_ARG_INT, &options->width, N_ ("1200 if not given"),
+      N_ ("PX") },
+    { "height", 0, 0, G_OPTION_ARG_INT, &options->height, N_ ("900 if not given"),
+      N_ ("PX") },
+    { "background", 0, 0, G_OPTION_ARG_STRING, &options->background,
+      N_ ("white, dark or none; white if not given"), N_ ("GROUND") },
+    { "date", 0, 0, G_OPTION_ARG_STRING, &options->date,
+      N_ ("A date for the title block; without it the same car gives the same bytes"),
+      N_ ("TEXT") },
+    { 0 },
+  };
 
   if (!command_line_parse ("plot", entries, argc, argv, file))
     return FALSE;
@@ -83,8 +83,9 @@ choose_curves (char **names, BoardChoice *choice)
   for (guint i = 0; i < n; i++)
     if (!quantity_from_key (names[i], i < n_large ? &choice->large[i]
                                                   : &choice->small[i - n_large])) {
-      command_line_say (_ ("There is no curve “%s”; names are the table's columns, such as "
-                           "camber_deg."),
+      command_line_say (
+          _ ("There is no curve “%s”; names are the table's columns, such as "
+             "camber_deg."),
           names[i]);
       return FALSE;
     }

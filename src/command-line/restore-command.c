@@ -37,18 +37,19 @@ parse (int argc, char **argv, Options *options, char **file)
   const GOptionEntry entries[] = {
     { "setup", 0, 0, G_OPTION_ARG_FILENAME, &options->setup,
       N_ ("The setup to put right; required"), N_ ("NAME") },
-      { "goal", 0, 0, G_OPTION_ARG_STRING, &options->goal,
-        N_ ("roll-centre or camber-gain, by a ball-joint spacer; bump-steer-spacer, by a spacer at the tie rod's outer end; bump-steer-rack, by the rack's height; all if not given"),
-            N_ ("GOAL") },
-        { "limit", 0, 0, G_OPTION_ARG_STRING, &options->limit,
-          N_ ("Smallest and largest size of the part, mm, such as 0:25; what kits offer if not given"),
-              N_ ("MM:MM") },
-          { "travel", 0, 0, G_OPTION_ARG_DOUBLE, &options->travel,
-            N_ ("Bump steer is matched over this travel either way of standing height, mm; 40 if not given"),
-                N_ ("MM") },
-            { "format", 0, 0, G_OPTION_ARG_STRING, &options->format,
-              N_ ("text or json; text if not given"), N_ ("FORMAT") }, { 0 },
-            };
+    { "goal", 0, 0, G_OPTION_ARG_STRING, &options->goal,
+      N_ ("roll-centre or camber-gain, by a ball-joint spacer; bump-steer-spacer, by a spacer at the tie rod's outer end; bump-steer-rack, by the rack's height; all if not given"),
+      N_ ("GOAL") },
+    { "limit", 0, 0, G_OPTION_ARG_STRING, &options->limit,
+      N_ ("Smallest and largest size of the part, mm, such as 0:25; what kits offer if not given"),
+      N_ ("MM:MM") },
+    { "travel", 0, 0, G_OPTION_ARG_DOUBLE, &options->travel,
+      N_ ("Bump steer is matched over this travel either way of standing height, mm; 40 if not given"),
+      N_ ("MM") },
+    { "format", 0, 0, G_OPTION_ARG_STRING, &options->format,
+      N_ ("text or json; text if not given"), N_ ("FORMAT") },
+    { 0 },
+  };
 
   if (!command_line_parse ("restore", entries, argc, argv, file))
     return FALSE;
@@ -71,8 +72,9 @@ choose_goals (const char *name, RestoreGoal *first, RestoreGoal *last)
       *first = *last = i;
       return TRUE;
     }
-  command_line_say (_ ("--goal is roll-centre, camber-gain, bump-steer-spacer or bump-steer-rack, not “%s”."),
-                       name);
+  command_line_say (
+      _ ("--goal is roll-centre, camber-gain, bump-steer-spacer or bump-steer-rack, not “%s”."),
+      name);
   return FALSE;
 }
 
@@ -120,7 +122,7 @@ choose_setup (const Car *car, const char *name, guint *setup)
   if (*setup != car->baseline)
     return TRUE;
   command_line_say (_ ("“%s” is the baseline itself: there is nothing to put back."),
-                       name);
+                    name);
   return FALSE;
 }
 

@@ -18,17 +18,18 @@ parse (int argc, char **argv, Options *options, char **file)
     /* A file name's argument type, as a setup's name is UTF-8 in every locale. */
     { "setup", 0, 0, G_OPTION_ARG_FILENAME, &options->setup,
       N_ ("The setup to solve; the first one if not given"), N_ ("NAME") },
-      { "from", 0, 0, G_OPTION_ARG_DOUBLE, &options->from,
-        N_ ("First wheel travel, mm from the reference height; full droop if not given"),
-            N_ ("MM") },
-        { "to", 0, 0, G_OPTION_ARG_DOUBLE, &options->to,
-          N_ ("Last wheel travel, mm; full bump if not given"), N_ ("MM") },
-          { "step", 0, 0, G_OPTION_ARG_DOUBLE, &options->step,
-            N_ ("Between two rows, mm; 1 if not given. Rows never go past the last travel"),
-                N_ ("MM") },
-            { "format", 0, 0, G_OPTION_ARG_STRING, &options->format,
-              N_ ("csv or json; csv if not given"), N_ ("FORMAT") }, { 0 },
-            };
+    { "from", 0, 0, G_OPTION_ARG_DOUBLE, &options->from,
+      N_ ("First wheel travel, mm from the reference height; full droop if not given"),
+      N_ ("MM") },
+    { "to", 0, 0, G_OPTION_ARG_DOUBLE, &options->to,
+      N_ ("Last wheel travel, mm; full bump if not given"), N_ ("MM") },
+    { "step", 0, 0, G_OPTION_ARG_DOUBLE, &options->step,
+      N_ ("Between two rows, mm; 1 if not given. Rows never go past the last travel"),
+      N_ ("MM") },
+    { "format", 0, 0, G_OPTION_ARG_STRING, &options->format,
+      N_ ("csv or json; csv if not given"), N_ ("FORMAT") },
+    { 0 },
+  };
 
   return command_line_parse ("table", entries, argc, argv, file);
 }

@@ -4,21 +4,18 @@
 #include <glib/gi18n-lib.h>
 #include <unistd.h>
 
-#define WINDOW_PROGRAM "strutwright-window"
-
 /* Beside this program as in a package of its own, in the build's neighbour folder, or
  * where it was installed. Of NULL-terminated paths. */
 static char **
-list_places (void)
+list_places (const char *program)
 {
   g_autofree char *self = g_file_read_link ("/proc/self/exe", NULL);
   g_autofree char *folder = self != NULL ? g_path_get_dirname (self) : g_strdup (".");
   GStrvBuilder *builder = g_strv_builder_new ();
 
-  g_autofree char *beside = g_build_filename (folder, WINDOW_PROGRAM, NULL);
-  g_autofree char *built =
-      g_build_filename (folder, "..", "window", WINDOW_PROGRAM, NULL);
-  g_autofree char *installed = g_build_filename (LIBEXECDIR, WINDOW_PROGRAM, NULL);
+  g_autofree char *beside = g_build_filename (folder, program, NULL);
+  g_autofree char *built = g_build_filename (folder, "..", "window", program, NULL);
+  g_autofree char *installed = g_build_filename (LIBEXECDIR, program, NULL);
   g_strv_builder_add_many (builder, beside, built, installed, NULL);
   char **places = g_strv_builder_end (builder);
   g_strv_builder_unref (builder);
@@ -26,20 +23,26 @@ list_places (void)
 }
 
 int
-window_launch (char **argv)
+program_launch (const char *program, char **argv)
 {
-  g_auto (GStrv) places = list_places ();
+  g_auto (GStrv) places = list_places (program);
 
   for (char **place = places; *place != NULL; place++) {
     if (!g_file_test (*place, G_FILE_TEST_IS_EXECUTABLE))
       continue;
     argv[0] = *place;
     execv (*place, argv);
-    command_line_say (_ ("The window program %s could not be started."), *place);
+    command_line_say (_ ("The program %s could not be started."), *place);
     return EXIT_REFUSED;
   }
-  command_line_say (_ ("The window program %s was found neither beside this program nor in "
-                       "%s; commands without a window are listed by strutwright --help."),
-      WINDOW_PROGRAM, LIBEXECDIR);
+  command_line_say (_ ("The program %s was found neither beside this program nor in %s."),
+                    program, LIBEXECDIR);
   return EXIT_REFUSED;
+}
+
+int
+plot_launch (int argc, char **argv)
+{
+  (void) argc;
+  return program_launch ("strutwright-plot", argv);
 }
