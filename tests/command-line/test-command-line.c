@@ -508,7 +508,7 @@ test_a_missing_window_is_said (void)
   g_auto (Outcome) o = run (argv);
 
   g_assert_cmpint (o.status, ==, 1);
-  g_assert_true (g_str_has_prefix (o.err, "strutwright: The program strutwright-window "
+  g_assert_true (g_str_has_prefix (o.err, "strutwright: The program "
                                           "strutwright-window was found neither"));
   fixture_folder_remove (folder);
 }
