@@ -92,7 +92,7 @@ lay_out (TextCache *texts, const NumberTableView *view, double width)
   const double least = view->side_by_side ? side_by_side_least (view) : LEAST_BLOCK;
   const unsigned n = view->n_quantities;
   const unsigned fit = (unsigned) fmax (1.0, floor (width / (least * em)));
-  const unsigned n_blocks = MIN (MIN (fit, 4u), MAX (n, 1u));
+  const unsigned n_blocks = MIN (MIN (fit, 3u), MAX (n, 1u));
 
   const double block = (width - MARGIN * em) / n_blocks;
   const bool is_tall = view->side_by_side || has_tall_head (texts, view, block);
