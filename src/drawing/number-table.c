@@ -292,6 +292,22 @@ number_table_put_name (NumberTable *table,
                     y - whole.height / 2.0 + whole.baseline, room);
 }
 
+/* What the sign means, where there is room for the whole of it. */
+static void
+draw_words (NumberTable *table,
+            cairo_t *cr,
+            const Theme *t,
+            const char *words,
+            double x,
+            double middle,
+            const Columns *c)
+{
+  const TextStyle small = { t->font, t->small_text, TEXT_PLAIN };
+
+  if (c->has_words && text_measure (table->texts, small, words).width <= WORDS * t->text)
+    put (table, cr, small, t->soft_ink, words, x, middle, 0.0);
+}
+
 static void
 draw_row (NumberTable *table,
           cairo_t *cr,
@@ -320,9 +336,7 @@ draw_row (NumberTable *table,
   quantity_format (q, is - was, TRUE, text, sizeof text);
   put (table, cr, plain, t->ink, text, x + c->change, middle, 1.0);
   put (table, cr, small, t->soft_ink, info.unit, x + c->unit, middle, 0.0);
-  if (c->has_words)
-    put (table, cr, small, t->soft_ink, quantity_sign_words (q, is), x + c->words, middle,
-         0.0);
+  draw_words (table, cr, t, quantity_sign_words (q, is), x + c->words, middle, c);
 }
 
 static void
