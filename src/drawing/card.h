@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A card: the curves, the sheet or the lowering of one setup with its title block, to be drawn as a
- * preview or written as a file. Window and command line export nothing else. */
+/* A card: the curves, the sheet or the lowering of one setup with its title block, to be
+ * drawn as a preview or written as a file. Window and command line export nothing else.
+ */
 
 #pragma once
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The board, the sheet or the lowering as a file: PNG, SVG or PDF by suffix, from the same drawing code
- * as the window. Needs no display. */
+/* The board, the sheet or the lowering as a file: PNG, SVG or PDF by suffix, from the
+ * same drawing code as the window. Needs no display. */
 
 #pragma once
 

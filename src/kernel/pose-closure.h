@@ -6,8 +6,8 @@
 
 #include "kernel/pose.h"
 
-/* Sine of the angle, seen along the steering axis, between the tie rod's two ends: less is
- * its dead point. */
+/* Sine of the angle, seen along the steering axis, between the tie rod's two ends: less
+ * is its dead point. */
 #define LEAST_STEER_SINE 1e-4
 
 typedef enum {

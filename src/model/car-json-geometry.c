@@ -18,20 +18,24 @@ verdict_sentence (CornerStatus status)
   case CORNER_BAD_RADIUS:
     return _ ("tyre.loaded_radius_mm must be above zero.");
   case CORNER_BAD_ANGLE:
-    return _ ("alignment.camber_deg and alignment.toe_in_deg must lie between −45 and 45.");
+    return _ (
+        "alignment.camber_deg and alignment.toe_in_deg must lie between −45 and 45.");
   case CORNER_COINCIDENT:
     return _ ("%1$s and %2$s are the same place.");
   case CORNER_BALL_ON_HINGE:
     return _ ("corner.ball_joint lies on the line through corner.arm_front_pivot and "
               "corner.arm_rear_pivot, so the arm cannot carry it.");
   case CORNER_ARM_CANNOT_LIFT:
-    return _ ("Turning the lower arm does not lift the wheel: check corner.arm_front_pivot, "
-              "corner.arm_rear_pivot and corner.ball_joint.");
+    return _ (
+        "Turning the lower arm does not lift the wheel: check corner.arm_front_pivot, "
+        "corner.arm_rear_pivot and corner.ball_joint.");
   case CORNER_STRUT_UPSIDE_DOWN:
-    return _ ("corner.upper_mount must lie above corner.strut_foot and corner.ball_joint.");
+    return _ (
+        "corner.upper_mount must lie above corner.strut_foot and corner.ball_joint.");
   case CORNER_TIE_ROD_ON_AXIS:
-    return _ ("corner.tie_rod_outer or corner.tie_rod_inner lies on the steering axis, the "
-              "line from corner.ball_joint to corner.upper_mount.");
+    return _ (
+        "corner.tie_rod_outer or corner.tie_rod_inner lies on the steering axis, the "
+        "line from corner.ball_joint to corner.upper_mount.");
   case CORNER_TIE_ROD_DEAD:
     return _ ("The tie rod stands at its dead point and cannot steer: check "
               "corner.tie_rod_outer and corner.tie_rod_inner.");

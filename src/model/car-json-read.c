@@ -49,8 +49,8 @@ read_car_number (JsonObject *object, const CarNumber *member, Car *car, GError *
 
   if (!json_object_has_member (object, member->name))
     return !member->is_required ||
-           member_refuse (error, CAR_ERROR_MISSING,
-                          _ ("%s is missing."), section, member->name);
+           member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), section,
+                          member->name);
   return member_read_number (object, section, member->name, value, error) &&
          member_check_range (member->range, *value, path, error);
 }
@@ -84,7 +84,7 @@ read_point (JsonObject *corner, const char *name, Vec3 *point, GError **error)
       json_array_get_length (json_node_get_array (node)) > 3)
     return member_refuse (error, CAR_ERROR_TYPE,
                           _ ("%s must be a list of three numbers: forward, left and up."),
-                             "corner", name);
+                          "corner", name);
 
   JsonArray *array = json_node_get_array (node);
   return read_coordinate (array, 0, name, &point->x, error) &&
@@ -134,7 +134,7 @@ check_format (JsonObject *root, GError **error)
     g_set_error (error, CAR_ERROR, CAR_ERROR_VERSION,
                  _ ("The file is from a newer Strutwright: its version is %g, and this "
                     "program reads up to version %d."),
-                    version, CAR_FILE_VERSION);
+                 version, CAR_FILE_VERSION);
     return FALSE;
   }
   if (version != CAR_FILE_VERSION) {

@@ -68,8 +68,8 @@ read_setup (JsonNode *node, guint index, CarSetup *setup, GError **error)
   g_autofree char *path = g_strdup_printf ("setups[%u]", index);
 
   if (!JSON_NODE_HOLDS_OBJECT (node)) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_TYPE,
-                 _ ("%s must be an object in braces."), path);
+    g_set_error (error, CAR_ERROR, CAR_ERROR_TYPE, _ ("%s must be an object in braces."),
+                 path);
     return FALSE;
   }
 
@@ -95,8 +95,8 @@ car_read_setups (JsonObject *root, Car *car, GError **error)
   if (node == NULL)
     return TRUE;
   if (!JSON_NODE_HOLDS_ARRAY (node))
-    return member_refuse (error, CAR_ERROR_TYPE,
-                          _ ("%s must be a list in brackets."), "", "setups");
+    return member_refuse (error, CAR_ERROR_TYPE, _ ("%s must be a list in brackets."), "",
+                          "setups");
 
   JsonArray *array = json_node_get_array (node);
   const guint n = json_array_get_length (array);
@@ -119,6 +119,6 @@ car_read_baseline (JsonObject *root, Car *car, GError **error)
     return FALSE;
   if (name == NULL || car_find_setup (car, name, &car->baseline))
     return TRUE;
-  return member_refuse (error, CAR_ERROR_NAME,
-                        _ ("%s names none of the setups."), "", "baseline");
+  return member_refuse (error, CAR_ERROR_NAME, _ ("%s names none of the setups."), "",
+                        "baseline");
 }

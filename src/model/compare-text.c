@@ -170,10 +170,9 @@ head_line (const Study *study, int line)
   char **head = g_new0 (char *, study->n_setups + 1);
 
   for (guint s = 0; s < study->n_setups; s++)
-    head[s] = line == 0 ? plain_name (study->setups[s].name)
-                        : s == study->baseline
-                  ? g_strdup (_ ("baseline"))
-                  : g_strdup (_ ("(change)"));
+    head[s] = line == 0              ? plain_name (study->setups[s].name)
+              : s == study->baseline ? g_strdup (_ ("baseline"))
+                                     : g_strdup (_ ("(change)"));
   return head;
 }
 

@@ -42,8 +42,8 @@ member_read_number (JsonObject *object,
   JsonNode *node = json_object_get_member (object, name);
 
   if (node != NULL && !member_get_number (node, value))
-    return member_refuse (error, CAR_ERROR_TYPE,
-                          _ ("%s must be a number."), parent, name);
+    return member_refuse (error, CAR_ERROR_TYPE, _ ("%s must be a number."), parent,
+                          name);
   return TRUE;
 }
 
@@ -75,8 +75,8 @@ member_find_object (JsonObject *object,
   if (node == NULL)
     return TRUE;
   if (!JSON_NODE_HOLDS_OBJECT (node))
-    return member_refuse (error, CAR_ERROR_TYPE,
-                          _ ("%s must be an object in braces."), parent, name);
+    return member_refuse (error, CAR_ERROR_TYPE, _ ("%s must be an object in braces."),
+                          parent, name);
   *section = json_node_get_object (node);
   return TRUE;
 }
@@ -92,9 +92,9 @@ member_keep (JsonObject **kept, const char *name, JsonNode *value)
 gboolean
 member_check_range (NumberRange range, double value, const char *path, GError **error)
 {
-  const char *sentence =
-      range.is_above_least ? _ ("%s is %g, but must be above %g and not above %g.")
-                           : _ ("%s is %g, but must lie between %g and %g.");
+  const char *sentence = range.is_above_least
+                             ? _ ("%s is %g, but must be above %g and not above %g.")
+                             : _ ("%s is %g, but must lie between %g and %g.");
 
   if (value <= range.most &&
       (value > range.least || (value == range.least && !range.is_above_least)))
@@ -116,8 +116,8 @@ member_read_flag (JsonObject *object,
   if (node == NULL)
     return TRUE;
   if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_BOOLEAN)
-    return member_refuse (error, CAR_ERROR_TYPE,
-                          _ ("%s must be true or false."), parent, name);
+    return member_refuse (error, CAR_ERROR_TYPE, _ ("%s must be true or false."), parent,
+                          name);
   *flag = json_node_get_boolean (node);
   return TRUE;
 }

@@ -39,8 +39,8 @@ fail_at (Scan *scan, const char *sentence)
 
   find_place (scan, &line, &column);
   /* Translators: a place in a file and a whole sentence on what is wrong there. */
-  g_set_error (scan->error, CAR_ERROR, CAR_ERROR_SYNTAX,
-               _ ("Line %d, column %d: %s"), line, column, sentence);
+  g_set_error (scan->error, CAR_ERROR, CAR_ERROR_SYNTAX, _ ("Line %d, column %d: %s"),
+               line, column, sentence);
   return FALSE;
 }
 
@@ -238,8 +238,8 @@ read_member (Scan *scan, JsonObject *object)
     return FALSE;
   json_path_append_member (scan->path, name);
   if (json_object_has_member (object, name)) {
-    g_set_error (scan->error, CAR_ERROR, CAR_ERROR_SYNTAX,
-                 _ ("%s appears twice."), scan->path->str);
+    g_set_error (scan->error, CAR_ERROR, CAR_ERROR_SYNTAX, _ ("%s appears twice."),
+                 scan->path->str);
     return FALSE;
   }
   skip_space (scan);
@@ -318,7 +318,7 @@ fail_depth (Scan *scan)
 
   g_set_error (scan->error, CAR_ERROR, CAR_ERROR_TOO_LARGE,
                _ ("%s is nested more than %d levels deep."),
-                  length > 0 ? member : _ ("The only value"), CAR_FILE_DEEPEST);
+               length > 0 ? member : _ ("The only value"), CAR_FILE_DEEPEST);
 }
 
 static JsonNode *

@@ -30,8 +30,8 @@ typedef struct {
   gint64 written; /* µs since 1970 */
 } LeftOver;
 
-/* Of LeftOver, owned by the array, newest first. Not among them: copies of living processes,
- * damaged ones, and those that say what the user's file says. */
+/* Of LeftOver, owned by the array, newest first. Not among them: copies of living
+ * processes, damaged ones, and those that say what the user's file says. */
 GPtrArray *recovery_find_left_over (void);
 /* The work in it as a document that is modified and saves to the user's file; whether
  * that was changed meanwhile, sw_document_file_was_changed () tells. The copy stays until

@@ -24,13 +24,15 @@ spacer_sentence (RestoreGoal goal, const RestoreAnswer *answer)
   quantity_format (quantity, answer->after, FALSE, after, sizeof after);
   if (answer->status == RESTORE_OK)
     return g_strdup_printf (
-        is_roll_centre ? _ ("A ball-joint spacer of %s mm puts the roll centre back to the baseline's %s mm above the ground; now it is at %s mm.")
-                       : _ ("A ball-joint spacer of %s mm puts the camber gain back to the baseline's %s °/mm; now it is %s °/mm."),
-                            part, target, before);
-  return g_strdup_printf (is_roll_centre
-                          ? _ ("No ball-joint spacer from %s to %s mm puts the roll centre back to the baseline's %s mm above the ground; the nearest, %s mm, brings it from %s to %s mm.")
-                          : _ ("No ball-joint spacer from %s to %s mm puts the camber gain back to the baseline's %s °/mm; the nearest, %s mm, brings it from %s to %s °/mm."),
-                               least, most, target, part, before, after);
+        is_roll_centre
+            ? _ ("A ball-joint spacer of %s mm puts the roll centre back to the baseline's %s mm above the ground; now it is at %s mm.")
+            : _ ("A ball-joint spacer of %s mm puts the camber gain back to the baseline's %s °/mm; now it is %s °/mm."),
+        part, target, before);
+  return g_strdup_printf (
+      is_roll_centre
+          ? _ ("No ball-joint spacer from %s to %s mm puts the roll centre back to the baseline's %s mm above the ground; the nearest, %s mm, brings it from %s to %s mm.")
+          : _ ("No ball-joint spacer from %s to %s mm puts the camber gain back to the baseline's %s °/mm; the nearest, %s mm, brings it from %s to %s °/mm."),
+      least, most, target, part, before, after);
 }
 
 /* Of a part that sits at @value: down or up are words, not signs. */
@@ -41,14 +43,15 @@ bump_steer_format (RestoreGoal goal, gboolean is_found, gboolean is_negative)
 
   if (!is_found)
     return is_spacer
-        ? _ ("The tie-rod-end spacer that brings bump steer nearest to the baseline's lies outside %s to %s mm: the best inside, %s mm, leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.")
-        : _ ("The rack height that brings bump steer nearest to the baseline's lies outside %s to %s mm: the best inside, %s mm, leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.");
+               ? _ ("The tie-rod-end spacer that brings bump steer nearest to the baseline's lies outside %s to %s mm: the best inside, %s mm, leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.")
+               : _ ("The rack height that brings bump steer nearest to the baseline's lies outside %s to %s mm: the best inside, %s mm, leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.");
   if (is_spacer)
     return is_negative
-        ? _ ("The tie rod's outer end %s mm higher brings bump steer nearest to the baseline's: it leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.")
-        : _ ("A tie-rod-end spacer of %s mm brings bump steer nearest to the baseline's: it leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.");
-  return is_negative ? _ ("The rack lowered by %s mm brings bump steer nearest to the baseline's: it leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.")
-                     : _ ("The rack raised by %s mm brings bump steer nearest to the baseline's: it leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.");
+               ? _ ("The tie rod's outer end %s mm higher brings bump steer nearest to the baseline's: it leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.")
+               : _ ("A tie-rod-end spacer of %s mm brings bump steer nearest to the baseline's: it leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.");
+  return is_negative
+             ? _ ("The rack lowered by %s mm brings bump steer nearest to the baseline's: it leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.")
+             : _ ("The rack raised by %s mm brings bump steer nearest to the baseline's: it leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.");
 }
 
 static char *
@@ -83,7 +86,8 @@ char *
 restore_sentence (RestoreGoal goal, const RestoreAnswer *answer)
 {
   if (answer->status == RESTORE_NOT_ASSEMBLED)
-    return g_strdup (_ ("The setup or the baseline cannot be assembled where it stands, or over the travel used."));
+    return g_strdup (_ (
+        "The setup or the baseline cannot be assembled where it stands, or over the travel used."));
   if (goal == RESTORE_BUMP_STEER_BY_SPACER || goal == RESTORE_BUMP_STEER_BY_RACK)
     return bump_steer_sentence (goal, answer);
   return spacer_sentence (goal, answer);

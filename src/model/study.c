@@ -35,7 +35,8 @@ solve_corner (const Study *study, const Adjustment *adjustment, StudyCorner *cor
   corner_assemble (&study->points, adjustment, &corner->corner);
   corner->lowering = adjustment->lowering;
   corner->is_moved = adjustment_changes_linkage (adjustment);
-  corner->n_assembled = sweep_travel (&corner->corner, study->range, 0.0, corner->stations);
+  corner->n_assembled =
+      sweep_travel (&corner->corner, study->range, 0.0, corner->stations);
   station_solve (&corner->corner, corner->lowering, 0.0, &corner->at_height);
 }
 
@@ -99,7 +100,8 @@ pose_status_sentence (PoseStatus status)
   case POSE_OK:
     return "";
   case POSE_STRUT_TOO_SHORT:
-    return _ ("The strut cannot get that short: the upper mount is too near to the ball joint.");
+    return _ (
+        "The strut cannot get that short: the upper mount is too near to the ball joint.");
   case POSE_TIE_ROD_CANNOT_REACH:
     return _ ("The tie rod cannot reach: no steering angle fits its length here.");
   case POSE_OUT_OF_REACH:

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The question "what do these setups do to the corner through wheel travel?", solved: what
- * the window, the exports and the command line all draw from.
+/* The question "what do these setups do to the corner through wheel travel?", solved:
+ * what the window, the exports and the command line all draw from.
  *
  * Solving a study anew allocates only when the car has more setups than before. */
 
@@ -48,8 +48,8 @@ void study_set_travel (Study *study, double travel);
 
 const StudyCorner *study_in_hand (const Study *study);
 
-/* What the setup in hand is compared with: the baseline, or the corner as measured when the
- * baseline itself is in hand. */
+/* What the setup in hand is compared with: the baseline, or the corner as measured when
+ * the baseline itself is in hand. */
 const StudyCorner *study_reference (const Study *study);
 
 /* Whether the setup in hand and the reference differ, so that both are worth drawing. */

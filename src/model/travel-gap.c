@@ -34,7 +34,8 @@ travel_gap_sentence (const TravelGap *gap)
 
   if (gap->n_stations == 1)
     return g_strdup_printf (_ ("At %s mm of wheel travel nothing can be assembled. %s"),
-                               from, pose_status_sentence (gap->status));
-  return g_strdup_printf (_ ("From %s to %s mm of wheel travel nothing can be assembled. %s"), from, to,
+                            from, pose_status_sentence (gap->status));
+  return g_strdup_printf (
+      _ ("From %s to %s mm of wheel travel nothing can be assembled. %s"), from, to,
       pose_status_sentence (gap->status));
 }

@@ -61,7 +61,7 @@ travel_steps_count (TravelSteps steps, gsize *n_rows, GError **error)
   if (!(count_steps (steps) < TRAVEL_TABLE_MOST_ROWS)) {
     g_set_error (error, G_OPTION_ERROR, G_OPTION_ERROR_BAD_VALUE,
                  _ ("The table would have more than %d rows: take a larger step."),
-                    TRAVEL_TABLE_MOST_ROWS);
+                 TRAVEL_TABLE_MOST_ROWS);
     return FALSE;
   }
   *n_rows = (gsize) count_steps (steps) + 1;

@@ -28,9 +28,10 @@ fit_surface (SwCanvas *self, int width, int height)
   if (p->surface != NULL && p->width == width && p->height == height && p->scale == scale)
     return;
   g_clear_pointer (&p->surface, cairo_surface_destroy);
-  p->surface = cairo_image_surface_create (
-      SW_CANVAS_GET_CLASS (self)->is_opaque ? CAIRO_FORMAT_RGB24 : CAIRO_FORMAT_ARGB32,
-      width * scale, height * scale);
+  p->surface = cairo_image_surface_create (SW_CANVAS_GET_CLASS (self)->is_opaque
+                                               ? CAIRO_FORMAT_RGB24
+                                               : CAIRO_FORMAT_ARGB32,
+                                           width * scale, height * scale);
   cairo_surface_set_device_scale (p->surface, scale, scale);
   p->width = width;
   p->height = height;

@@ -96,7 +96,7 @@ on_save_clicked_cb (SwExportWindow *self)
 {
   GtkFileChooserNative *native =
       gtk_file_chooser_native_new (_ ("Export"), GTK_WINDOW (self),
-                                      GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), NULL);
+                                   GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), NULL);
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
   /* Translators: ends the name of a file, as in “Wren – curves.png”. */
   const char *subject = wish (self).subject == CARD_CURVES ? _ ("curves") : _ ("sheet");

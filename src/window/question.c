@@ -8,8 +8,8 @@
 
 static const Question all[] = {
   { "travel", N_ ("Travel"), sw_board_view_new, curve_picker_new, FALSE },
-    { "height", N_ ("Height"), sw_lowering_view_new, lowering_tools_new, TRUE },
-  };
+  { "height", N_ ("Height"), sw_lowering_view_new, lowering_tools_new, TRUE },
+};
 
 const Question *
 questions (guint *n)

@@ -242,7 +242,8 @@ sw_setup_list_focus (GtkWidget *widget, GtkDirectionType direction)
   SwSetupList *self = SW_SETUP_LIST (widget);
   GtkWidget *row = gtk_widget_get_focus_child (self->list);
 
-  if (row == NULL || (direction != GTK_DIR_TAB_FORWARD && direction != GTK_DIR_TAB_BACKWARD))
+  if (row == NULL ||
+      (direction != GTK_DIR_TAB_FORWARD && direction != GTK_DIR_TAB_BACKWARD))
     return GTK_WIDGET_CLASS (sw_setup_list_parent_class)->focus (widget, direction);
   if (gtk_widget_child_focus (row, direction))
     return TRUE;

@@ -451,7 +451,7 @@ sw_sheet_view_init (SwSheetView *self)
   gtk_widget_set_size_request (widget, 340, 260);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Sheet: front, side and plan view of the corner"),
-                                     -1);
+                                  -1);
   add_handle (self, SHEET_HANDLE_MOUNT, SHEET_FRONT);
   add_handle (self, SHEET_HANDLE_MOUNT, SHEET_SIDE);
   add_handle (self, SHEET_HANDLE_MOUNT, SHEET_PLAN);

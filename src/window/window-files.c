@@ -189,7 +189,8 @@ window_ask_overwrite (SwWindow *self)
                               GTK_BUTTONS_NONE, _ ("Overwrite “%s”?"), name);
 
   gtk_message_dialog_format_secondary_text (
-      GTK_MESSAGE_DIALOG (dialog), _ ("Another program has changed the file since it was read. What it wrote is lost when "
+      GTK_MESSAGE_DIALOG (dialog),
+      _ ("Another program has changed the file since it was read. What it wrote is lost when "
          "this car is saved over it."));
   add_answer (dialog, _ ("_Cancel"), GTK_RESPONSE_CANCEL);
   add_answer (dialog, _ ("Save _As…"), GTK_RESPONSE_NO);

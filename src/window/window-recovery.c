@@ -17,7 +17,9 @@ show_offer (SwWindow *self)
   const LeftOver *left = next_left_over (self);
 
   if (left != NULL) {
-    g_autofree char *text = g_strdup_printf (_ ("Strutwright ended before “%s” was saved. The work is still there."), left->name);
+    g_autofree char *text = g_strdup_printf (
+        _ ("Strutwright ended before “%s” was saved. The work is still there."),
+        left->name);
 
     gtk_label_set_label (self->offer_label, text);
   }

@@ -171,9 +171,9 @@ test_impossible_setups_are_told (void)
   const PlausibilityWarning *warning = find (warnings, "cannot-assemble", 1);
 
   g_assert_nonnull (warning);
-  g_assert_true (
-      g_str_has_prefix (warning->sentence, "Setup “12 in, 6 back”: It cannot be "
-                                           "assembled at any wheel travel. The "));
+  g_assert_true (g_str_has_prefix (warning->sentence,
+                                   "Setup “12 in, 6 back”: It cannot be "
+                                   "assembled at any wheel travel. The "));
 }
 
 /* A travel that this arm cannot make. */
