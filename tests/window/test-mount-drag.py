@@ -114,8 +114,8 @@ class MountDrag(WindowTest):
         window = self.open()
         window.drag_handle(FRONT_MOUNT, -20, 0)
         wait_for('a moved mount', lambda: window.mount()[0])
-        window.click(window.handle(FRONT_MOUNT), repeat=2)
-        window.wait_mount(0.0)
+        window.double_click(lambda: window.handle(FRONT_MOUNT),
+                            lambda: window.mount() == (0.0, 0.0, 0.0))
         window.key('ctrl+z')
         wait_for('the double click undone', lambda: window.mount()[0] > 5.0)
 

@@ -86,8 +86,8 @@ class Pointer(ListTest):
         window = self.open()
         window.pick(SECOND)
         row = window.rows()[1]
-        window.click(row, 50, repeat=2)
-        entry = wait_for('the entry', lambda: window.find('text', 'Name of the setup'))
+        entry = window.double_click(
+            lambda: row, lambda: window.find('text', 'Name of the setup'), 50)
         wait_for('the keys in it', lambda: window.has_focus(entry))
         window.key('ctrl+a')
         window.type('Street')
