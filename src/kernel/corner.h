@@ -50,6 +50,7 @@ typedef struct {
   double pivot_outboard;    /* mm: both of them outboard, by offset bushes */
   double rack_raise;        /* mm: the tie rod's inner end up in the body */
   double tie_rod_lengthening; /* mm; a toe reset overrides it */
+  double wheel_spacer;        /* mm: the wheel's centre outboard along its spin axis */
 } Corrections;
 
 typedef struct {

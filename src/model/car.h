@@ -7,6 +7,7 @@
 
 #pragma once
 
+#include "kernel/clearance.h"
 #include "kernel/corner.h"
 
 #include <glib.h>
@@ -20,6 +21,14 @@
 #define CAR_DEFAULT_FRONT_MASS 560.0
 #define CAR_DEFAULT_UNSPRUNG 35.0
 #define CAR_DEFAULT_BRAKE_SHARE 0.68
+#define CAR_DEFAULT_THREAD_PITCH 1.5 /* mm per turn: M14 to M16 fine; common practice */
+/* Limits: common practice, no published source, unless it says otherwise. */
+#define CAR_DEFAULT_TYRE_CLEARANCE 5.0
+#define CAR_DEFAULT_EDGE_MARGIN 2.0
+#define CAR_DEFAULT_CROSS_CAMBER 0.5
+#define CAR_DEFAULT_CROSS_CASTER 0.5 /* workshop texts: 0.5 to 0.75° at most */
+#define CAR_DEFAULT_CAMBER_BOLT 1.75
+#define CAR_DEFAULT_TRAVEL_USED 40.0
 
 /* The objects of a car file, each of which may hold members that are not known here. */
 typedef enum {
@@ -29,6 +38,10 @@ typedef enum {
   CAR_SECTION_TYRE,
   CAR_SECTION_TRAVEL,
   CAR_SECTION_BODY,
+  CAR_SECTION_TOWER, /* from here on written only where they say something */
+  CAR_SECTION_STRUT,
+  CAR_SECTION_TIE_ROD,
+  CAR_SECTION_LIMITS,
   N_CAR_SECTIONS
 } CarSection;
 
@@ -38,7 +51,16 @@ typedef struct {
   double ball_joint_spacer_mm, tie_rod_end_spacer_mm;
   double front_pivot_raise_mm, rear_pivot_raise_mm, pivot_outboard_mm;
   double rack_raise_mm, tie_rod_length_mm;
+  double wheel_spacer_mm; /* the wheel outboard: a spacer, or less rim offset */
 } CarCorrections;
+
+/* The right side of a setup, where it is set otherwise than the left one. Its own inboard
+ * and rearward. */
+typedef struct {
+  gboolean is_own;   /* or all is as on the left */
+  MountOffset mount; /* mm */
+  double camber_bolt_deg;
+} CarRightSide;
 
 typedef struct {
   char *name;
@@ -47,6 +69,9 @@ typedef struct {
   ToeMode toe;
   CarCorrections corrections;
   gboolean is_hidden; /* not drawn unless it is in hand or the baseline */
+  char *plate;        /* the name of the plate that the mount was set by, or NULL */
+  gboolean is_plate_swapped; /* the other side's plate is fitted */
+  CarRightSide right;
   /* members not known here, or NULL */
   JsonObject *unknown, *unknown_mount, *unknown_corrections;
 } CarSetup;
@@ -55,6 +80,45 @@ typedef struct {
   double wheelbase_mm, cg_height_mm, front_mass_kg, unsprung_corner_kg, front_brake_share;
 } CarBody;
 
+/* The opening in the strut tower, its centre from the mount as measured. */
+typedef struct {
+  double opening_diameter_mm; /* 0: not given */
+  double opening_inboard_mm, opening_rearward_mm;
+} CarTower;
+
+/* Sizes of the strut, heights along its axis from the strut foot. 0: not given. */
+typedef struct {
+  double tube_diameter_mm, tube_bottom_mm, tube_top_mm;
+  double seat_diameter_mm, seat_height_mm, spring_diameter_mm;
+} CarStrut;
+
+typedef struct {
+  double tyre_clearance_mm, edge_margin_mm;  /* at least */
+  double cross_camber_deg, cross_caster_deg; /* at most, between the sides */
+  double camber_bolt_deg; /* at most, either way, of the bolts that can be had */
+  double travel_used_mm;  /* either way of standing: what costs are counted over */
+} CarLimits;
+
+/* What the alignment aims for. Which aims there are: model/choice.h. */
+typedef struct {
+  guint aim;
+  double least, most; /* edge units; −INFINITY and INFINITY where open */
+  double weight;      /* above 0 */
+} CarTarget;
+
+typedef enum {
+  SIDE_LEFT,
+  SIDE_RIGHT
+} CarSide;
+
+/* The right side as it was measured, where it differs; left signs and axes for angles,
+ * vehicle axes for points (so y is below 0). */
+typedef struct {
+  gboolean has_points, has_alignment;
+  Vec3 points[N_POINTS];
+  double camber_deg, toe_in_deg;
+} CarMeasuredRight;
+
 typedef struct {
   char *name, *notes;
   Vec3 points[N_POINTS]; /* mm */
@@ -62,6 +126,14 @@ typedef struct {
   double loaded_radius_mm, section_width_mm;
   double bump_mm, droop_mm; /* travel from the reference height, both positive */
   CarBody body;
+  double unloaded_radius_mm; /* of the tyre; 0: not given, see car_tyre_shape () */
+  double rim_offset_mm;      /* of the wheels that were on it when measured */
+  CarTower tower;
+  CarStrut strut;
+  double thread_pitch_mm; /* of the tie rod: its length per turn */
+  CarLimits limits;
+  GArray *targets; /* of CarTarget, at most one for each aim */
+  CarMeasuredRight right;
   GArray *setups;                      /* of CarSetup, at least one */
   guint baseline;                      /* the setup that the others are compared with */
   JsonObject *unknown[N_CAR_SECTIONS]; /* or NULL */
@@ -83,6 +155,18 @@ gboolean car_find_setup (const Car *car, const char *name, guint *index);
 
 MeasuredCorner car_measured_corner (const Car *car);
 Adjustment car_adjustment (const CarSetup *setup);
+
+/* The right side is mirrored to the left, as the kernel has it. */
+gboolean car_has_right (const Car *car);
+MeasuredCorner car_measured_side (const Car *car, CarSide side);
+Adjustment car_side_adjustment (const CarSetup *setup, CarSide side);
+
+/* For the kernel. An unloaded radius that is not given is taken as CAR_TYRE_SQUASH more
+ * than the loaded one. */
+#define CAR_TYRE_SQUASH 0.03 /* from memory: a road tyre stands 3 to 4 % lower */
+TyreShape car_tyre_shape (const Car *car);
+StrutShape car_strut_shape (const Car *car);
+gboolean car_has_strut_shape (const Car *car); /* enough to say what room there is */
 
 /* A copy of @setup that belongs to no car yet, and its end. */
 CarSetup car_setup_copy (const CarSetup *setup);

@@ -1,0 +1,48 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The room between the tyre and what the strut carries.
+ *
+ * The tyre is the disc of its unloaded radius and section width about the spin axis, its
+ * inner shoulder square: a real shoulder is rounder and leaves a little more room. Tube
+ * and spring are round bars about the strut's axis, the spring seat a flat plate square
+ * to it.
+ *
+ * Wheel, tube and spring seat are all clamped to the knuckle: neither wheel travel nor a
+ * plate at the upper mount changes the room between them, to the bit. A camber bolt, a
+ * wheel spacer or another tyre does. Only the spring's upper end follows the body. */
+
+#pragma once
+
+#include "kernel/corner.h"
+
+/* mm */
+typedef struct {
+  double unloaded_radius, section_width;
+} TyreShape;
+
+/* mm; heights are along the strut's axis, upward from the strut foot. A radius of 0 means
+ * that the part is not there. */
+typedef struct {
+  double tube_radius, tube_bottom, tube_top;
+  double seat_radius, seat_height;
+  double spring_radius; /* from the seat up to the mount */
+} StrutShape;
+
+typedef enum {
+  STRUT_TUBE,
+  STRUT_SPRING_SEAT,
+  STRUT_SPRING,
+  N_STRUT_PARTS
+} StrutPart;
+
+/* The room to each part, mm: below 0 where it would stand inside the tyre, INFINITY for
+ * what is not there. @strut_length is |S − U| of the position. */
+typedef struct {
+  double room[N_STRUT_PARTS];
+  StrutPart nearest;
+  double least; /* room[nearest] */
+} TyreClearance;
+
+TyreClearance tyre_clearance (const Corner *corner,
+                              const TyreShape *tyre,
+                              const StrutShape *strut,
+                              double strut_length);

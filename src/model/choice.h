@@ -1,0 +1,111 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Which upper mount, and set how? For each plate the best place that it can reach for the
+ * alignment aimed for, on each side of the car, with what that place costs.
+ *
+ * Each target is a range; what lies outside it is counted in units that a bench can tell
+ * apart (CHOICE unit: 0.1°, 1 mm, 0.01°/mm…), squared and weighted. A limit (room to the
+ * tyre, edge of the tower, tilt of the bearing) is never traded against a target: a place
+ * past a limit is taken only where the plate has none within, and the plate then fails.
+ * Of places that serve equally well, the one nearest to the mount as measured is taken.
+ *
+ * Slots and circles: minimised with the GNU Scientific Library from a grid of starts;
+ * lists of places: each is tried. One thread at a time, as restore.h. */
+
+#pragma once
+
+#include "kernel/clearance.h"
+#include "kernel/mount-place.h"
+#include "kernel/statics.h"
+#include "model/car.h"
+#include "model/plate.h"
+
+/* What can be aimed for. A change counts from the baseline where it stands. */
+typedef enum {
+  AIM_CAMBER,
+  AIM_CASTER,
+  AIM_SAI,
+  AIM_SCRUB_RADIUS,
+  AIM_TRAIL,
+  AIM_ROLL_CENTRE_HEIGHT,
+  AIM_TOE_CHANGE, /* before a reset */
+  AIM_SCRUB_CHANGE,
+  AIM_BUMP_STEER, /* the most that toe leaves the standing toe over the travel used */
+  N_AIMS
+} Aim;
+
+typedef struct {
+  const char *key;  /* in files and on the command line: "camber", "toe_change" */
+  const char *name; /* translated */
+  const char *unit; /* "°" or "mm" */
+  double unit_size; /* what counts as one, in edge units */
+  int decimals;
+} AimInfo;
+AimInfo aim_info (Aim aim);
+gboolean aim_from_key (const char *key, Aim *aim);
+
+typedef enum {
+  CHOICE_TYRE_TOO_NEAR = 1 << 0,
+  CHOICE_EDGE_TOO_NEAR = 1 << 1,
+  CHOICE_BEARING_TILTS_TOO_FAR = 1 << 2,
+  CHOICE_NOT_ASSEMBLED = 1 << 3, /* somewhere in the travel used */
+  CHOICE_MISSES_AIM = 1 << 4     /* no fault of the plate: the aim is out of its reach */
+} ChoiceFault;
+
+/* One place on one side, with everything that it costs. Lengths mm, angles rad. */
+typedef struct {
+  PlateSetting setting;
+  MountOffset mount;
+  double camber_bolt;         /* rad, the setup's own and what was added */
+  double value[N_QUANTITIES]; /* at the standing height, with the setup's toe mode */
+  double toe_before_reset;    /* and the tie rod that brings it back: */
+  double tie_rod_change;      /* mm longer */
+  double tie_rod_turns;       /* of the car's thread pitch */
+  double bump_steer;          /* AIM_BUMP_STEER, signed as the toe that is furthest off */
+  TyreClearance clearance;    /* the least over the travel used; .least is NAN where the
+                                 car does not give the strut's sizes */
+  double side_force;          /* N on the rod, standing */
+  double bearing_tilt;        /* the most over the travel used, from as measured */
+  double edge_margin;         /* NAN where tower or bearing are not given */
+  double aim_value[N_AIMS];   /* in edge units */
+  double aim_miss[N_AIMS];    /* outside the range, edge units, signed; 0 inside */
+  double cost;                /* weighted sum of squares, 0 where all aims are met */
+  guint faults;               /* of ChoiceFault */
+} ChoicePlace;
+
+typedef struct {
+  const Plate *plate;
+  gboolean is_swapped, has_bolt; /* hand-swapped; a camber bolt was added */
+  ChoicePlace side[2];           /* left, right: equal when the car gives no right side */
+  double cross_camber, cross_caster; /* left less right, rad */
+  gboolean is_within_cross;          /* both within the car's limits */
+  gboolean fits;                     /* no fault on either side but CHOICE_MISSES_AIM */
+  gboolean meets;                    /* fits, every aim is met, and is_within_cross */
+} ChoiceAnswer;
+
+typedef struct {
+  guint setup;           /* height, corrections and toe mode are its; its mount is not */
+  SpringCarrier carrier; /* for the side force */
+  gboolean try_bolt;     /* a camber bolt too, where the mount alone misses */
+  gboolean try_swap;     /* the other side's plates too, where they may be swapped */
+} ChoiceQuestion;
+
+/* Best first: those that meet, then those that fit, by cost. Of ChoiceAnswer; the plates
+ * must stay alive. The aims and limits are those of @car. */
+GArray *choice_solve (const Car *car,
+                      const ChoiceQuestion *question,
+                      const Plate *const *plates,
+                      guint n_plates);
+
+/* One place by itself: what choice_solve () says of it. @camber_bolt is added, rad. */
+ChoicePlace choice_place (const Car *car,
+                          const ChoiceQuestion *question,
+                          CarSide side,
+                          const Plate *plate,
+                          PlateSetting setting,
+                          double camber_bolt);
+
+/* One translated sentence: what the answer does, or why it fails. Free with g_free (). */
+char *choice_sentence (const Car *car, const ChoiceAnswer *answer);
+
+/* The setup with the answer's plate on both sides; its name is that of the plate. */
+CarSetup choice_setup (const Car *car, guint like, const ChoiceAnswer *answer);
