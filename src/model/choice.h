@@ -16,32 +16,9 @@
 #include "kernel/clearance.h"
 #include "kernel/mount-place.h"
 #include "kernel/statics.h"
+#include "model/aim.h"
 #include "model/car.h"
 #include "model/plate.h"
-
-/* What can be aimed for. A change counts from the baseline where it stands. */
-typedef enum {
-  AIM_CAMBER,
-  AIM_CASTER,
-  AIM_SAI,
-  AIM_SCRUB_RADIUS,
-  AIM_TRAIL,
-  AIM_ROLL_CENTRE_HEIGHT,
-  AIM_TOE_CHANGE, /* before a reset */
-  AIM_SCRUB_CHANGE,
-  AIM_BUMP_STEER, /* the most that toe leaves the standing toe over the travel used */
-  N_AIMS
-} Aim;
-
-typedef struct {
-  const char *key;  /* in files and on the command line: "camber", "toe_change" */
-  const char *name; /* translated */
-  const char *unit; /* "°" or "mm" */
-  double unit_size; /* what counts as one, in edge units */
-  int decimals;
-} AimInfo;
-AimInfo aim_info (Aim aim);
-gboolean aim_from_key (const char *key, Aim *aim);
 
 typedef enum {
   CHOICE_TYRE_TOO_NEAR = 1 << 0,

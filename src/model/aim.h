@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What an alignment can aim for. A new aim is one more row in aim.c. */
+
+#pragma once
+
+#include <glib.h>
+
+/* A change counts from the baseline where it stands. */
+typedef enum {
+  AIM_CAMBER,
+  AIM_CASTER,
+  AIM_SAI,
+  AIM_SCRUB_RADIUS,
+  AIM_TRAIL,
+  AIM_ROLL_CENTRE_HEIGHT,
+  AIM_TOE_CHANGE, /* before a reset */
+  AIM_SCRUB_CHANGE,
+  AIM_BUMP_STEER, /* the most that toe leaves the standing toe over the travel used */
+  N_AIMS
+} Aim;
+
+typedef struct {
+  const char *key;  /* in files and on the command line: "camber", "toe_change" */
+  const char *name; /* translated */
+  const char *unit; /* "°" or "mm" */
+  double unit_size; /* what counts as one, in edge units: what a bench can tell apart */
+  int decimals;
+} AimInfo;
+
+AimInfo aim_info (Aim aim);
+gboolean aim_from_key (const char *key, Aim *aim);
