@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What an alignment can aim for. A new aim is one more row in aim.c. */
+/* What an alignment can aim for: names, units, and how much of each counts as one. */
 
 #pragma once
 
 #include <glib.h>
 
-/* A change counts from the baseline where it stands. */
+/* What can be aimed for. A change counts from the baseline where it stands. */
 typedef enum {
   AIM_CAMBER,
   AIM_CASTER,
@@ -23,9 +23,8 @@ typedef struct {
   const char *key;  /* in files and on the command line: "camber", "toe_change" */
   const char *name; /* translated */
   const char *unit; /* "°" or "mm" */
-  double unit_size; /* what counts as one, in edge units: what a bench can tell apart */
+  double unit_size; /* what counts as one, in edge units */
   int decimals;
 } AimInfo;
-
 AimInfo aim_info (Aim aim);
 gboolean aim_from_key (const char *key, Aim *aim);

@@ -81,6 +81,12 @@ ChoicePlace choice_place (const Car *car,
                           PlateSetting setting,
                           double camber_bolt);
 
+/* What a setup comes to as it stands, on both sides, with @plate set as near to its mount
+ * as it goes; what choice_solve () says of the same settings. Its camber bolt counts as
+ * the setup's own. */
+ChoiceAnswer
+choice_of_setup (const Car *car, const ChoiceQuestion *question, const Plate *plate);
+
 /* One translated sentence: what the answer does, or why it fails. Free with g_free (). */
 char *choice_sentence (const Car *car, const ChoiceAnswer *answer);
 
