@@ -65,6 +65,11 @@ void sw_document_set_plate (SwDocument *self,
                             const char *plate,
                             gboolean is_swapped,
                             const char *label);
+/* The right side of a setup, by itself or as the left one. */
+void sw_document_set_right_side (SwDocument *self,
+                                 guint index,
+                                 const CarRightSide *right,
+                                 const char *label);
 /* Within CAR_MOST_CAMBER_BOLT and CAR_MOST_CORRECTION. */
 void sw_document_set_corrections (SwDocument *self,
                                   guint index,
