@@ -16,32 +16,9 @@
 #include "kernel/clearance.h"
 #include "kernel/mount-place.h"
 #include "kernel/statics.h"
+#include "model/aim.h"
 #include "model/car.h"
 #include "model/plate.h"
-
-/* What can be aimed for. A change counts from the baseline where it stands. */
-typedef enum {
-  AIM_CAMBER,
-  AIM_CASTER,
-  AIM_SAI,
-  AIM_SCRUB_RADIUS,
-  AIM_TRAIL,
-  AIM_ROLL_CENTRE_HEIGHT,
-  AIM_TOE_CHANGE, /* before a reset */
-  AIM_SCRUB_CHANGE,
-  AIM_BUMP_STEER, /* the most that toe leaves the standing toe over the travel used */
-  N_AIMS
-} Aim;
-
-typedef struct {
-  const char *key;  /* in files and on the command line: "camber", "toe_change" */
-  const char *name; /* translated */
-  const char *unit; /* "°" or "mm" */
-  double unit_size; /* what counts as one, in edge units */
-  int decimals;
-} AimInfo;
-AimInfo aim_info (Aim aim);
-gboolean aim_from_key (const char *key, Aim *aim);
 
 typedef enum {
   CHOICE_TYRE_TOO_NEAR = 1 << 0,
@@ -103,6 +80,12 @@ ChoicePlace choice_place (const Car *car,
                           const Plate *plate,
                           PlateSetting setting,
                           double camber_bolt);
+
+/* What a setup comes to as it stands, on both sides, with @plate set as near to its mount
+ * as it goes; what choice_solve () says of the same settings. Its camber bolt counts as
+ * the setup's own. */
+ChoiceAnswer
+choice_of_setup (const Car *car, const ChoiceQuestion *question, const Plate *plate);
 
 /* One translated sentence: what the answer does, or why it fails. Free with g_free (). */
 char *choice_sentence (const Car *car, const ChoiceAnswer *answer);

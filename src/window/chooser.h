@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the parts of the question "Mount" share in one window: the plates on the shelf,
+ * the plate in hand, the side looked at, what the map draws, and the ranked answers.
+ *
+ * Answers are worked out when they are asked for after the car changed, never during a
+ * drag. Signals: "changed" when plate, side, subjects or shelf changed; "answered" when
+ * the answers are others than before. */
+
+#pragma once
+
+#include "model/choice.h"
+#include "model/mount-field.h"
+#include "model/plate-library.h"
+#include "window/bench.h"
+
+#define SW_TYPE_CHOOSER (sw_chooser_get_type ())
+G_DECLARE_FINAL_TYPE (SwChooser, sw_chooser, SW, CHOOSER, GObject)
+
+/* The one of this bench, made at the first call; it lives as long as the bench. */
+SwChooser *sw_chooser_of (SwBench *bench);
+SwBench *sw_chooser_get_bench (SwChooser *self);
+
+const PlateLibrary *sw_chooser_get_library (SwChooser *self);
+void sw_chooser_reload_library (SwChooser *self); /* after a plate was saved or removed */
+
+/* The plate in hand, or NULL for none: the setup's own where it names one. */
+const Plate *sw_chooser_get_plate (SwChooser *self);
+gboolean sw_chooser_is_swapped (SwChooser *self);
+void sw_chooser_set_plate (SwChooser *self, const char *name, gboolean is_swapped);
+
+CarSide sw_chooser_get_side (SwChooser *self);
+void sw_chooser_set_side (SwChooser *self, CarSide side);
+
+FieldSubject sw_chooser_get_subject (SwChooser *self, guint which); /* 0 or 1 */
+void sw_chooser_set_subject (SwChooser *self, guint which, int subject);
+
+/* Whether a dragged mount stays within the plate's reach. */
+gboolean sw_chooser_keeps_to_plate (SwChooser *self);
+void sw_chooser_set_keeps_to_plate (SwChooser *self, gboolean keeps);
+
+ChoiceQuestion sw_chooser_get_question (SwChooser *self);
+void sw_chooser_set_question (SwChooser *self, const ChoiceQuestion *question);
+const GArray *sw_chooser_get_answers (SwChooser *self); /* of ChoiceAnswer */
+
+/* Puts a setup with that answer behind the others and takes it in hand: one undo step. */
+void sw_chooser_fit (SwChooser *self, guint answer);
