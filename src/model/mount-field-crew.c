@@ -9,7 +9,7 @@ struct FieldCrew {
 
   GMutex lock;
   GCond is_idle;
-  guint n_at_work; /* helpers inside the call in hand */
+  guint n_at_work;  /* helpers inside the call in hand */
   gboolean is_open; /* whether a helper may still join it */
 
   FieldPart function;

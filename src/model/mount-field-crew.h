@@ -12,7 +12,7 @@ typedef struct FieldCrew FieldCrew;
 FieldCrew *field_crew_new (void);
 void field_crew_free (FieldCrew *crew);
 
-/* Calls @function for the parts 0 … @n_parts − 1, each once, in no order; returns when all
- * are done. One caller at a time. */
+/* Calls @function for the parts 0 … @n_parts − 1, each once, in no order; returns when
+ * all are done. One caller at a time. */
 typedef void (*FieldPart) (gpointer data, guint part);
 void field_crew_run (FieldCrew *crew, FieldPart function, gpointer data, guint n_parts);

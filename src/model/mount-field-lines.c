@@ -12,7 +12,6 @@
 #define LOW_PART 0.04
 #define HIGH_PART 0.96
 /* So much more than between them is counted as the whole, at most. */
-/* HERE */
 #define RUN_AWAY 3.0
 /* As many as the step of a single line is chosen for. */
 #define ORDINARY_LEVELS 10

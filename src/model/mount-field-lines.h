@@ -2,8 +2,8 @@
 /* Lines of equal value through a solved field.
  *
  * Where a line crosses a mesh of the grid is found by solving the corner there, until the
- * value is right; then in the middle between two such places, where the line is bent until
- * that is right as well. */
+ * value is right; then in the middle between two such places, where the line is bent
+ * until that is right as well. */
 
 #pragma once
 

@@ -118,8 +118,8 @@ typedef struct {
   size_t place, n; /* of the first in its row or column of n */
 } Edge;
 
-/* Of the cubic through the four values about the edge, or of the straight line where there
- * are no four, from its first end. */
+/* Of the cubic through the four values about the edge, or of the straight line where
+ * there are no four, from its first end. */
 static double
 guess_crossing (const Tracer *t, const Edge *e)
 {
@@ -135,11 +135,10 @@ guess_crossing (const Tracer *t, const Edge *e)
     return part;
   for (int i = 0; i < 3; i++) {
     const double p = part, q = 1.0 - p;
-    const double cubic = q * a + p * b -
-                         p * q *
-                             ((1.0 + q) * (before - 2.0 * a + b) +
-                              (1.0 + p) * (a - 2.0 * b + after)) /
-                             6.0;
+    const double cubic =
+        q * a + p * b -
+        p * q * ((1.0 + q) * (before - 2.0 * a + b) + (1.0 + p) * (a - 2.0 * b + after)) /
+            6.0;
 
     part = CLAMP (part - cubic / (b - a), 0.0, 1.0);
   }
@@ -148,10 +147,12 @@ guess_crossing (const Tracer *t, const Edge *e)
 
 /* False position in its Illinois form, from the guess on. */
 static gboolean
-find_crossing (const Tracer *t, const Edge *e, MountOffset p, MountOffset q, MountOffset *at)
+find_crossing (
+    const Tracer *t, const Edge *e, MountOffset p, MountOffset q, MountOffset *at)
 {
   const double *v = &t->surface->values[e->from];
-  double low = 0.0, high = 1.0, at_low = v[0] - t->level, at_high = v[e->stride] - t->level;
+  double low = 0.0, high = 1.0, at_low = v[0] - t->level,
+         at_high = v[e->stride] - t->level;
   double part = guess_crossing (t, e);
   int side = 0;
 
@@ -289,7 +290,8 @@ add_segment (const Mesh *mesh, const int ends[2])
   const Tracer *t = mesh->t;
   GArray *segments = t->scratch->segments, *bends = t->scratch->bends;
   Segment segment = { edge_id (t->grid, mesh->i, mesh->r, ends[0]),
-                      edge_id (t->grid, mesh->i, mesh->r, ends[1]), bends->len, 0, FALSE };
+                      edge_id (t->grid, mesh->i, mesh->r, ends[1]), bends->len, 0,
+                      FALSE };
   const Crossing *from = cross_edge (t, segment.from), *to = cross_edge (t, segment.to);
 
   if (from->state == CROSSING_LOST || to->state == CROSSING_LOST)
@@ -306,9 +308,9 @@ add_segment (const Mesh *mesh, const int ends[2])
 
 /* From edge to edge with what is above to the left. */
 static const int segments_of_code[16][2] = {
-  [1] = { 0, 3 },  [2] = { 1, 0 },  [3] = { 1, 3 },  [4] = { 2, 1 },  [6] = { 2, 0 },
-  [7] = { 2, 3 },  [8] = { 3, 2 },  [9] = { 0, 2 },  [11] = { 1, 2 }, [12] = { 3, 1 },
-  [13] = { 0, 1 }, [14] = { 3, 0 },
+  [1] = { 0, 3 },  [2] = { 1, 0 },  [3] = { 1, 3 },  [4] = { 2, 1 },
+  [6] = { 2, 0 },  [7] = { 2, 3 },  [8] = { 3, 2 },  [9] = { 0, 2 },
+  [11] = { 1, 2 }, [12] = { 3, 1 }, [13] = { 0, 1 }, [14] = { 3, 0 },
 };
 
 /* A saddle, code 5 or 10: its middle says whether the high corners hang together, so that
@@ -318,8 +320,9 @@ add_saddle (const Mesh *mesh, int code)
 {
   static const int parts[2][2][2] = { { { 1, 4 }, { 7, 13 } }, { { 2, 8 }, { 11, 14 } } };
   const MountGrid *grid = mesh->t->grid;
-  const MountOffset middle = between (mount_grid_at (grid, mesh->i, mesh->r),
-                                      mount_grid_at (grid, mesh->i + 1, mesh->r + 1), 0.5);
+  const MountOffset middle =
+      between (mount_grid_at (grid, mesh->i, mesh->r),
+               mount_grid_at (grid, mesh->i + 1, mesh->r + 1), 0.5);
   const double excess = excess_at (mesh->t, middle);
   const int *codes = parts[code == 10][excess > 0.0];
 
@@ -372,7 +375,8 @@ join_from (const Tracer *t, Segment *segment, double level, gboolean is_closed)
   while (!segment->is_walked) {
     segment->is_walked = TRUE;
     for (guint i = 0; i < segment->n_bends; i++)
-      add_point (t, &line, g_array_index (s->bends, MountOffset, segment->first_bend + i));
+      add_point (t, &line,
+                 g_array_index (s->bends, MountOffset, segment->first_bend + i));
     add_point (t, &line, s->crossings[segment->to].at);
     const gint next = s->crossings[segment->to].leaves;
     if (next >= 0)
@@ -426,9 +430,8 @@ field_lines_trace_surface (FieldLines *lines, const FieldSurface *surface, doubl
   g_return_if_fail (lines->step > 0.0);
   const double tolerance = FIELD_TOLERANCE * lines->step;
   const MountGrid *grid = surface->grid;
-  const Tracer tracer = { surface,        grid,
-                          lines,          lines->scratch,
-                          level - LEAN * tolerance, tolerance };
+  const Tracer tracer = { surface,  grid, lines, lines->scratch, level - LEAN * tolerance,
+                          tolerance };
 
   clear_crossings (lines->scratch, grid);
   for (size_t r = 0; r + 1 < grid->n_rearward; r++)

@@ -16,9 +16,8 @@ typedef struct {
 } FieldSurface;
 
 /* The lines of one value, appended; to the tolerance of lines->step, above 0. */
-void field_lines_trace_surface (FieldLines *lines,
-                                const FieldSurface *surface,
-                                double level);
+void
+field_lines_trace_surface (FieldLines *lines, const FieldSurface *surface, double level);
 
 FieldScratch *field_scratch_new (void);
 void field_scratch_free (FieldScratch *scratch);

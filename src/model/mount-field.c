@@ -151,8 +151,7 @@ is_same_task (const MountField *field,
               const Adjustment *adjustment,
               const MountGrid *grid)
 {
-  return field->places != NULL &&
-         memcmp (&field->points, points, sizeof *points) == 0 &&
+  return field->places != NULL && memcmp (&field->points, points, sizeof *points) == 0 &&
          is_same_adjustment (&field->adjustment, adjustment) &&
          memcmp (&field->grid, grid, sizeof *grid) == 0;
 }
