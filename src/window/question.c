@@ -24,6 +24,7 @@ static const Question all[] = {
     .create_tools = mount_tools_new,
     .strip_title = N_ ("Plates"),
     .create_strip = sw_answers_view_new,
+    .create_strip_tools = answers_tools_new,
     .is_late = TRUE },
 };
 
