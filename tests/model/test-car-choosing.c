@@ -476,6 +476,46 @@ test_equal_minds_nothing_else (void)
   g_assert_true (car_equal (car, copy));
 }
 
+/* By hand, the tyre as a disc: from the inner side of the tyre's plane to the lower end
+ * of the tube, which leans away from there up. */
+static double
+room_at_the_tube (const Car *car, CarSide side)
+{
+  const MeasuredCorner m = car_measured_side (car, side);
+  const StrutShape strut = car_strut_shape (car);
+  const Vec3 foot = m.at[POINT_STRUT_FOOT];
+  const Vec3 u = vec3_unit (vec3_sub (m.at[POINT_UPPER_MOUNT], foot));
+  const Vec3 n = { cos (m.camber) * sin (m.toe_in), cos (m.camber) * cos (m.toe_in),
+                   -sin (m.camber) };
+  const Vec3 end = vec3_along (foot, strut.tube_bottom, u);
+  const double lean = vec3_dot (u, n);
+
+  g_assert_cmpfloat (lean, <, 0.0);
+  return vec3_dot (vec3_sub (m.at[POINT_WHEEL_CENTRE], end), n) -
+         car_tyre_shape (car).section_width / 2.0 -
+         strut.tube_radius * sqrt (1.0 - lean * lean);
+}
+
+static void
+test_demo_cars_have_room_and_aims (void)
+{
+  static const char *const names[] = { "wren", "fieldfare", "lapwing" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
+    g_autoptr (Car) car = fixture_demo (names[i]);
+
+    g_test_message ("%s", names[i]);
+    for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
+      g_assert_cmpfloat (room_at_the_tube (car, side), >, 6.0);
+      g_assert_cmpfloat (room_at_the_tube (car, side), <, 15.0);
+    }
+    g_assert_cmpfloat (car_tyre_shape (car).unloaded_radius, >, car->loaded_radius_mm);
+    g_assert_cmpfloat (car->tower.opening_diameter_mm, >, 0.0);
+    g_assert_cmpuint (car->targets->len, >, 0);
+    g_assert_cmpint (car_has_right (car), ==, g_str_equal (names[i], "fieldfare"));
+  }
+}
+
 static void
 check_refused (Car *car, CarError code, const char *sentence)
 {
@@ -541,6 +581,7 @@ main (int argc, char **argv)
   g_test_add_func ("/car-choosing/equal-numbers", test_equal_minds_every_number);
   g_test_add_func ("/car-choosing/equal-rest", test_equal_minds_the_rest);
   g_test_add_func ("/car-choosing/equal-nothing-else", test_equal_minds_nothing_else);
+  g_test_add_func ("/car-choosing/demo-cars", test_demo_cars_have_room_and_aims);
   g_test_add_func ("/car-choosing/draft", test_a_draft_is_checked_in_words);
   g_test_add_func ("/car-choosing/empty", test_an_empty_car_is_no_car);
   return g_test_run ();
