@@ -8,10 +8,13 @@
  *         "slot"           inboard_mm, rearward_mm, direction_deg, along_mm [least, most]
  *         "crossed-slots"  the same, and across_mm [least, most]
  *         "eccentric"      inboard_mm, rearward_mm, radius_mm, and turns_deg [...] or
- *                          turn_range_deg [least, most]
- *         "holes"          holes [{ label, inboard_mm, rearward_mm } ...]
+ *                          turn_range_deg [least, most]: one of them, not both
+ *         "holes"          holes [{ label, inboard_mm, rearward_mm } ...]: no label twice
  *   any:  name, notes, raises_mm, thickness_mm, bearing_diameter_mm, bearing_tilt_deg,
- *         swap_turn_deg (there when plates may be swapped) */
+ *         swap_turn_deg (there when plates may be swapped)
+ *
+ * format, version, name, kind and all that the kind has must stand there; the rest may be
+ * left out. Members that are not known here are kept, those of another kind refused. */
 
 #pragma once
 
@@ -19,7 +22,8 @@
 #include "model/plate.h"
 
 #define PLATE_FILE_VERSION 1
-#define PLATE_FURTHEST 200.0 /* mm: a slip of the keyboard beyond, and no plate */
+#define PLATE_FURTHEST 200.0  /* mm: a slip of the keyboard beyond, and no plate */
+#define PLATE_MOST_PLACES 360 /* in a list of turns or holes */
 
 Plate *plate_from_json (const char *text, gsize length, GError **error);
 char *plate_to_json (const Plate *plate, gsize *length);

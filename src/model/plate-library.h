@@ -20,14 +20,15 @@ typedef struct {
   PlateOrigin origin;
 } ShelfPlate;
 
-/* In the order of their names within each origin; the nearer origin replaces a plate of
- * the same name. */
+/* The nearest origin first, within each in the order of their names; the nearer origin
+ * replaces a plate of the same name. */
 typedef struct {
   GPtrArray *plates;   /* of ShelfPlate */
   GPtrArray *problems; /* of char *: one sentence for every file that was refused */
 } PlateLibrary;
 
-/* @car_file may be NULL. Never fails: what cannot be read is a problem in the list. */
+/* Files that end in .swplate, in the folders themselves and not below. @car_file may be
+ * NULL. Never fails: what cannot be read is a problem in the list. */
 PlateLibrary *plate_library_load (GFile *car_file);
 void plate_library_free (PlateLibrary *library);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (PlateLibrary, plate_library_free)
@@ -35,6 +36,6 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (PlateLibrary, plate_library_free)
 const ShelfPlate *plate_library_find (const PlateLibrary *library, const char *name);
 
 /* The folder for the user's own plates, made when it is missing; and a file in it for a
- * plate of this name that no other plate has. */
+ * plate of this name, where none is yet. */
 GFile *plate_library_user_folder (void);
 GFile *plate_library_new_file (const char *name);

@@ -29,8 +29,9 @@ typedef struct {
 } PlateScale;
 
 typedef struct {
-  char *label; /* as it is stamped: "1" */
+  char *label; /* as it is stamped: "1"; the list of holes owns it */
   double inboard_mm, rearward_mm;
+  JsonObject *unknown; /* members not known here, or NULL */
 } PlateHole;
 
 typedef struct {
@@ -60,7 +61,9 @@ Plate *plate_new (void);
 Plate *plate_copy (const Plate *plate);
 void plate_free (Plate *plate);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Plate, plate_free)
-gboolean plate_equal (const Plate *a, const Plate *b); /* to the bit */
+/* To the bit; only the members of the kind count, so that equal plates have equal files.
+ */
+gboolean plate_equal (const Plate *a, const Plate *b);
 
 /* How many ways a bearing can be moved without steps: 0 for a list of places, 1 along a
  * slot or a circle, 2 in a rectangle. */
@@ -76,12 +79,13 @@ typedef struct {
   gboolean is_swapped;  /* the other side's plate, turned by swap_turn_deg */
 } PlateSetting;
 
-/* Where the setting puts the bearing: plan and height, mm. */
+/* Where the setting puts the bearing: plan and height, mm. A setting past the end of a
+ * scale or of a list stands at the end. */
 MountOffset plate_place (const Plate *plate, PlateSetting setting);
 
 /* The setting within the plate that comes nearest in plan to @mount. Of equal ones the
- * first. With @swap the other side's plate is looked at. */
-PlateSetting plate_nearest (const Plate *plate, MountOffset mount, gboolean swap);
+ * first. With @is_swapped the other side's plate is looked at. */
+PlateSetting plate_nearest (const Plate *plate, MountOffset mount, gboolean is_swapped);
 
 /* The range of @along and @across, for an eccentric of its turn in degrees. */
 PlateScale plate_along_range (const Plate *plate);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/application.h"
+#include "model/data-path.h"
 #include "window/about.h"
 #include "window/window.h"
 
@@ -15,18 +16,10 @@ struct _SwApplication {
 
 G_DEFINE_FINAL_TYPE (SwApplication, sw_application, GTK_TYPE_APPLICATION)
 
-char *
-sw_application_get_data_path (const char *name)
-{
-  const char *folder = g_getenv ("STRUTWRIGHT_DATADIR");
-
-  return g_build_filename (folder != NULL ? folder : PKGDATADIR, name, NULL);
-}
-
 static void
 open_demo (SwWindow *window)
 {
-  g_autofree char *path = sw_application_get_data_path (DEMO_CAR);
+  g_autofree char *path = data_path (DEMO_CAR);
   g_autoptr (GFile) demo = g_file_new_for_path (path);
 
   sw_window_open_example (window, demo);

@@ -11,7 +11,3 @@
 G_DECLARE_FINAL_TYPE (SwApplication, sw_application, SW, APPLICATION, GtkApplication)
 
 GtkApplication *sw_application_new (GApplicationFlags flags);
-
-/* A folder of example cars: beside the build or the installed one. Free with g_free ().
- */
-char *sw_application_get_data_path (const char *name);

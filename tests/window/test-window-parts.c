@@ -3,6 +3,7 @@
  * refusing files, light and dark, drawing anew, and that everything dies with its window.
  */
 
+#include "model/data-path.h"
 #include "window/application.h"
 #include "window/lecture-view.h"
 #include "window/lecture-window.h"
@@ -23,7 +24,7 @@ add_one (int *count)
 static GFile *
 demo_file (const char *name)
 {
-  g_autofree char *path = sw_application_get_data_path (name);
+  g_autofree char *path = data_path (name);
 
   return g_file_new_for_path (path);
 }
