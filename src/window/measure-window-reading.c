@@ -115,17 +115,17 @@ note_path (const char *path, gpointer data)
   char *name = NULL;
 
   for (guint i = 0; i < measure_n_fields (); i++) {
-    const MeasureField field = measure_field (i);
+    MeasureField field = measure_field (i);
 
     if (!measure_field_is_at (&field, path))
       continue;
     reading->is_at_fault[i] = TRUE;
     if (reading->field < 0)
       reading->field = (int) i;
+    if (!g_str_has_suffix (path, "]"))
+      field.point = N_POINTS; /* the whole point */
     if (name == NULL)
-      name = g_str_has_suffix (path, "]") || field.point == N_POINTS
-                 ? measure_field_name (&field)
-                 : g_strdup (field.name);
+      name = measure_field_name (&field);
   }
   return name;
 }
