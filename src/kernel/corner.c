@@ -172,6 +172,7 @@ adjust (const MeasuredCorner *measured, const Adjustment *a, Corner *corner)
 
   correct_arm (&a->corrections, measured, corner);
   correct_knuckle (&a->corrections, corner);
+  correct_wheel (&a->corrections, corner);
   correct_tie_rod (&a->corrections, corner);
   corner->upper_mount = vec3_add (corner->upper_mount, move);
   if (a->toe == TOE_RESET && adjustment_changes_linkage (a))

@@ -38,7 +38,12 @@ typedef enum {
 } ToeMode;
 
 /* Hardware that puts a point elsewhere than it was measured. At 0 it changes nothing, to
- * the bit. "Down" and "outboard" on the knuckle are those of the reference position. */
+ * the bit. "Down" and "outboard" on the knuckle are those of the reference position.
+ *
+ * Whatever is fitted, travel counts from the wheel centre's height as measured, and the
+ * half-track change from the contact as measured. A wheel spacer on a wheel that leans in
+ * at the top also lifts its centre, by a hundredth of its length or two: at travel 0 the
+ * arm then stands lower by as much. */
 typedef struct {
   double
       clamp_tilt; /* rad: camber bolt or slotted holes: the strut's axis turns about its

@@ -15,6 +15,12 @@ corrects_knuckle (const Corrections *c)
 }
 
 static bool
+corrects_wheel (const Corrections *c)
+{
+  return c->wheel_spacer != 0.0;
+}
+
+static bool
 corrects_tie_rod (const Corrections *c)
 {
   return c->tie_rod_end_spacer != 0.0 || c->rack_raise != 0.0 ||
@@ -27,8 +33,8 @@ adjustment_changes_linkage (const Adjustment *a)
   const Corrections *c = &a->corrections;
 
   return a->mount.inboard != 0.0 || a->mount.rearward != 0.0 || a->mount.up != 0.0 ||
-         corrects_arm (c) || corrects_knuckle (c) || corrects_tie_rod (c) ||
-         (a->toe == TOE_RESET && a->lowering != 0.0);
+         corrects_arm (c) || corrects_knuckle (c) || corrects_wheel (c) ||
+         corrects_tie_rod (c) || (a->toe == TOE_RESET && a->lowering != 0.0);
 }
 
 /* The arm is rigid: the ball joint keeps its distance from the hinge axis, its place
@@ -82,6 +88,16 @@ correct_knuckle (const Corrections *c, Corner *corner)
   corner->strut_perpendicular = vec3_reject (corner->strut_foot, corner->strut_direction);
   corner->strut_distance_2 =
       vec3_dot (corner->strut_perpendicular, corner->strut_perpendicular);
+}
+
+/* The hub face, which the spacer sits on, is square to the spin axis. */
+void
+correct_wheel (const Corrections *c, Corner *corner)
+{
+  if (!corrects_wheel (c))
+    return;
+  corner->wheel_centre =
+      vec3_along (corner->wheel_centre, c->wheel_spacer, corner->spin_axis);
 }
 
 void

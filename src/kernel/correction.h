@@ -10,4 +10,5 @@ void correct_arm (const Corrections *corrections,
                   const MeasuredCorner *measured,
                   Corner *corner);
 void correct_knuckle (const Corrections *corrections, Corner *corner);
+void correct_wheel (const Corrections *corrections, Corner *corner);
 void correct_tie_rod (const Corrections *corrections, Corner *corner);

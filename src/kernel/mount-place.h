@@ -10,8 +10,10 @@
 typedef struct {
   PoseStatus status;          /* all below is NAN unless POSE_OK */
   double value[N_QUANTITIES]; /* at the setup's standing height, with its toe mode */
-  double toe_as_moved;        /* rad: the toe before any reset */
-  double tie_rod_change; /* mm that a reset makes the tie rod longer, whatever mode */
+  /* Whatever the toe mode; NAN where that mode has no answer. Both count from the tie rod
+   * as measured with the setup's lengthening. */
+  double toe_as_moved;   /* rad: the toe before any reset */
+  double tie_rod_change; /* mm that a reset makes the tie rod longer */
   double bearing_tilt;   /* rad: between the strut there and the strut as measured */
 } MountPlace;
 
@@ -30,9 +32,9 @@ typedef struct {
 
 MountOffset mount_grid_at (const MountGrid *grid, size_t inboard, size_t rearward);
 
-/* Fills n_inboard · n_rearward @places; returns how many are POSE_OK. Rows @first_row …
- * @first_row + @n_rows − 1 only, so that threads may share a grid. Gives what
- * mount_place_solve () gives. */
+/* Fills rows @first_row … @first_row + @n_rows − 1 of the n_inboard · n_rearward @places
+ * of the whole grid, so that threads may share one; returns how many of them are POSE_OK.
+ * Gives what mount_place_solve () gives. */
 size_t mount_grid_solve (const MeasuredCorner *measured,
                          const Adjustment *adjustment,
                          const MountGrid *grid,

@@ -44,16 +44,29 @@ verdict_sentence (CornerStatus status)
 }
 
 static char *
-point_path (PointName point)
+point_path (PointName point, CarSide side)
 {
-  return point < N_POINTS ? g_strconcat ("corner.", car_point_names[point], NULL)
-                          : g_strdup ("corner");
+  const char *corner = side == SIDE_RIGHT ? "right.corner" : "corner";
+
+  return point < N_POINTS ? g_strconcat (corner, ".", car_point_names[point], NULL)
+                          : g_strdup (corner);
 }
 
-gboolean
-car_check_geometry (const Car *car, GError **error)
+/* Paths are the same in every language. */
+static char *
+in_right (const char *sentence)
 {
-  const MeasuredCorner measured = car_measured_corner (car);
+  GString *text = g_string_new (sentence);
+
+  g_string_replace (text, "corner.", "right.corner.", 0);
+  g_string_replace (text, "alignment.", "right.alignment.", 0);
+  return g_string_free (text, FALSE);
+}
+
+static gboolean
+check_side (const Car *car, CarSide side, GError **error)
+{
+  const MeasuredCorner measured = car_measured_side (car, side);
   const Adjustment none = { 0 };
   Corner corner;
   const CornerVerdict verdict = corner_assemble (&measured, &none, &corner);
@@ -61,9 +74,17 @@ car_check_geometry (const Car *car, GError **error)
   if (verdict.status == CORNER_OK)
     return TRUE;
 
-  g_autofree char *first = point_path (verdict.first);
-  g_autofree char *second = point_path (verdict.second);
-  g_set_error (error, CAR_ERROR, CAR_ERROR_GEOMETRY, verdict_sentence (verdict.status),
-               first, second);
+  const char *left = verdict_sentence (verdict.status);
+  g_autofree char *sentence = side == SIDE_LEFT ? g_strdup (left) : in_right (left);
+  g_autofree char *first = point_path (verdict.first, side);
+  g_autofree char *second = point_path (verdict.second, side);
+  g_set_error (error, CAR_ERROR, CAR_ERROR_GEOMETRY, sentence, first, second);
   return FALSE;
+}
+
+gboolean
+car_check_geometry (const Car *car, GError **error)
+{
+  return check_side (car, SIDE_LEFT, error) &&
+         (!car_has_right (car) || check_side (car, SIDE_RIGHT, error));
 }

@@ -8,11 +8,17 @@
 
 #define CAR_FILE_FORMAT "strutwright-car"
 
+typedef enum {
+  MEMBER_REQUIRED,    /* in every file */
+  MEMBER_WRITTEN,     /* a file may leave it to the default; it is always written */
+  MEMBER_WHERE_GIVEN, /* and written only where it is another than the default */
+} MemberPresence;
+
 typedef struct {
   CarSection section;
   const char *name;
   gsize offset; /* of the double in a Car */
-  gboolean is_required;
+  MemberPresence presence;
   NumberRange range;
 } CarNumber;
 
@@ -20,6 +26,7 @@ typedef struct {
   const char *name;
   gsize offset; /* of the double in a CarSetup */
   double most;  /* either way */
+  MemberPresence presence;
 } SetupNumber;
 
 /* An object of numbers inside a setup. */
@@ -34,11 +41,14 @@ extern const char *const car_section_names[N_CAR_SECTIONS]; /* "" for the root *
 extern const char *const car_point_names[N_POINTS];
 extern const CarNumber car_numbers[];
 extern const gsize n_car_numbers;
-extern const SetupPart setup_mount, setup_corrections;
+extern const SetupPart setup_mount, setup_corrections, setup_right;
 
-/* NULL-terminated: the members of the root and of a setup in the order of writing. */
+/* NULL-terminated: members in the order of writing. */
 extern const char *const car_root_members[];
 extern const char *const car_setup_members[];
+extern const char *const setup_plate_members[];
+extern const char *const car_target_members[];
+extern const char *const car_right_members[];
 
 extern const char *const toe_mode_names[2]; /* by ToeMode */
 
@@ -46,6 +56,11 @@ extern const char *const toe_mode_names[2]; /* by ToeMode */
 gboolean car_section_knows (CarSection section, const char *name);
 gboolean setup_part_knows (const SetupPart *part, const char *name);
 
+/* Copies the members of @object that the section does not know. */
+void section_keep_unknown (JsonObject *object, CarSection section, JsonObject **kept);
+
+double car_number_value (const Car *car, const CarNumber *number);
+double *car_number (Car *car, const CarNumber *number); /* where it is kept */
 double *setup_number (CarSetup *setup, const SetupNumber *number);
 /* Members of that object that are not known here. */
 JsonObject **setup_part_unknown (const SetupPart *part, CarSetup *setup);

@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/car-json-geometry.h"
 #include "model/car-json-members.h"
+#include "model/car-json-points.h"
+#include "model/car-json-right.h"
 #include "model/car-json-setups.h"
+#include "model/car-json-targets.h"
 #include "model/car-json.h"
 #include "model/json-member.h"
 #include "model/json-strict.h"
@@ -27,69 +30,19 @@ find_section (JsonObject *root, CarSection section, JsonObject **object, GError 
   return TRUE;
 }
 
-static void
-keep_unknown (JsonObject *object, CarSection section, JsonObject **kept)
-{
-  JsonObjectIter iter;
-  const char *name;
-  JsonNode *value;
-
-  json_object_iter_init_ordered (&iter, object);
-  while (json_object_iter_next_ordered (&iter, &name, &value))
-    if (!car_section_knows (section, name))
-      member_keep (kept, name, value);
-}
-
 static gboolean
 read_car_number (JsonObject *object, const CarNumber *member, Car *car, GError **error)
 {
   const char *section = car_section_names[member->section];
-  double *value = (double *) (gpointer) ((char *) car + member->offset);
+  double *value = car_number (car, member);
   g_autofree char *path = g_strconcat (section, ".", member->name, NULL);
 
   if (!json_object_has_member (object, member->name))
-    return !member->is_required ||
+    return member->presence != MEMBER_REQUIRED ||
            member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), section,
                           member->name);
   return member_read_number (object, section, member->name, value, error) &&
          member_check_range (member->range, *value, path, error);
-}
-
-static gboolean
-read_coordinate (
-    JsonArray *array, guint index, const char *point, double *value, GError **error)
-{
-  const NumberRange limits = { .least = -10000.0, .most = 10000.0 };
-  g_autofree char *path = g_strdup_printf ("corner.%s[%u]", point, index);
-
-  if (index >= json_array_get_length (array)) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_MISSING, _ ("%s is missing."), path);
-    return FALSE;
-  }
-  if (!member_get_number (json_array_get_element (array, index), value)) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_TYPE, _ ("%s must be a number."), path);
-    return FALSE;
-  }
-  return member_check_range (limits, *value, path, error);
-}
-
-static gboolean
-read_point (JsonObject *corner, const char *name, Vec3 *point, GError **error)
-{
-  JsonNode *node = json_object_get_member (corner, name);
-
-  if (node == NULL)
-    return member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), "corner", name);
-  if (!JSON_NODE_HOLDS_ARRAY (node) ||
-      json_array_get_length (json_node_get_array (node)) > 3)
-    return member_refuse (error, CAR_ERROR_TYPE,
-                          _ ("%s must be a list of three numbers: forward, left and up."),
-                          "corner", name);
-
-  JsonArray *array = json_node_get_array (node);
-  return read_coordinate (array, 0, name, &point->x, error) &&
-         read_coordinate (array, 1, name, &point->y, error) &&
-         read_coordinate (array, 2, name, &point->z, error);
 }
 
 static gboolean
@@ -101,15 +54,14 @@ read_section (JsonObject *root, CarSection section, Car *car, GError **error)
     return FALSE;
   if (object == NULL)
     return TRUE;
-  if (section == CAR_SECTION_CORNER)
-    for (PointName i = 0; i < N_POINTS; i++)
-      if (!read_point (object, car_point_names[i], &car->points[i], error))
-        return FALSE;
+  if (section == CAR_SECTION_CORNER &&
+      !car_read_points (object, "corner", car->points, error))
+    return FALSE;
   for (gsize i = 0; i < n_car_numbers; i++)
     if (car_numbers[i].section == section &&
         !read_car_number (object, &car_numbers[i], car, error))
       return FALSE;
-  keep_unknown (object, section, &car->unknown[section]);
+  section_keep_unknown (object, section, &car->unknown[section]);
   return TRUE;
 }
 
@@ -155,6 +107,42 @@ check_travel (const Car *car, GError **error)
   return FALSE;
 }
 
+static gboolean
+check_unloaded_radius (const Car *car, GError **error)
+{
+  if (car->unloaded_radius_mm == 0.0 || car->unloaded_radius_mm >= car->loaded_radius_mm)
+    return TRUE;
+  g_set_error (error, CAR_ERROR, CAR_ERROR_NUMBER,
+               _ ("tyre.unloaded_radius_mm is %g, but cannot be below "
+                  "tyre.loaded_radius_mm, which is %g."),
+               car->unloaded_radius_mm, car->loaded_radius_mm);
+  return FALSE;
+}
+
+static gboolean
+check_tube (const CarStrut *strut, GError **error)
+{
+  if (strut->tube_top_mm == 0.0 || strut->tube_top_mm > strut->tube_bottom_mm)
+    return TRUE;
+  g_set_error (error, CAR_ERROR, CAR_ERROR_NUMBER,
+               _ ("strut.tube_top_mm is %g, but must be above strut.tube_bottom_mm, "
+                  "which is %g."),
+               strut->tube_top_mm, strut->tube_bottom_mm);
+  return FALSE;
+}
+
+static gboolean
+read_parts (JsonObject *root, Car *car, GError **error)
+{
+  for (CarSection i = 0; i < N_CAR_SECTIONS; i++)
+    if (!read_section (root, i, car, error))
+      return FALSE;
+  return check_travel (car, error) && check_unloaded_radius (car, error) &&
+         check_tube (&car->strut, error) && car_read_right (root, car, error) &&
+         car_read_targets (root, car, error) && car_read_setups (root, car, error) &&
+         car_read_baseline (root, car, error);
+}
+
 Car *
 car_from_json (const char *text, gsize length, GError **error)
 {
@@ -172,13 +160,8 @@ car_from_json (const char *text, gsize length, GError **error)
   JsonObject *root = json_node_get_object (node);
   if (!check_format (root, error) ||
       !member_read_text (root, "", "name", &car->name, error) ||
-      !member_read_text (root, "", "notes", &car->notes, error))
-    return NULL;
-  for (CarSection i = 0; i < N_CAR_SECTIONS; i++)
-    if (!read_section (root, i, car, error))
-      return NULL;
-  if (!check_travel (car, error) || !car_read_setups (root, car, error) ||
-      !car_read_baseline (root, car, error) || !car_check_geometry (car, error))
+      !member_read_text (root, "", "notes", &car->notes, error) ||
+      !read_parts (root, car, error) || !car_check_geometry (car, error))
     return NULL;
   return g_steal_pointer (&car);
 }

@@ -47,6 +47,34 @@ read_part (JsonObject *object,
 }
 
 static gboolean
+read_plate (JsonObject *object, const char *parent, CarSetup *setup, GError **error)
+{
+  g_autofree char *path = g_strconcat (parent, ".plate", NULL);
+  JsonObject *plate;
+
+  if (!member_find_object (object, parent, "plate", &plate, error))
+    return FALSE;
+  if (plate == NULL)
+    return TRUE;
+  if (!member_read_text (plate, path, "name", &setup->plate, error) ||
+      !member_read_flag (plate, path, "swapped", &setup->is_plate_swapped, error))
+    return FALSE;
+  if (setup->plate == NULL)
+    return member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), path, "name");
+  if (setup->plate[0] == '\0')
+    return member_refuse (error, CAR_ERROR_NAME, _ ("%s is empty."), path, "name");
+  member_keep_unknown (plate, setup_plate_members, &setup->unknown_plate);
+  return TRUE;
+}
+
+static gboolean
+read_right (JsonObject *object, const char *parent, CarSetup *setup, GError **error)
+{
+  setup->right.is_own = json_object_has_member (object, setup_right.name);
+  return read_part (object, parent, &setup_right, setup, error);
+}
+
+static gboolean
 read_toe (JsonObject *object, const char *parent, ToeMode *toe, GError **error)
 {
   g_autofree char *word = g_strdup (toe_mode_names[*toe]);
@@ -81,6 +109,8 @@ read_setup (JsonNode *node, guint index, CarSetup *setup, GError **error)
                                   &setup->lowering_mm, error) ||
       !read_toe (object, path, &setup->toe, error) ||
       !read_part (object, path, &setup_corrections, setup, error) ||
+      !read_plate (object, path, setup, error) ||
+      !read_right (object, path, setup, error) ||
       !member_read_flag (object, path, "hidden", &setup->is_hidden, error))
     return FALSE;
   member_keep_unknown (object, car_setup_members, &setup->unknown);

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/aim.h"
 #include "model/car-json-members.h"
 #include "model/car-json.h"
 #include "model/json-write.h"
@@ -8,12 +9,15 @@
 
 #define LARGEST_EXACT 9007199254740992.0 /* 2^53 */
 
-/* 270 rather than 270.0, as a hand would write it; -0.0 keeps its sign. */
+/* 270 rather than 270.0, as a hand would write it; -0.0 keeps its sign. What is not
+ * finite becomes null, which reading refuses by its path. */
 static JsonNode *
 number_node (double value)
 {
   JsonNode *node = json_node_alloc ();
 
+  if (!isfinite (value))
+    return json_node_init_null (node);
   if (value == floor (value) && fabs (value) < LARGEST_EXACT &&
       !(value == 0.0 && signbit (value)))
     return json_node_init_int (node, (gint64) value);
@@ -51,21 +55,114 @@ add_point (JsonObject *object, const char *name, Vec3 point)
   json_object_set_array_member (object, name, array);
 }
 
+/* −0.0 counts as something, as saving keeps every bit. */
+static gboolean
+is_same (double a, double b)
+{
+  return memcmp (&a, &b, sizeof a) == 0;
+}
+
 static void
-add_section (JsonObject *root, const Car *car, CarSection section)
+add_points (JsonObject *object, const Vec3 *points)
+{
+  for (PointName i = 0; i < N_POINTS; i++)
+    add_point (object, car_point_names[i], points[i]);
+}
+
+static void
+add_car_number (JsonObject *object,
+                const CarNumber *number,
+                const Car *car,
+                const Car *plain)
+{
+  const double value = car_number_value (car, number);
+
+  if (number->presence != MEMBER_WHERE_GIVEN ||
+      !is_same (value, car_number_value (plain, number)))
+    add_number (object, number->name, value);
+}
+
+/* @plain has the defaults. */
+static void
+add_section (JsonObject *root, const Car *car, const Car *plain, CarSection section)
+{
+  g_autoptr (JsonObject) object = json_object_new ();
+  const gboolean is_always_there = section < CAR_SECTION_TOWER;
+
+  if (section == CAR_SECTION_CORNER)
+    add_points (object, car->points);
+  for (gsize i = 0; i < n_car_numbers; i++)
+    if (car_numbers[i].section == section)
+      add_car_number (object, &car_numbers[i], car, plain);
+  add_unknown (object, car->unknown[section]);
+  if (is_always_there || json_object_get_size (object) > 0)
+    json_object_set_object_member (root, car_section_names[section],
+                                   g_steal_pointer (&object));
+}
+
+static JsonObject *
+right_corner_object (const CarMeasuredRight *right)
 {
   JsonObject *object = json_object_new ();
 
-  if (section == CAR_SECTION_CORNER)
-    for (PointName i = 0; i < N_POINTS; i++)
-      add_point (object, car_point_names[i], car->points[i]);
-  for (gsize i = 0; i < n_car_numbers; i++)
-    if (car_numbers[i].section == section)
-      add_number (object, car_numbers[i].name,
-                  *(const double *) (gconstpointer) ((const char *) car +
-                                                     car_numbers[i].offset));
-  add_unknown (object, car->unknown[section]);
-  json_object_set_object_member (root, car_section_names[section], object);
+  add_points (object, right->points);
+  add_unknown (object, right->unknown_corner);
+  return object;
+}
+
+static JsonObject *
+right_alignment_object (const CarMeasuredRight *right)
+{
+  JsonObject *object = json_object_new ();
+
+  add_number (object, "camber_deg", right->camber_deg);
+  add_number (object, "toe_in_deg", right->toe_in_deg);
+  add_unknown (object, right->unknown_alignment);
+  return object;
+}
+
+static void
+add_right (JsonObject *root, const CarMeasuredRight *right)
+{
+  g_autoptr (JsonObject) object = json_object_new ();
+
+  if (right->has_points)
+    json_object_set_object_member (object, "corner", right_corner_object (right));
+  if (right->has_alignment)
+    json_object_set_object_member (object, "alignment", right_alignment_object (right));
+  add_unknown (object, right->unknown);
+  if (json_object_get_size (object) > 0)
+    json_object_set_object_member (root, "right", g_steal_pointer (&object));
+}
+
+static JsonObject *
+target_object (const CarTarget *target)
+{
+  JsonObject *object = json_object_new ();
+
+  json_object_set_string_member (object, "aim", aim_info (target->aim).key);
+  if (target->least != -INFINITY)
+    add_number (object, "least", target->least);
+  if (target->most != INFINITY)
+    add_number (object, "most", target->most);
+  if (target->weight != 1.0)
+    add_number (object, "weight", target->weight);
+  add_unknown (object, target->unknown);
+  return object;
+}
+
+static void
+add_targets (JsonObject *root, const Car *car)
+{
+  JsonArray *array;
+
+  if (car->targets->len == 0)
+    return;
+  array = json_array_sized_new (car->targets->len);
+  for (guint i = 0; i < car->targets->len; i++)
+    json_array_add_object_element (array, target_object (&g_array_index (car->targets,
+                                                                         CarTarget, i)));
+  json_object_set_array_member (root, "targets", array);
 }
 
 static void
@@ -73,13 +170,17 @@ add_part (JsonObject *object, const SetupPart *part, CarSetup *setup)
 {
   JsonObject *values = json_object_new ();
 
-  for (gsize i = 0; i < part->n_numbers; i++)
-    add_number (values, part->numbers[i].name, *setup_number (setup, &part->numbers[i]));
+  for (gsize i = 0; i < part->n_numbers; i++) {
+    const SetupNumber *number = &part->numbers[i];
+    const double value = *setup_number (setup, number);
+
+    if (number->presence != MEMBER_WHERE_GIVEN || !is_same (value, 0.0))
+      add_number (values, number->name, value);
+  }
   add_unknown (values, *setup_part_unknown (part, setup));
   json_object_set_object_member (object, part->name, values);
 }
 
-/* −0.0 counts as something, as saving keeps every bit. */
 static gboolean
 has_corrections (const CarSetup *setup)
 {
@@ -87,6 +188,18 @@ has_corrections (const CarSetup *setup)
 
   return setup->unknown_corrections != NULL ||
          memcmp (&setup->corrections, &none, sizeof none) != 0;
+}
+
+static JsonObject *
+plate_object (const CarSetup *setup)
+{
+  JsonObject *object = json_object_new ();
+
+  json_object_set_string_member (object, "name", setup->plate);
+  if (setup->is_plate_swapped)
+    json_object_set_boolean_member (object, "swapped", TRUE);
+  add_unknown (object, setup->unknown_plate);
+  return object;
 }
 
 static JsonObject *
@@ -100,6 +213,10 @@ setup_object (CarSetup *setup)
   json_object_set_string_member (object, "toe", toe_mode_names[setup->toe]);
   if (has_corrections (setup))
     add_part (object, &setup_corrections, setup);
+  if (setup->plate != NULL)
+    json_object_set_object_member (object, "plate", plate_object (setup));
+  if (setup->right.is_own)
+    add_part (object, &setup_right, setup);
   if (setup->is_hidden)
     json_object_set_boolean_member (object, "hidden", TRUE);
   add_unknown (object, setup->unknown);
@@ -121,6 +238,7 @@ car_to_json (const Car *car, gsize *length)
 {
   g_autoptr (JsonObject) root = json_object_new ();
   g_autoptr (JsonNode) node = json_node_init_object (json_node_alloc (), root);
+  g_autoptr (Car) plain = car_new ();
   GString *text = g_string_sized_new (2048);
 
   json_object_set_string_member (root, "format", CAR_FILE_FORMAT);
@@ -128,7 +246,9 @@ car_to_json (const Car *car, gsize *length)
   json_object_set_string_member (root, "name", car->name);
   json_object_set_string_member (root, "notes", car->notes);
   for (CarSection i = CAR_SECTION_ROOT + 1; i < N_CAR_SECTIONS; i++)
-    add_section (root, car, i);
+    add_section (root, car, plain, i);
+  add_right (root, &car->right);
+  add_targets (root, car);
   add_setups (root, car);
   if (car->baseline > 0)
     json_object_set_string_member (root, "baseline",

@@ -23,6 +23,16 @@ car_load (GFile *file, GError **error)
   return car_from_json (text, length, error);
 }
 
+gboolean
+car_check (const Car *car, GError **error)
+{
+  gsize length;
+  g_autofree char *text = car_to_json (car, &length);
+  g_autoptr (Car) again = car_from_json (text, length, error);
+
+  return again != NULL;
+}
+
 static gboolean
 can_be_loaded_again (const char *text, gsize length, GError **error)
 {

@@ -21,8 +21,12 @@
  * beyond, and no car. */
 #define CAR_FURTHEST_MOVE 1000.0
 /* How much hardware may correct, either way. */
-#define CAR_MOST_CAMBER_BOLT 10.0 /* degrees */
-#define CAR_MOST_CORRECTION 200.0 /* mm */
+#define CAR_MOST_CAMBER_BOLT 10.0  /* degrees */
+#define CAR_MOST_CORRECTION 200.0  /* mm */
+#define CAR_MOST_THREAD_PITCH 10.0 /* mm per turn */
+/* What a target may ask for, either way, and how much it may weigh. */
+#define CAR_FURTHEST_TARGET 10000.0 /* mm or degrees */
+#define CAR_MOST_WEIGHT 1000.0
 
 #define CAR_ERROR (car_error_quark ())
 typedef enum {
@@ -33,7 +37,8 @@ typedef enum {
   CAR_ERROR_TYPE,
   CAR_ERROR_NUMBER,   /* not finite, or outside what its member allows */
   CAR_ERROR_GEOMETRY, /* points that coincide or cannot be assembled */
-  CAR_ERROR_NAME      /* of a setup that the file does not have */
+  CAR_ERROR_NAME      /* of a setup that the file does not have; of an aim that it has
+                         twice; an empty one */
 } CarError;
 GQuark car_error_quark (void);
 
@@ -41,6 +46,10 @@ GQuark car_error_quark (void);
 Car *car_from_json (const char *text, gsize length, GError **error);
 /* Ends with a line feed; the same car always gives the same bytes, in every locale. */
 char *car_to_json (const Car *car, gsize *length);
+
+/* Whether car_from_json () would take what car_to_json () makes of it; the same sentence
+ * if not. */
+gboolean car_check (const Car *car, GError **error);
 
 Car *car_load (GFile *file, GError **error);
 /* Atomic: a crash leaves the old file or the new one. A symbolic link keeps pointing at

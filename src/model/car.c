@@ -2,18 +2,23 @@
 #include "model/car.h"
 
 #include <glib/gi18n-lib.h>
-#include <stddef.h>
-#include <string.h>
 
-#define DEGREE (G_PI / 180.0)
+static JsonObject *
+ref_object (JsonObject *object)
+{
+  return object != NULL ? json_object_ref (object) : NULL;
+}
 
 void
 car_setup_clear (CarSetup *setup)
 {
   g_clear_pointer (&setup->name, g_free);
+  g_clear_pointer (&setup->plate, g_free);
   g_clear_pointer (&setup->unknown, json_object_unref);
   g_clear_pointer (&setup->unknown_mount, json_object_unref);
   g_clear_pointer (&setup->unknown_corrections, json_object_unref);
+  g_clear_pointer (&setup->unknown_plate, json_object_unref);
+  g_clear_pointer (&setup->unknown_right, json_object_unref);
 }
 
 static void
@@ -22,21 +27,18 @@ clear_setup (gpointer data)
   car_setup_clear (data);
 }
 
-static JsonObject *
-ref_object (JsonObject *object)
-{
-  return object != NULL ? json_object_ref (object) : NULL;
-}
-
 CarSetup
 car_setup_copy (const CarSetup *setup)
 {
   CarSetup copy = *setup;
 
   copy.name = g_strdup (setup->name);
+  copy.plate = g_strdup (setup->plate);
   ref_object (copy.unknown);
   ref_object (copy.unknown_mount);
   ref_object (copy.unknown_corrections);
+  ref_object (copy.unknown_plate);
+  ref_object (copy.unknown_right);
   return copy;
 }
 
@@ -47,6 +49,42 @@ new_setups (void)
 
   g_array_set_clear_func (setups, clear_setup);
   return setups;
+}
+
+static void
+clear_target (gpointer data)
+{
+  g_clear_pointer (&((CarTarget *) data)->unknown, json_object_unref);
+}
+
+GArray *
+car_targets_new (const CarTarget *like, guint n)
+{
+  GArray *targets = g_array_new (FALSE, TRUE, sizeof (CarTarget));
+
+  g_array_set_clear_func (targets, clear_target);
+  g_array_append_vals (targets, like, n);
+  for (guint i = 0; i < n; i++)
+    ref_object (like[i].unknown);
+  return targets;
+}
+
+CarMeasuredRight
+car_right_copy (const CarMeasuredRight *right)
+{
+  ref_object (right->unknown);
+  ref_object (right->unknown_corner);
+  ref_object (right->unknown_alignment);
+  return *right;
+}
+
+void
+car_right_clear (CarMeasuredRight *right)
+{
+  g_clear_pointer (&right->unknown, json_object_unref);
+  g_clear_pointer (&right->unknown_corner, json_object_unref);
+  g_clear_pointer (&right->unknown_alignment, json_object_unref);
+  *right = (CarMeasuredRight){ 0 };
 }
 
 Car *
@@ -65,6 +103,14 @@ car_new (void)
                          .front_mass_kg = CAR_DEFAULT_FRONT_MASS,
                          .unsprung_corner_kg = CAR_DEFAULT_UNSPRUNG,
                          .front_brake_share = CAR_DEFAULT_BRAKE_SHARE };
+  car->thread_pitch_mm = CAR_DEFAULT_THREAD_PITCH;
+  car->limits = (CarLimits){ .tyre_clearance_mm = CAR_DEFAULT_TYRE_CLEARANCE,
+                             .edge_margin_mm = CAR_DEFAULT_EDGE_MARGIN,
+                             .cross_camber_deg = CAR_DEFAULT_CROSS_CAMBER,
+                             .cross_caster_deg = CAR_DEFAULT_CROSS_CASTER,
+                             .camber_bolt_deg = CAR_DEFAULT_CAMBER_BOLT,
+                             .travel_used_mm = CAR_DEFAULT_TRAVEL_USED };
+  car->targets = car_targets_new (NULL, 0);
   car->setups = new_setups ();
   g_array_append_val (car->setups, as_measured);
   return car;
@@ -77,6 +123,9 @@ car_copy (const Car *car)
 
   copy->name = g_strdup (car->name);
   copy->notes = g_strdup (car->notes);
+  copy->targets =
+      car_targets_new ((const CarTarget *) car->targets->data, car->targets->len);
+  copy->right = car_right_copy (&car->right);
   copy->setups = new_setups ();
   for (guint i = 0; i < car->setups->len; i++) {
     const CarSetup setup = car_setup_copy (car_setup (car, i));
@@ -95,48 +144,12 @@ car_free (Car *car)
     return;
   g_free (car->name);
   g_free (car->notes);
+  g_array_unref (car->targets);
+  car_right_clear (&car->right);
   g_array_unref (car->setups);
   for (CarSection i = 0; i < N_CAR_SECTIONS; i++)
     g_clear_pointer (&car->unknown[i], json_object_unref);
   g_free (car);
-}
-
-static gboolean
-equal_objects (JsonObject *a, JsonObject *b)
-{
-  return a == b || (a != NULL && b != NULL && json_object_equal (a, b));
-}
-
-static gboolean
-equal_setups (const CarSetup *a, const CarSetup *b)
-{
-  return g_str_equal (a->name, b->name) &&
-         memcmp (&a->mount, &b->mount, sizeof a->mount) == 0 &&
-         memcmp (&a->lowering_mm, &b->lowering_mm, sizeof a->lowering_mm) == 0 &&
-         a->toe == b->toe && equal_objects (a->unknown, b->unknown) &&
-         memcmp (&a->corrections, &b->corrections, sizeof a->corrections) == 0 &&
-         !a->is_hidden == !b->is_hidden &&
-         equal_objects (a->unknown_mount, b->unknown_mount) &&
-         equal_objects (a->unknown_corrections, b->unknown_corrections);
-}
-
-gboolean
-car_equal (const Car *a, const Car *b)
-{
-  /* From the points to the body there are only doubles, so no padding. */
-  const gsize n_number_bytes = offsetof (Car, setups) - offsetof (Car, points);
-
-  if (!g_str_equal (a->name, b->name) || !g_str_equal (a->notes, b->notes) ||
-      memcmp (&a->points, &b->points, n_number_bytes) != 0 ||
-      a->setups->len != b->setups->len || a->baseline != b->baseline)
-    return FALSE;
-  for (guint i = 0; i < a->setups->len; i++)
-    if (!equal_setups (car_setup (a, i), car_setup (b, i)))
-      return FALSE;
-  for (CarSection i = 0; i < N_CAR_SECTIONS; i++)
-    if (!equal_objects (a->unknown[i], b->unknown[i]))
-      return FALSE;
-  return TRUE;
 }
 
 CarSetup *
@@ -156,41 +169,4 @@ car_find_setup (const Car *car, const char *name, guint *index)
       return TRUE;
     }
   return FALSE;
-}
-
-static double
-dive_lever (const CarBody *body)
-{
-  return body->front_brake_share * body->wheelbase_mm / body->cg_height_mm;
-}
-
-MeasuredCorner
-car_measured_corner (const Car *car)
-{
-  MeasuredCorner corner = { .camber = car->camber_deg * DEGREE,
-                            .toe_in = car->toe_in_deg * DEGREE,
-                            .loaded_radius = car->loaded_radius_mm,
-                            .dive_lever = dive_lever (&car->body) };
-
-  for (PointName i = 0; i < N_POINTS; i++)
-    corner.at[i] = car->points[i];
-  return corner;
-}
-
-Adjustment
-car_adjustment (const CarSetup *setup)
-{
-  const CarCorrections *c = &setup->corrections;
-
-  return (Adjustment){ .mount = setup->mount,
-                       .lowering = setup->lowering_mm,
-                       .toe = setup->toe,
-                       .corrections = { .clamp_tilt = c->camber_bolt_deg * DEGREE,
-                                        .ball_joint_spacer = c->ball_joint_spacer_mm,
-                                        .tie_rod_end_spacer = c->tie_rod_end_spacer_mm,
-                                        .front_pivot_raise = c->front_pivot_raise_mm,
-                                        .rear_pivot_raise = c->rear_pivot_raise_mm,
-                                        .pivot_outboard = c->pivot_outboard_mm,
-                                        .rack_raise = c->rack_raise_mm,
-                                        .tie_rod_lengthening = c->tie_rod_length_mm } };
 }

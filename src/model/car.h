@@ -73,7 +73,8 @@ typedef struct {
   gboolean is_plate_swapped; /* the other side's plate is fitted */
   CarRightSide right;
   /* members not known here, or NULL */
-  JsonObject *unknown, *unknown_mount, *unknown_corrections;
+  JsonObject *unknown, *unknown_mount, *unknown_corrections, *unknown_plate,
+      *unknown_right;
 } CarSetup;
 
 typedef struct {
@@ -99,11 +100,12 @@ typedef struct {
   double travel_used_mm;  /* either way of standing: what costs are counted over */
 } CarLimits;
 
-/* What the alignment aims for. Which aims there are: model/choice.h. */
+/* What the alignment aims for. */
 typedef struct {
-  guint aim;
-  double least, most; /* edge units; −INFINITY and INFINITY where open */
-  double weight;      /* above 0 */
+  guint aim;           /* of Aim in model/aim.h */
+  double least, most;  /* edge units; −INFINITY and INFINITY where open */
+  double weight;       /* above 0 */
+  JsonObject *unknown; /* members not known here, or NULL */
 } CarTarget;
 
 typedef enum {
@@ -117,6 +119,8 @@ typedef struct {
   gboolean has_points, has_alignment;
   Vec3 points[N_POINTS];
   double camber_deg, toe_in_deg;
+  /* members not known here, or NULL */
+  JsonObject *unknown, *unknown_corner, *unknown_alignment;
 } CarMeasuredRight;
 
 typedef struct {
@@ -149,6 +153,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (Car, car_free)
 /* To the bit, and to every member that is not known here. */
 gboolean car_equal (const Car *a, const Car *b);
 
+gboolean car_target_equal (const CarTarget *a, const CarTarget *b);
+
 CarSetup *car_setup (const Car *car, guint index);
 /* The first setup of that name. */
 gboolean car_find_setup (const Car *car, const char *name, guint *index);
@@ -165,9 +171,15 @@ Adjustment car_side_adjustment (const CarSetup *setup, CarSide side);
  * than the loaded one. */
 #define CAR_TYRE_SQUASH 0.03 /* from memory: a road tyre stands 3 to 4 % lower */
 TyreShape car_tyre_shape (const Car *car);
+/* A part whose diameter or height is not given is not there; the tube starts at the foot
+ * and the spring at the seat. */
 StrutShape car_strut_shape (const Car *car);
 gboolean car_has_strut_shape (const Car *car); /* enough to say what room there is */
 
+/* Parts that belong to no car yet. A right side that is cleared is not measured. */
+GArray *car_targets_new (const CarTarget *like, guint n);
+CarMeasuredRight car_right_copy (const CarMeasuredRight *right);
+void car_right_clear (CarMeasuredRight *right);
 /* A copy of @setup that belongs to no car yet, and its end. */
 CarSetup car_setup_copy (const CarSetup *setup);
 void car_setup_clear (CarSetup *setup);

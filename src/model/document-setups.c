@@ -213,7 +213,7 @@ is_sound (const CarCorrections *c)
   const double parts[] = { c->ball_joint_spacer_mm, c->tie_rod_end_spacer_mm,
                            c->front_pivot_raise_mm, c->rear_pivot_raise_mm,
                            c->pivot_outboard_mm,    c->rack_raise_mm,
-                           c->tie_rod_length_mm };
+                           c->tie_rod_length_mm,    c->wheel_spacer_mm };
 
   for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
     if (!(fabs (parts[i]) <= CAR_MOST_CORRECTION))
@@ -232,7 +232,8 @@ without_negative_zeros (const CarCorrections *c)
                            .rear_pivot_raise_mm = c->rear_pivot_raise_mm + 0.0,
                            .pivot_outboard_mm = c->pivot_outboard_mm + 0.0,
                            .rack_raise_mm = c->rack_raise_mm + 0.0,
-                           .tie_rod_length_mm = c->tie_rod_length_mm + 0.0 };
+                           .tie_rod_length_mm = c->tie_rod_length_mm + 0.0,
+                           .wheel_spacer_mm = c->wheel_spacer_mm + 0.0 };
 }
 
 void
@@ -251,5 +252,58 @@ sw_document_set_corrections (SwDocument *self,
   if (memcmp (&setup->corrections, &now, sizeof now) == 0)
     return;
   setup->corrections = now;
+  document_finish_edit (self, label);
+}
+
+static gboolean
+is_within (MountOffset mount)
+{
+  return fabs (mount.inboard) <= CAR_FURTHEST_MOVE &&
+         fabs (mount.rearward) <= CAR_FURTHEST_MOVE &&
+         fabs (mount.up) <= CAR_FURTHEST_MOVE;
+}
+
+static gboolean
+is_sound_setup (const CarSetup *setup)
+{
+  return setup->name != NULL && is_within (setup->mount) &&
+         fabs (setup->lowering_mm) <= CAR_FURTHEST_MOVE &&
+         is_sound (&setup->corrections) && is_within (setup->right.mount) &&
+         fabs (setup->right.camber_bolt_deg) <= CAR_MOST_CAMBER_BOLT;
+}
+
+void
+sw_document_add_setup_like (SwDocument *self, const CarSetup *setup)
+{
+  g_return_if_fail (SW_IS_DOCUMENT (self));
+  g_return_if_fail (setup != NULL && is_sound_setup (setup));
+
+  append_copy (document_car (self), setup, setup->name);
+  document_finish_edit (self, _ ("Add setup"));
+}
+
+void
+sw_document_set_plate (SwDocument *self,
+                       guint index,
+                       const char *plate,
+                       gboolean is_swapped,
+                       const char *label)
+{
+  g_return_if_fail (SW_IS_DOCUMENT (self));
+  g_return_if_fail (index < document_car (self)->setups->len);
+
+  CarSetup *setup = car_setup (document_car (self), index);
+  const char *now = plate != NULL && plate[0] != '\0' ? plate : NULL;
+  const gboolean is_another = g_strcmp0 (setup->plate, now) != 0;
+
+  is_swapped = is_swapped && now != NULL;
+  if (!is_another && !setup->is_plate_swapped == !is_swapped)
+    return;
+  if (is_another) {
+    g_free (setup->plate);
+    setup->plate = g_strdup (now);
+    g_clear_pointer (&setup->unknown_plate, json_object_unref);
+  }
+  setup->is_plate_swapped = is_swapped;
   document_finish_edit (self, label);
 }

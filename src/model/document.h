@@ -56,11 +56,37 @@ void sw_document_take_setups (SwDocument *self,
                               const Car *from,
                               const guint *indices,
                               guint n);
+/* A copy of @setup, which may be of no car, behind the last one, shown. */
+void sw_document_add_setup_like (SwDocument *self, const CarSetup *setup);
+/* Which plate the mount was set by. Moving the mount by hand leaves it, and so the right
+ * side. NULL or an empty name: none, and nothing is swapped. */
+void sw_document_set_plate (SwDocument *self,
+                            guint index,
+                            const char *plate,
+                            gboolean is_swapped,
+                            const char *label);
 /* Within CAR_MOST_CAMBER_BOLT and CAR_MOST_CORRECTION. */
 void sw_document_set_corrections (SwDocument *self,
                                   guint index,
                                   const CarCorrections *corrections,
                                   const char *label);
+
+/* Everything that is measured of @draft: name, notes, both sides, alignment, tyre,
+ * travel, body, tower, strut, tie rod and limits, but neither setups nor targets; members
+ * not known here stay. A car that could not be loaded again is refused, as car_check ()
+ * says, and nothing has changed. */
+gboolean sw_document_set_measured (SwDocument *self,
+                                   const Car *draft,
+                                   const char *label,
+                                   GError **error);
+/* mm per turn, above 0 and not above CAR_MOST_THREAD_PITCH. */
+void sw_document_set_thread_pitch (SwDocument *self, double pitch_mm, const char *label);
+/* As a car file may have them: bounds that are not both open, the lower one first, and at
+ * most one for each aim. Members not known here stay with their aim. */
+void sw_document_set_targets (SwDocument *self,
+                              const CarTarget *targets,
+                              guint n,
+                              const char *label);
 
 /* Beginning inside a change ends that one first. */
 void sw_document_begin (SwDocument *self, const char *label);

@@ -13,7 +13,7 @@ plate_kind_name (PlateKind kind)
     [PLATE_SLOT] = NC_ ("plate", "Slot"),
     [PLATE_CROSSED_SLOTS] = NC_ ("plate", "Crossed slots"),
     [PLATE_ECCENTRIC] = NC_ ("plate", "Turned in place"),
-    [PLATE_HOLES] = NC_ ("plate", "Row of holes"),
+    [PLATE_HOLES] = NC_ ("plate", "Bolt holes"),
   };
 
   g_return_val_if_fail (kind < N_PLATE_KINDS, "");

@@ -1,0 +1,53 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/car-json-points.h"
+#include "model/car-json-members.h"
+
+#include <glib/gi18n-lib.h>
+
+static gboolean
+read_coordinate (
+    JsonArray *array, guint index, const char *point, double *value, GError **error)
+{
+  const NumberRange limits = { .least = -10000.0, .most = 10000.0 };
+  g_autofree char *path = g_strdup_printf ("%s[%u]", point, index);
+
+  if (index >= json_array_get_length (array)) {
+    g_set_error (error, CAR_ERROR, CAR_ERROR_MISSING, _ ("%s is missing."), path);
+    return FALSE;
+  }
+  if (!member_get_number (json_array_get_element (array, index), value)) {
+    g_set_error (error, CAR_ERROR, CAR_ERROR_TYPE, _ ("%s must be a number."), path);
+    return FALSE;
+  }
+  return member_check_range (limits, *value, path, error);
+}
+
+static gboolean
+read_point (
+    JsonObject *object, const char *parent, const char *name, Vec3 *point, GError **error)
+{
+  JsonNode *node = json_object_get_member (object, name);
+  g_autofree char *path = g_strconcat (parent, ".", name, NULL);
+
+  if (node == NULL)
+    return member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), parent, name);
+  if (!JSON_NODE_HOLDS_ARRAY (node) ||
+      json_array_get_length (json_node_get_array (node)) > 3)
+    return member_refuse (error, CAR_ERROR_TYPE,
+                          _ ("%s must be a list of three numbers: forward, left and up."),
+                          parent, name);
+
+  JsonArray *array = json_node_get_array (node);
+  return read_coordinate (array, 0, path, &point->x, error) &&
+         read_coordinate (array, 1, path, &point->y, error) &&
+         read_coordinate (array, 2, path, &point->z, error);
+}
+
+gboolean
+car_read_points (JsonObject *object, const char *parent, Vec3 *points, GError **error)
+{
+  for (PointName i = 0; i < N_POINTS; i++)
+    if (!read_point (object, parent, car_point_names[i], &points[i], error))
+      return FALSE;
+  return TRUE;
+}

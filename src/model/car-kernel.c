@@ -1,0 +1,133 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A car handed to the kernel: mm and radians, the right side mirrored to the left. */
+
+#include "model/car.h"
+
+#define DEGREE (G_PI / 180.0)
+
+static double
+dive_lever (const CarBody *body)
+{
+  return body->front_brake_share * body->wheelbase_mm / body->cg_height_mm;
+}
+
+MeasuredCorner
+car_measured_corner (const Car *car)
+{
+  MeasuredCorner corner = { .camber = car->camber_deg * DEGREE,
+                            .toe_in = car->toe_in_deg * DEGREE,
+                            .loaded_radius = car->loaded_radius_mm,
+                            .dive_lever = dive_lever (&car->body) };
+
+  for (PointName i = 0; i < N_POINTS; i++)
+    corner.at[i] = car->points[i];
+  return corner;
+}
+
+gboolean
+car_has_right (const Car *car)
+{
+  return car->right.has_points || car->right.has_alignment;
+}
+
+MeasuredCorner
+car_measured_side (const Car *car, CarSide side)
+{
+  MeasuredCorner corner = car_measured_corner (car);
+  const CarMeasuredRight *right = &car->right;
+
+  if (side == SIDE_LEFT)
+    return corner;
+  if (right->has_points)
+    for (PointName i = 0; i < N_POINTS; i++) {
+      const Vec3 p = right->points[i];
+
+      corner.at[i] = (Vec3){ p.x, -p.y, p.z };
+    }
+  if (right->has_alignment) {
+    corner.camber = right->camber_deg * DEGREE;
+    corner.toe_in = right->toe_in_deg * DEGREE;
+  }
+  return corner;
+}
+
+Adjustment
+car_adjustment (const CarSetup *setup)
+{
+  const CarCorrections *c = &setup->corrections;
+
+  return (Adjustment){ .mount = setup->mount,
+                       .lowering = setup->lowering_mm,
+                       .toe = setup->toe,
+                       .corrections = { .clamp_tilt = c->camber_bolt_deg * DEGREE,
+                                        .ball_joint_spacer = c->ball_joint_spacer_mm,
+                                        .tie_rod_end_spacer = c->tie_rod_end_spacer_mm,
+                                        .front_pivot_raise = c->front_pivot_raise_mm,
+                                        .rear_pivot_raise = c->rear_pivot_raise_mm,
+                                        .pivot_outboard = c->pivot_outboard_mm,
+                                        .rack_raise = c->rack_raise_mm,
+                                        .tie_rod_lengthening = c->tie_rod_length_mm,
+                                        .wheel_spacer = c->wheel_spacer_mm } };
+}
+
+Adjustment
+car_side_adjustment (const CarSetup *setup, CarSide side)
+{
+  Adjustment adjustment = car_adjustment (setup);
+
+  if (side == SIDE_RIGHT && setup->right.is_own) {
+    adjustment.mount = setup->right.mount;
+    adjustment.corrections.clamp_tilt = setup->right.camber_bolt_deg * DEGREE;
+  }
+  return adjustment;
+}
+
+TyreShape
+car_tyre_shape (const Car *car)
+{
+  const double unloaded = car->unloaded_radius_mm > 0.0
+                              ? car->unloaded_radius_mm
+                              : car->loaded_radius_mm * (1.0 + CAR_TYRE_SQUASH);
+
+  return (TyreShape){ .unloaded_radius = unloaded,
+                      .section_width = car->section_width_mm };
+}
+
+static gboolean
+has_tube (const CarStrut *strut)
+{
+  return strut->tube_diameter_mm > 0.0 && strut->tube_top_mm != 0.0 &&
+         strut->tube_top_mm > strut->tube_bottom_mm;
+}
+
+static gboolean
+has_seat (const CarStrut *strut)
+{
+  return strut->seat_diameter_mm > 0.0 && strut->seat_height_mm != 0.0;
+}
+
+static gboolean
+has_spring (const CarStrut *strut)
+{
+  return strut->spring_diameter_mm > 0.0 && strut->seat_height_mm != 0.0;
+}
+
+StrutShape
+car_strut_shape (const Car *car)
+{
+  const CarStrut *s = &car->strut;
+
+  return (StrutShape){ .tube_radius = has_tube (s) ? s->tube_diameter_mm / 2.0 : 0.0,
+                       .tube_bottom = s->tube_bottom_mm,
+                       .tube_top = s->tube_top_mm,
+                       .seat_radius = has_seat (s) ? s->seat_diameter_mm / 2.0 : 0.0,
+                       .seat_height = s->seat_height_mm,
+                       .spring_radius =
+                           has_spring (s) ? s->spring_diameter_mm / 2.0 : 0.0 };
+}
+
+gboolean
+car_has_strut_shape (const Car *car)
+{
+  return has_tube (&car->strut) || has_seat (&car->strut) || has_spring (&car->strut);
+}
