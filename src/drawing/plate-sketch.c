@@ -202,6 +202,19 @@ draw_cross (const Pen *pen, double x, double y)
   cairo_stroke (pen->cr);
 }
 
+/* Keeps lines out of a text. */
+static void
+clear_behind (const Pen *pen, double x, double y, TextSize size, TextAnchor anchor)
+{
+  const double room = 2.0 * pen->unit;
+
+  theme_use (pen->cr, colour_with_alpha (pen->theme->ground, 0.85));
+  cairo_rectangle (pen->cr, x - anchor.x * size.width - room,
+                   y - anchor.y * size.height - room / 2.0, size.width + 2.0 * room,
+                   size.height + room);
+  cairo_fill (pen->cr);
+}
+
 /* A figure or a mark that leaves its place in the direction (dx, dy). */
 static void
 draw_label (
@@ -210,11 +223,16 @@ draw_label (
   const double length = hypot (dx, dy);
   const double ux = length > 0.0 ? dx / length : 1.0,
                uy = length > 0.0 ? dy / length : 0.0;
+  const double x = x_of (pen, at) + ux * way * pen->unit,
+               y = y_of (pen, at) + uy * way * pen->unit;
+  const TextStyle style = small_style (pen, TEXT_BOLD);
+  const TextAnchor anchor = { 0.5 - 0.5 * ux, 0.5 - 0.5 * uy };
 
+  if (text[0] == '\0')
+    return;
+  clear_behind (pen, x, y, text_measure (pen->texts, style, text), anchor);
   theme_use (pen->cr, pen->theme->ink);
-  text_draw (pen->texts, pen->cr, small_style (pen, TEXT_BOLD), text,
-             x_of (pen, at) + ux * way * pen->unit, y_of (pen, at) + uy * way * pen->unit,
-             (TextAnchor){ 0.5 - 0.5 * ux, 0.5 - 0.5 * uy });
+  text_draw (pen->texts, pen->cr, style, text, x, y, anchor);
 }
 
 static void
@@ -236,9 +254,8 @@ trace_way (const Pen *pen, gboolean is_swapped)
 
   cairo_new_path (pen->cr);
   for (int i = 0; i < n; i++) {
-    PlateSetting setting = is_arc
-                               ? part_way (pen->plate, i / (double) ARC_STEPS, 0.0)
-                               : part_way (pen->plate, corners[i][0], corners[i][1]);
+    PlateSetting setting = is_arc ? part_way (pen->plate, i / (double) ARC_STEPS, 0.0)
+                                  : part_way (pen->plate, corners[i][0], corners[i][1]);
 
     setting.is_swapped = is_swapped;
     const MountOffset at = plate_place (pen->plate, setting);
@@ -297,8 +314,8 @@ draw_scale_ends (const Pen *pen)
   }
   draw_end (pen, most, least, along.most);
   draw_end (pen, far, least, across.most);
-  draw_end (pen, least,
-            (PlateSetting){ .along = along.most, .across = across.most }, along.least);
+  draw_end (pen, least, (PlateSetting){ .along = along.most, .across = across.most },
+            along.least);
 }
 
 /* Where a scale reads zero, a stroke across it. */

@@ -65,8 +65,8 @@ static const NumberRow numbers[] = {
         "loaded one."),
     "mm", IN (unloaded_radius_mm), 0.0, N_ ("from the loaded") },
   { MEASURE_WHEEL, "tyre.rim_offset_mm", N_ ("Rim offset"),
-    N_ ("Of the wheels that were on it when it was measured, as stamped on the rim."), "mm",
-    IN (rim_offset_mm), 0.0, NULL },
+    N_ ("Of the wheels that were on it when it was measured, as stamped on the rim."),
+    "mm", IN (rim_offset_mm), 0.0, NULL },
 
   { MEASURE_BODY, "travel.bump_mm", N_ ("Travel in bump"),
     N_ ("How far the wheel goes up from the height at which it was measured."), "mm",
@@ -94,8 +94,8 @@ static const NumberRow numbers[] = {
     IN (thread_pitch_mm), CAR_DEFAULT_THREAD_PITCH, NULL },
 
   { MEASURE_TOWER, "tower.opening_diameter_mm", N_ ("Tower opening"),
-    N_ ("Diameter of the opening in the strut tower in which the bearing can move."), "mm",
-    IN (tower.opening_diameter_mm), NOT_GIVEN },
+    N_ ("Diameter of the opening in the strut tower in which the bearing can move."),
+    "mm", IN (tower.opening_diameter_mm), NOT_GIVEN },
   { MEASURE_TOWER, "tower.opening_inboard_mm", N_ ("Opening, inboard"),
     N_ ("How far inboard of the upper mount the opening's centre lies."), "mm",
     IN (tower.opening_inboard_mm), 0.0, NULL },
@@ -137,8 +137,8 @@ static const NumberRow numbers[] = {
     N_ ("What the camber bolts that can be had give, either way."), "°",
     IN (limits.camber_bolt_deg), CAR_DEFAULT_CAMBER_BOLT, NULL },
   { MEASURE_LIMITS, "limits.travel_used_mm", N_ ("Travel looked at"),
-    N_ ("Either way of the standing height: bump steer and clearance count over it."), "mm",
-    IN (limits.travel_used_mm), CAR_DEFAULT_TRAVEL_USED, NULL },
+    N_ ("Either way of the standing height: bump steer and clearance count over it."),
+    "mm", IN (limits.travel_used_mm), CAR_DEFAULT_TRAVEL_USED, NULL },
 
   { MEASURE_RIGHT_WHEEL, "right.alignment.camber_deg", N_ ("Camber"),
     N_ ("Static camber of the right wheel: negative when the top of the wheel leans in."),

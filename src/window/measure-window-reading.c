@@ -101,10 +101,11 @@ read_fields (Reader *reader)
 
   g_autofree char *name = reader->reading->sentence;
   /* Translators: how many entries, and the name of the first one. */
-  reader->reading->sentence = g_strdup_printf (
-      g_dngettext (GETTEXT_PACKAGE, "%u entry is missing: “%s”.",
-                   "%u entries are missing; the next one is “%s”.", reader->n_missing),
-      reader->n_missing, name);
+  reader->reading->sentence =
+      g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u entry is missing: “%s”.",
+                                    "%u entries are missing; the next one is “%s”.",
+                                    reader->n_missing),
+                       reader->n_missing, name);
 }
 
 /* Marks the entries that @path is about. */

@@ -81,6 +81,7 @@ struct _SwPlateForm {
   GtkCheckButton *is_indexed, *is_free, *can_swap;
   GtkSpinButton *swap_turn;
   gboolean is_filling;
+  gboolean is_touched; /* what is still empty in a new form is no fault yet */
 };
 
 G_DEFINE_FINAL_TYPE (SwPlateForm, sw_plate_form, GTK_TYPE_WIDGET)
@@ -112,9 +113,9 @@ place_heading (PlateKind kind)
   case PLATE_FIXED:
     return _ ("Where it puts the bearing");
   case PLATE_ECCENTRIC:
-    return _ ("Centre of the circle, and the turn");
+    return _ ("The circle, and where its centre lies");
   default:
-    return _ ("Zero of the scale, and the scale");
+    return _ ("The scale, and where its zero lies");
   }
 }
 
@@ -150,6 +151,7 @@ on_changed_cb (SwPlateForm *self)
 {
   if (self->is_filling)
     return;
+  self->is_touched = TRUE;
   show_kind (self);
   show_choices (self);
   g_signal_emit (self, signals[CHANGED], 0);
@@ -284,8 +286,8 @@ static void
 add_turns (SwPlateForm *self)
 {
   const GArray *turns = self->plate->turns_deg;
-  g_autofree char *text = typed_numbers_text (
-      (const double *) (gconstpointer) turns->data, turns->len);
+  g_autofree char *text =
+      typed_numbers_text ((const double *) (gconstpointer) turns->data, turns->len);
   GtkWidget *grid = gtk_grid_new ();
 
   gtk_grid_set_column_spacing (GTK_GRID (grid), 8);
@@ -296,7 +298,8 @@ add_turns (SwPlateForm *self)
   gtk_check_button_set_group (self->is_indexed, self->is_free);
   self->turns = new_entry (self, _ ("Indexed turns in degrees"), text);
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->turns), "0 45 90");
-  gtk_widget_set_tooltip_text (self->turns, _ ("The turns at which it locks, in degrees"));
+  gtk_widget_set_tooltip_text (self->turns,
+                               _ ("The turns at which it locks, in degrees"));
   gtk_grid_attach (GTK_GRID (grid), GTK_WIDGET (self->is_free), 0, 0, 2, 1);
   gtk_grid_attach (GTK_GRID (grid), GTK_WIDGET (self->is_indexed), 0, 1, 1, 1);
   gtk_grid_attach (GTK_GRID (grid), self->turns, 1, 1, 1, 1);
@@ -308,8 +311,9 @@ static void
 add_swap (SwPlateForm *self)
 {
   static const Row swap = {
-    .meaning = N_ ("How far the other side's plate is turned, in plan. −90° makes its two "
-                   "directions change places, 0° only inboard and outboard"),
+    .meaning =
+        N_ ("How far the other side's plate is turned, in plan. −90° makes its two "
+            "directions change places, 0° only inboard and outboard"),
     .least = -180.0,
     .most = 180.0,
     .step = 5.0
@@ -323,9 +327,8 @@ add_swap (SwPlateForm *self)
   gtk_widget_set_tooltip_text (
       GTK_WIDGET (self->can_swap),
       _ ("The left plate may be fitted on the right and the right one on the left"));
-  gtk_spin_button_set_value (self->swap_turn, self->plate->can_swap
-                                                  ? self->plate->swap_turn_deg
-                                                  : -90.0);
+  gtk_spin_button_set_value (self->swap_turn,
+                             self->plate->can_swap ? self->plate->swap_turn_deg : -90.0);
   gtk_box_append (GTK_BOX (line), GTK_WIDGET (self->can_swap));
   gtk_box_append (GTK_BOX (line), GTK_WIDGET (self->swap_turn));
   gtk_box_append (GTK_BOX (line), new_label ("°", "dim-label"));
@@ -529,7 +532,7 @@ sw_plate_form_check (SwPlateForm *self)
 
   take_marks_away (self);
   if (plate->name[0] == '\0') {
-    entry_mark (self->name, TRUE);
+    entry_mark (self->name, self->is_touched);
     return g_strdup (_ ("Give the plate a name."));
   }
 

@@ -94,8 +94,8 @@ on_remove_clicked_cb (SwHoleList *self, GtkWidget *button)
   g_ptr_array_remove_index (self->rows, index);
   gtk_grid_remove_row (GTK_GRID (self->grid), (int) index + 1);
   name_rows (self);
-  gtk_widget_grab_focus (
-      index < self->rows->len ? row_at (self, index)->label : self->add);
+  gtk_widget_grab_focus (index < self->rows->len ? row_at (self, index)->label
+                                                 : self->add);
   tell (self);
 }
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The bolt positions of a plate as rows: its mark, inboard, rearward. Signal "changed". */
+/* The bolt positions of a plate as rows: its mark, inboard, rearward. Signal "changed".
+ */
 
 #pragma once
 

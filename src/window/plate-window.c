@@ -77,8 +77,8 @@ on_save_clicked_cb (Editor *editor)
     return;
   }
   sw_chooser_reload_library (editor->chooser);
-  sw_chooser_set_plate (editor->chooser, plate->name, plate->can_swap &&
-                        sw_chooser_is_swapped (editor->chooser));
+  sw_chooser_set_plate (editor->chooser, plate->name,
+                        plate->can_swap && sw_chooser_is_swapped (editor->chooser));
   gtk_window_destroy (editor->window);
 }
 
@@ -116,9 +116,9 @@ on_delete_clicked_cb (Editor *editor)
       GTK_MESSAGE_DIALOG (dialog),
       _ ("Its file is removed. Setups that were set by it keep their places."));
   gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("Cancel"), GTK_RESPONSE_CANCEL);
-  gtk_widget_add_css_class (
-      gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("Delete"), GTK_RESPONSE_YES),
-      "destructive-action");
+  gtk_widget_add_css_class (gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("Delete"),
+                                                   GTK_RESPONSE_YES),
+                            "destructive-action");
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_CANCEL);
   g_signal_connect (dialog, "response", G_CALLBACK (on_delete_response_cb), editor);
   gtk_window_present (GTK_WINDOW (dialog));
@@ -150,7 +150,7 @@ new_foot (Editor *editor)
   gtk_label_set_xalign (GTK_LABEL (editor->sentence), 0.0f);
   gtk_label_set_wrap (GTK_LABEL (editor->sentence), TRUE);
   gtk_widget_set_hexpand (editor->sentence, TRUE);
-  gtk_widget_add_css_class (editor->sentence, "warning-text");
+  gtk_widget_add_css_class (editor->sentence, "refusal");
   gtk_widget_add_css_class (foot, "dialog-foot");
   gtk_box_append (GTK_BOX (foot), editor->sentence);
   if (editor->file != NULL) {
@@ -230,12 +230,10 @@ plate_window_open (GtkWindow *parent, SwChooser *chooser, const ShelfPlate *plat
   editor->chooser = g_object_ref (chooser);
   editor->file = is_own ? g_object_ref (plate->file) : NULL;
   editor->old_name = g_strdup (draft->name);
-  editor->is_own_in_hand =
-      in_hand != NULL && g_strcmp0 (in_hand->name, draft->name) == 0;
-  editor->window =
-      g_object_new (GTK_TYPE_WINDOW, "transient-for", parent, "modal", TRUE, "title",
-                    is_own ? _ ("Change Plate") : _ ("New Plate"), "default-width", 860,
-                    "default-height", 600, NULL);
+  editor->is_own_in_hand = in_hand != NULL && g_strcmp0 (in_hand->name, draft->name) == 0;
+  editor->window = g_object_new (GTK_TYPE_WINDOW, "transient-for", parent, "modal", TRUE,
+                                 "title", is_own ? _ ("Change Plate") : _ ("New Plate"),
+                                 "default-width", 860, "default-height", 600, NULL);
   g_object_set_data_full (G_OBJECT (editor->window), "editor", editor, free_editor);
   gtk_window_set_titlebar (editor->window, new_header (editor));
   gtk_window_set_child (editor->window, new_content (editor, draft));

@@ -7,8 +7,7 @@
 
 /* A spin button that shows as many decimals as its number has. Return in it activates the
  * window's default. "changed" tells of every key. */
-GtkSpinButton *
-typed_spin_new (double least, double most, double step, const char *label);
+GtkSpinButton *typed_spin_new (double least, double most, double step, const char *label);
 
 /* What stands in it now, the last sound number while something else does. */
 double typed_spin_get (GtkSpinButton *spin);
