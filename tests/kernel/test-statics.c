@@ -1,27 +1,18 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Forces in balance against the kernel's velocities: what the contact puts in, spring or
- * torsion bar must take up. The balance of forces knows nothing of velocities, so this
- * holds the kernel's rates against statics alone. */
+/* Forces in balance: joint_forces () against the seven equations of balance in GSL,
+ * against the sums of forces and moments, against figures computed independently, and
+ * against the kernel's velocities, of which statics knows nothing: what the contact puts
+ * in, spring or torsion bar must take up. */
 
 #include "check-data.h"
 #include "random-corner.h"
 
+#include "kernel/statics.h"
+
 #include <gsl/gsl_linalg.h>
 #include <json-glib/json-glib.h>
 
-typedef enum {
-  CARRIED_BY_COIL,   /* on the strut */
-  CARRIED_BY_TORSION /* bar on the arm's hinge */
-} Carrier;
-
-/* N; N·mm */
-typedef struct {
-  Vec3 ball;            /* on the knuckle at the ball joint */
-  double tie_rod;       /* pushing is positive, as in the strut */
-  Vec3 side;            /* on the tube at the mount, square to the strut */
-  double axial, torque; /* of the carrier, each positive against bump */
-  Vec3 tower;           /* on the body at the mount */
-} Loads;
+#define N_CASES 400
 
 static void
 put_force (gsl_matrix *m, size_t column, Vec3 force, Vec3 at)
@@ -37,7 +28,7 @@ put_force (gsl_matrix *m, size_t column, Vec3 force, Vec3 at)
  * Equations: forces and moments on knuckle and tube (6), moment of the arm about its
  * hinge (1). Moments are taken about the origin. */
 static void
-set_up (const Corner *corner, const Pose *p, Carrier carrier, gsl_matrix *m)
+set_up (const Corner *corner, const Pose *p, SpringCarrier carrier, gsl_matrix *m)
 {
   const Vec3 B = p->ball_joint, U = corner->upper_mount, u = p->strut_direction;
   const Vec3 rod = vec3_unit (vec3_sub (p->tie_rod_outer, p->tie_rod_inner));
@@ -60,26 +51,27 @@ set_up (const Corner *corner, const Pose *p, Carrier carrier, gsl_matrix *m)
     gsl_matrix_set (m, 6, 6, -1.0);
 }
 
-static Loads
-read_loads (const Pose *p, Carrier carrier, const gsl_vector *x)
+static JointForces
+read_forces (const Pose *p, SpringCarrier carrier, const gsl_vector *x)
 {
   const Vec3 u = p->strut_direction, across = vec3_any_normal (u);
-  Loads l = { .ball = { gsl_vector_get (x, 0), gsl_vector_get (x, 1),
-                        gsl_vector_get (x, 2) },
-              .tie_rod = gsl_vector_get (x, 3),
-              .side = vec3_along (vec3_scale (across, gsl_vector_get (x, 4)),
-                                  gsl_vector_get (x, 5), vec3_cross (u, across)) };
+  JointForces f = { .ball_joint = { gsl_vector_get (x, 0), gsl_vector_get (x, 1),
+                                    gsl_vector_get (x, 2) },
+                    .tie_rod = gsl_vector_get (x, 3),
+                    .side = vec3_along (vec3_scale (across, gsl_vector_get (x, 4)),
+                                        gsl_vector_get (x, 5), vec3_cross (u, across)) };
 
   if (carrier == CARRIED_BY_COIL)
-    l.axial = gsl_vector_get (x, 6);
+    f.axial = gsl_vector_get (x, 6);
   else
-    l.torque = gsl_vector_get (x, 6);
-  l.tower = vec3_sub (vec3_scale (u, l.axial), l.side);
-  return l;
+    f.torque = gsl_vector_get (x, 6);
+  f.tower = vec3_sub (vec3_scale (u, f.axial), f.side);
+  return f;
 }
 
-static Loads
-balance (const Corner *corner, const Station *s, Vec3 force, Carrier carrier)
+/* The second way: all seven equations at once, by LU decomposition. */
+static JointForces
+solve_seven (const Corner *corner, const Station *s, Vec3 force, SpringCarrier carrier)
 {
   double cells[49], right[7] = { 0 }, unknowns[7];
   gsl_matrix_view m = gsl_matrix_view_array (cells, 7, 7);
@@ -97,7 +89,167 @@ balance (const Corner *corner, const Station *s, Vec3 force, Carrier carrier)
   gsl_linalg_LU_decomp (&m.matrix, order, &sign);
   gsl_linalg_LU_solve (&m.matrix, order, &b.vector, &x.vector);
   gsl_permutation_free (order);
-  return read_loads (&s->pose, carrier, &x.vector);
+  return read_forces (&s->pose, carrier, &x.vector);
+}
+
+static JointForces
+balance (const Corner *corner, const Station *s, Vec3 force, SpringCarrier carrier)
+{
+  JointForces f;
+
+  g_assert_true (joint_forces (corner, &s->pose, force, carrier, &f));
+  return f;
+}
+
+/* A corner at a random place with a load of up to 7 kN. */
+typedef struct {
+  Corner corner;
+  Station station;
+  Vec3 force;
+} LoadedCorner;
+
+static LoadedCorner
+dice_loaded_corner (Dice *dice)
+{
+  const RandomCase c = dice_case (dice);
+  LoadedCorner l = { .corner = check_assemble (&c.measured, c.adjustment),
+                     .force = { dice_between (dice, -3000, 3000),
+                                dice_between (dice, -3000, 3000),
+                                dice_between (dice, 1000, 6000) } };
+
+  g_assert_cmpint (station_solve (&l.corner, c.travel, c.rack, &l.station), ==, POSE_OK);
+  return l;
+}
+
+static void
+check_vector (const char *what, double place, Vec3 value, Vec3 expected, double tolerance)
+{
+  check_near (what, place, vec3_distance (value, expected), 0.0, tolerance);
+}
+
+static void
+test_second_way (void)
+{
+  Dice dice = { 300 };
+
+  for (int i = 0; i < N_CASES; i++) {
+    const LoadedCorner l = dice_loaded_corner (&dice);
+
+    for (SpringCarrier c = CARRIED_BY_COIL; c <= CARRIED_BY_TORSION_BAR; c++) {
+      const JointForces f = balance (&l.corner, &l.station, l.force, c);
+      const JointForces g = solve_seven (&l.corner, &l.station, l.force, c);
+      const double tolerance = 1e-9 * vec3_length (l.force);
+
+      check_vector ("ball joint", i, f.ball_joint, g.ball_joint, tolerance);
+      check_vector ("side", i, f.side, g.side, tolerance);
+      check_vector ("tower", i, f.tower, g.tower, tolerance);
+      check_near ("tie rod", i, f.tie_rod, g.tie_rod, tolerance);
+      check_near ("axial", i, f.axial, g.axial, tolerance);
+      check_near ("torque", i, f.torque, g.torque, 1e-9 * fabs (g.torque));
+      g_assert_true (c == CARRIED_BY_COIL ? f.torque == 0.0 : f.axial == 0.0);
+    }
+  }
+}
+
+/* What holds the body up is the contact force, whole: tower, tie rod and arm pivots. The
+ * moments of the knuckle's forces are taken about the centre of the car on the ground. */
+static void
+check_sums (const LoadedCorner *l, const JointForces *f, int i)
+{
+  const Pose *p = &l->station.pose;
+  const Vec3 rod = vec3_unit (vec3_sub (p->tie_rod_outer, p->tie_rod_inner));
+  const Vec3 push = vec3_scale (rod, f->tie_rod), contact = l->station.measures.contact;
+  const Vec3 at_mount = vec3_scale (f->tower, -1.0);
+  const Vec3 sum =
+      vec3_add (vec3_add (f->ball_joint, push), vec3_add (at_mount, l->force));
+  const Vec3 moment = vec3_add (vec3_add (vec3_cross (p->ball_joint, f->ball_joint),
+                                          vec3_cross (p->tie_rod_outer, push)),
+                                vec3_add (vec3_cross (l->corner.upper_mount, at_mount),
+                                          vec3_cross (contact, l->force)));
+  const double size = vec3_length (l->force);
+
+  check_near ("forces", i, vec3_length (sum), 0.0, 1e-9 * size);
+  check_near ("moments", i, vec3_length (moment), 0.0,
+              1e-9 * size * vec3_length (contact));
+  check_near ("arm", i, vec3_dot (p->ball_velocity, f->ball_joint), -f->torque,
+              1e-9 * size * vec3_length (p->ball_velocity));
+  check_near ("side along strut", i, vec3_dot (f->side, p->strut_direction), 0.0,
+              1e-9 * size);
+}
+
+static void
+test_sums (void)
+{
+  Dice dice = { 303 };
+
+  for (int i = 0; i < N_CASES; i++) {
+    const LoadedCorner l = dice_loaded_corner (&dice);
+
+    for (SpringCarrier c = CARRIED_BY_COIL; c <= CARRIED_BY_TORSION_BAR; c++) {
+      const JointForces f = balance (&l.corner, &l.station, l.force, c);
+
+      check_sums (&l, &f, i);
+    }
+  }
+}
+
+static void
+test_no_load (void)
+{
+  Dice dice = { 304 };
+
+  for (int i = 0; i < N_CASES; i++) {
+    const LoadedCorner l = dice_loaded_corner (&dice);
+
+    for (SpringCarrier c = CARRIED_BY_COIL; c <= CARRIED_BY_TORSION_BAR; c++) {
+      const JointForces f = balance (&l.corner, &l.station, (Vec3){ 0 }, c);
+
+      g_assert_true (f.tie_rod == 0.0 && f.axial == 0.0 && f.torque == 0.0);
+      g_assert_true (vec3_length (f.ball_joint) == 0.0 && vec3_length (f.side) == 0.0 &&
+                     vec3_length (f.tower) == 0.0);
+    }
+  }
+}
+
+/* Twice the load, twice everything; and one load after another adds up. */
+static void
+test_loads_add_up (void)
+{
+  Dice dice = { 305 };
+
+  for (int i = 0; i < N_CASES; i++) {
+    const LoadedCorner l = dice_loaded_corner (&dice);
+    const Vec3 other = { 700, -900, 2100 };
+
+    for (SpringCarrier c = CARRIED_BY_COIL; c <= CARRIED_BY_TORSION_BAR; c++) {
+      const JointForces one = balance (&l.corner, &l.station, l.force, c);
+      const JointForces two = balance (&l.corner, &l.station, other, c);
+      const JointForces both =
+          balance (&l.corner, &l.station, vec3_along (l.force, 2.0, other), c);
+
+      check_vector ("tower", i, both.tower, vec3_along (one.tower, 2.0, two.tower), 1e-7);
+      check_vector ("ball joint", i, both.ball_joint,
+                    vec3_along (one.ball_joint, 2.0, two.ball_joint), 1e-7);
+      check_near ("tie rod", i, both.tie_rod, one.tie_rod + 2.0 * two.tie_rod, 1e-7);
+    }
+  }
+}
+
+static void
+test_dead_point (void)
+{
+  const Corner corner = check_assemble (&set_m, (Adjustment){ 0 });
+  JointForces f;
+  Station s;
+
+  g_assert_cmpint (station_solve (&corner, 0.0, 0.0, &s), ==, POSE_OK);
+  /* the tie rod along the line from the ball joint to the mount steers nothing */
+  s.pose.tie_rod_outer = vec3_along (s.pose.ball_joint, 0.2,
+                                     vec3_sub (corner.upper_mount, s.pose.ball_joint));
+  g_assert_false (
+      joint_forces (&corner, &s.pose, (Vec3){ 0, 0, 1000 }, CARRIED_BY_COIL, &f));
+  g_assert_true (isnan (f.tie_rod) && isnan (f.axial) && isnan (f.torque));
+  g_assert_true (isnan (f.tower.x) && isnan (f.side.y) && isnan (f.ball_joint.z));
 }
 
 static Vec3
@@ -115,23 +267,18 @@ test_power_balance (void)
 {
   Dice dice = { 301 };
 
-  for (int i = 0; i < 400; i++) {
-    const RandomCase c = dice_case (&dice);
-    const Corner corner = check_assemble (&c.measured, c.adjustment);
-    const Vec3 force = { dice_between (&dice, -3000, 3000),
-                         dice_between (&dice, -3000, 3000),
-                         dice_between (&dice, 1000, 6000) };
-    Station s;
+  for (int i = 0; i < N_CASES; i++) {
+    const LoadedCorner l = dice_loaded_corner (&dice);
+    const Station *s = &l.station;
+    const JointForces coil = balance (&l.corner, s, l.force, CARRIED_BY_COIL);
+    const JointForces bar = balance (&l.corner, s, l.force, CARRIED_BY_TORSION_BAR);
+    const Vec3 v = contact_velocity (s);
+    const double power = vec3_dot (l.force, v);
+    const double squeeze = s->measures.value[QUANTITY_STRUT_RATIO] * s->pose.lift;
+    const double tolerance = 1e-9 * vec3_length (l.force) * vec3_length (v);
 
-    g_assert_cmpint (station_solve (&corner, c.travel, c.rack, &s), ==, POSE_OK);
-    const Loads coil = balance (&corner, &s, force, CARRIED_BY_COIL);
-    const Loads bar = balance (&corner, &s, force, CARRIED_BY_TORSION);
-    const double power = vec3_dot (force, contact_velocity (&s));
-    const double squeeze = s.measures.value[QUANTITY_STRUT_RATIO] * s.pose.lift;
-
-    /* N·mm against some 1e6 */
-    check_near ("coil", i, coil.axial * squeeze, power, 1e-4);
-    check_near ("torsion bar", i, bar.torque, power, 1e-4);
+    check_near ("coil", i, coil.axial * squeeze, power, tolerance);
+    check_near ("torsion bar", i, bar.torque, power, tolerance);
     check_near ("tie rod", i, bar.tie_rod, coil.tie_rod, 1e-6);
   }
 }
@@ -143,20 +290,17 @@ test_roll_centre_and_slope_take_no_power (void)
 {
   Dice dice = { 302 };
 
-  for (int i = 0; i < 400; i++) {
-    const RandomCase c = dice_case (&dice);
-    const Corner corner = check_assemble (&c.measured, c.adjustment);
-    Station s;
-
-    g_assert_cmpint (station_solve (&corner, c.travel, c.rack, &s), ==, POSE_OK);
-    const double *q = s.measures.value;
+  for (int i = 0; i < N_CASES; i++) {
+    const LoadedCorner l = dice_loaded_corner (&dice);
+    const Station *s = &l.station;
+    const double *q = s->measures.value;
     /* along the line from the contact to the roll centre, and along the side-view one */
     const double side = 1000.0,
-                 rise = side * q[QUANTITY_ROLL_CENTRE_HEIGHT] / s.measures.contact.y;
-    const Loads lateral =
-        balance (&corner, &s, (Vec3){ 0, -side, rise }, CARRIED_BY_COIL);
-    const Loads braked =
-        balance (&corner, &s, (Vec3){ -side, 0, side * q[QUANTITY_SIDE_VIEW_SLOPE] },
+                 rise = side * q[QUANTITY_ROLL_CENTRE_HEIGHT] / s->measures.contact.y;
+    const JointForces lateral =
+        balance (&l.corner, s, (Vec3){ 0, -side, rise }, CARRIED_BY_COIL);
+    const JointForces braked =
+        balance (&l.corner, s, (Vec3){ -side, 0, side * q[QUANTITY_SIDE_VIEW_SLOPE] },
                  CARRIED_BY_COIL);
 
     check_near ("roll centre", i, lateral.axial, 0.0, 1e-6);
@@ -197,8 +341,8 @@ test_set_m_loads (void)
 
     station_solve (&corner, json_object_get_double_member (row, "wheel_travel_mm"), 0.0,
                    &s);
-    const Loads l = balance (&corner, &s, read_vec3 (row, "contact_force_N"),
-                             coil ? CARRIED_BY_COIL : CARRIED_BY_TORSION);
+    const JointForces l = balance (&corner, &s, read_vec3 (row, "contact_force_N"),
+                                   coil ? CARRIED_BY_COIL : CARRIED_BY_TORSION_BAR);
     check_near ("axial", i, l.axial, json_object_get_double_member (row, "axial_N"),
                 5e-5);
     check_near ("side", i, vec3_length (l.side),
@@ -212,6 +356,94 @@ test_set_m_loads (void)
   }
 }
 
+/* With the contact, not the wheel's centre, at @travel from where it was measured. */
+static Station
+solve_at_contact (const Corner *corner, double travel)
+{
+  const double home = check_solve (corner, 0.0, 0.0).contact.z;
+  double centre = travel;
+  Station s;
+
+  for (int i = 0; i < 20; i++) {
+    g_assert_cmpint (station_solve (corner, centre, 0.0, &s), ==, POSE_OK);
+    centre += home + travel - s.measures.contact.z;
+  }
+  check_near ("contact", travel, s.measures.contact.z, home + travel, 1e-9);
+  return s;
+}
+
+/* Computed independently: set P under a spring of 25 N/mm that carries 3500 N as
+ * measured, and with a torsion bar instead. */
+static void
+test_set_p_spring (void)
+{
+  static const struct {
+    double travel, load;
+  } rows[] = { { -40, 2532.854 }, { 0, 3500 }, { 40, 4559.874 } };
+  const Corner corner = check_assemble (&set_p, (Adjustment){ 0 });
+  const Station home = solve_at_contact (&corner, 0.0);
+  const double length = home.measures.value[QUANTITY_STRUT_LENGTH];
+
+  for (size_t i = 0; i < G_N_ELEMENTS (rows); i++) {
+    const Station s = solve_at_contact (&corner, rows[i].travel);
+    const double squeezed = length - s.measures.value[QUANTITY_STRUT_LENGTH];
+    const JointForces f =
+        balance (&corner, &s, (Vec3){ 0, 0, rows[i].load }, CARRIED_BY_COIL);
+
+    /* half a last digit of the load, and of the axial force as measured */
+    check_near ("axial", rows[i].travel, f.axial, 3647.602 + 25.0 * squeezed, 1.1e-3);
+  }
+  const JointForces bar =
+      balance (&corner, &home, (Vec3){ 0, 0, 3500 }, CARRIED_BY_TORSION_BAR);
+  check_near ("torque", 0, bar.torque, 1135897, 0.5);
+}
+
+/* Computed independently, to the digits printed. */
+static void
+test_worked_set (void)
+{
+  static const struct {
+    Vec3 force;
+    SpringCarrier carrier;
+    double carried, side, tie_rod; /* axial force or torque */
+    Vec3 tower;
+  } rows[] = {
+    { { 0, 0, 2600 }, CARRIED_BY_COIL, 2731, 366.6, -30.2, { -158.9, -761.0, 2643.5 } },
+    { { 0, 0, 2600 },
+      CARRIED_BY_TORSION_BAR,
+      815139,
+      210.9,
+      -30.2,
+      { -20.5, -207.5, -31.9 } },
+    { { 0, -2000, 3800 },
+      CARRIED_BY_COIL,
+      3759.3,
+      124.9,
+      35.1,
+      { -226.0, -424.9, 3730.5 } },
+    { { 0, -2000, 3800 },
+      CARRIED_BY_TORSION_BAR,
+      1122093,
+      342.3,
+      35.1,
+      { -35.5, 337.1, 47.6 } },
+  };
+  const Corner corner = check_assemble (&worked_set, (Adjustment){ 0 });
+  Station s;
+
+  g_assert_cmpint (station_solve (&corner, 0.0, 0.0, &s), ==, POSE_OK);
+  for (size_t i = 0; i < G_N_ELEMENTS (rows); i++) {
+    const JointForces f = balance (&corner, &s, rows[i].force, rows[i].carrier);
+
+    check_near ("carried", i, f.axial + f.torque, rows[i].carried, i == 2 ? 0.05 : 0.5);
+    check_near ("side", i, vec3_length (f.side), rows[i].side, 0.05);
+    check_near ("tie rod", i, f.tie_rod, rows[i].tie_rod, 0.05);
+    check_near ("tower x", i, f.tower.x, rows[i].tower.x, 0.05);
+    check_near ("tower y", i, f.tower.y, rows[i].tower.y, 0.05);
+    check_near ("tower z", i, f.tower.z, rows[i].tower.z, 0.05);
+  }
+}
+
 /* Three forces on the flat corner meet in one point: the load line at the arm's line.
  * Method: Barton & Fieldhouse, Automotive Chassis Engineering, 3.10.2.2, p. 185. */
 static void
@@ -222,11 +454,11 @@ test_set_p_three_forces (void)
   Station s;
 
   g_assert_cmpint (station_solve (&corner, 0.0, 0.0, &s), ==, POSE_OK);
-  const Loads l = balance (&corner, &s, (Vec3){ 0, 0, 3500 }, CARRIED_BY_COIL);
+  const JointForces l = balance (&corner, &s, (Vec3){ 0, 0, 3500 }, CARRIED_BY_COIL);
   const Vec3 along = vec3_unit (vec3_sub (U, G));
 
   check_near ("axial", 0, l.axial, 3647.602, 5e-4);
-  check_near ("arm", 0, hypot (l.ball.y, l.ball.z), 897.528, 5e-4);
+  check_near ("arm", 0, hypot (l.ball_joint.y, l.ball_joint.z), 897.528, 5e-4);
   check_near ("side", 0, vec3_length (l.side), 211.509, 5e-4);
   check_near ("at the mount", 0, vec3_length (l.tower), 3653.729, 5e-4);
   check_near ("through G", 0, vec3_length (vec3_cross (l.tower, along)), 0.0, 1e-6);
@@ -243,5 +475,12 @@ main (int argc, char **argv)
                    test_roll_centre_and_slope_take_no_power);
   g_test_add_func ("/kernel/statics/set-m-loads", test_set_m_loads);
   g_test_add_func ("/kernel/statics/set-p-three-forces", test_set_p_three_forces);
+  g_test_add_func ("/kernel/statics/set-p-spring", test_set_p_spring);
+  g_test_add_func ("/kernel/statics/worked-set", test_worked_set);
+  g_test_add_func ("/kernel/statics/second-way", test_second_way);
+  g_test_add_func ("/kernel/statics/sums", test_sums);
+  g_test_add_func ("/kernel/statics/no-load", test_no_load);
+  g_test_add_func ("/kernel/statics/loads-add-up", test_loads_add_up);
+  g_test_add_func ("/kernel/statics/dead-point", test_dead_point);
   return g_test_run ();
 }
