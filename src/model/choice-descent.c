@@ -30,7 +30,6 @@ typedef struct {
 Candidate
 choice_candidate (const ChoiceReach *reach, const double *x)
 {
-  const LimitExcess none = { 0 };
   Candidate candidate = { .excess = INFINITY, .cost = INFINITY, .tie = INFINITY };
   Terms terms;
 
@@ -40,7 +39,7 @@ choice_candidate (const ChoiceReach *reach, const double *x)
 
   const LimitExcess excess =
       limits_excess (reach->corner, reach->plate, candidate.outputs);
-  terms_of_aims (reach->corner, reach->plate, none, candidate.outputs, &terms);
+  terms_of_aims (reach->corner, reach->plate, candidate.outputs, &terms);
   candidate.excess =
       excess.edge * excess.edge + excess.tyre * excess.tyre + excess.tilt * excess.tilt;
   candidate.cost = terms_cost (&terms, candidate.outputs);
@@ -172,12 +171,6 @@ settle (Descent *descent)
   descend (descent, TIE_TO_WHERE_IT_IS);
 }
 
-static LimitExcess
-excess_of (const Descent *descent)
-{
-  return limits_excess (descent->reach->corner, descent->reach->plate, descent->outputs);
-}
-
 Candidate
 choice_descend (const ChoiceReach *reach, Candidate start)
 {
@@ -189,8 +182,7 @@ choice_descend (const ChoiceReach *reach, Candidate start)
     terms_of_limits (reach->corner, reach->plate, descent.outputs, &descent.terms);
     settle (&descent);
   }
-  terms_of_aims (reach->corner, reach->plate, excess_of (&descent), descent.outputs,
-                 &descent.terms);
+  terms_of_aims (reach->corner, reach->plate, descent.outputs, &descent.terms);
   settle (&descent);
   return choice_candidate (reach, descent.x);
 }

@@ -52,7 +52,7 @@ chord_of (double angle_deg)
 }
 
 static double
-tilt_excess (const Plate *plate, const double *outputs)
+tilt_excess (const Plate *plate, double within, const double *outputs)
 {
   double most = 0.0;
 
@@ -60,24 +60,33 @@ tilt_excess (const Plate *plate, const double *outputs)
     return 0.0;
   for (int i = 0; i < TOE_CURVE_STATIONS; i++)
     most = fmax (most, outputs[OUTPUT_CHORD_2 + i]);
-  return fmax (0.0, DEGREES (2.0 * asin (sqrt (most) / 2.0)) - plate->bearing_tilt_deg);
+  return fmax (0.0, DEGREES (2.0 * asin (sqrt (most) / 2.0)) -
+                        (plate->bearing_tilt_deg - within));
+}
+
+static LimitExcess
+excess_over (const ChoiceCorner *corner,
+             const Plate *plate,
+             double within,
+             const double *outputs)
+{
+  const CarLimits *limits = &corner->car->limits;
+  const double most_off =
+      choice_corner_most_off_centre (corner, plate, limits->edge_margin_mm + within);
+  const double least_room = limits->tyre_clearance_mm + within;
+  LimitExcess excess = { .tilt = tilt_excess (plate, within, outputs) };
+
+  if (!isnan (most_off))
+    excess.edge = fmax (0.0, sqrt (outputs[OUTPUT_OFF_CENTRE_2]) - most_off);
+  for (int i = 0; corner->has_strut && i < N_STRUT_PARTS; i++)
+    excess.tyre = fmax (excess.tyre, least_room - outputs[OUTPUT_ROOM + i]);
+  return excess;
 }
 
 LimitExcess
 limits_excess (const ChoiceCorner *corner, const Plate *plate, const double *outputs)
 {
-  const CarLimits *limits = &corner->car->limits;
-  const double most_off =
-      choice_corner_most_off_centre (corner, plate, limits->edge_margin_mm);
-  LimitExcess excess = { .tilt = tilt_excess (plate, outputs) };
-
-  if (!isnan (most_off))
-    excess.edge = fmax (0.0, sqrt (outputs[OUTPUT_OFF_CENTRE_2]) - most_off);
-  if (corner->has_strut)
-    for (int i = 0; i < N_STRUT_PARTS; i++)
-      excess.tyre =
-          fmax (excess.tyre, limits->tyre_clearance_mm - outputs[OUTPUT_ROOM + i]);
-  return excess;
+  return excess_over (corner, plate, 0.0, outputs);
 }
 
 gboolean
@@ -191,19 +200,20 @@ add_tilt (const Plate *plate, LimitUse use, Terms *terms)
     add_row (terms, use.term, i, 1.0, chord * chord, DEGREES (0.5 / chord));
 }
 
+/* No nearer than where it is passed already. */
 static LimitUse
-wall (double allowed)
+wall (double passed_by)
 {
-  return (LimitUse){ WALL, allowed > 0.0 ? -allowed : WALL_WITHIN };
+  return (LimitUse){ WALL, WALL_WITHIN - passed_by };
 }
 
 void
 terms_of_aims (const ChoiceCorner *corner,
                const Plate *plate,
-               LimitExcess allowed,
                const double *outputs,
                Terms *terms)
 {
+  const LimitExcess passed_by = excess_over (corner, plate, WALL_WITHIN, outputs);
   const GArray *targets = corner->car->targets;
   const double most = most_weight (targets);
 
@@ -217,9 +227,9 @@ terms_of_aims (const ChoiceCorner *corner,
     else if (isfinite (outputs[OUTPUT_AIM + target->aim]))
       add_range (terms, target, weight);
   }
-  add_edge (corner, plate, wall (allowed.edge), terms);
-  add_tyre (corner, outputs, wall (allowed.tyre), terms);
-  add_tilt (plate, wall (allowed.tilt), terms);
+  add_edge (corner, plate, wall (passed_by.edge), terms);
+  add_tyre (corner, outputs, wall (passed_by.tyre), terms);
+  add_tilt (plate, wall (passed_by.tilt), terms);
 }
 
 void

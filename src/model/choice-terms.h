@@ -43,11 +43,10 @@ limits_excess (const ChoiceCorner *corner, const Plate *plate, const double *out
 /* Whether anything that counts needs the outputs through the travel. */
 gboolean choice_needs_travel (const ChoiceCorner *corner, const Plate *plate);
 
-/* The aims as terms, the limits as walls, each further out by what cannot be helped.
- * @outputs are those of a place near by. */
+/* The aims as terms, the limits as walls; where the place of @outputs passes one, the
+ * wall stands there. */
 void terms_of_aims (const ChoiceCorner *corner,
                     const Plate *plate,
-                    LimitExcess allowed,
                     const double *outputs,
                     Terms *terms);
 
