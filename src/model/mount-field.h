@@ -24,13 +24,20 @@ const char *field_subject_name (FieldSubject subject); /* translated */
 Quantity
 field_subject_quantity (FieldSubject subject); /* for units, digits, sign words */
 
-/* The target of @car that bears on the subject, or NULL. A toe change counts from the
- * static toe. */
+/* The target of @car that bears on the subject, or NULL. */
 const CarTarget *field_subject_target (const Car *car, FieldSubject subject);
+
+/* What that target allows, kernel units, −INFINITY and INFINITY where it is open. A toe
+ * change counts from the baseline's toe where that stands. FALSE where there is none, or
+ * the baseline cannot stand. */
+gboolean field_subject_band (
+    const Car *car, CarSide side, FieldSubject subject, double *least, double *most);
 
 typedef struct {
   double inboard_from, inboard_to, rearward_from, rearward_to; /* mm */
 } FieldWindow;
+
+typedef struct FieldCrew FieldCrew; /* threads that share the work */
 
 typedef struct {
   MeasuredCorner points;
@@ -38,49 +45,21 @@ typedef struct {
   MountGrid grid;
   MountPlace *places;
   size_t n_assembled, n_allocated;
+  FieldCrew *crew;
 } MountField;
 
 MountField *mount_field_new (void);
 void mount_field_free (MountField *field);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (MountField, mount_field_free)
 
-/* Solves all places of @window anew, some 40 each way, on as many cores as serve. The
- * height of the mount is that of the setup. Allocates only when the grid grows. */
-void mount_field_solve (
+/* Solves all places of @window, some 1100 in nearly square meshes, on as many cores as
+ * serve. The height of the mount is that of the setup. Allocates only when the grid
+ * grows. FALSE where nothing has changed since the last call: then it solves nothing. */
+gboolean mount_field_solve (
     MountField *field, const Car *car, guint setup, CarSide side, FieldWindow window);
 
 double mount_place_value (const MountPlace *place,
                           FieldSubject subject); /* kernel units */
-/* Exactly there, not from the grid. */
+/* Exactly there, not from the grid; NAN where it cannot be assembled. */
 double
 mount_field_exact (const MountField *field, FieldSubject subject, MountOffset mount);
-
-/* One line of equal value, in mm. The value at each vertex is exact to FIELD_TOLERANCE of
- * the step between lines; between two vertices it is straight, and off by no more than
- * that again. */
-#define FIELD_TOLERANCE 0.01
-typedef struct {
-  double level;          /* kernel units */
-  guint first, n_points; /* in FieldLines.points */
-  gboolean is_closed;
-} FieldLine;
-typedef struct {
-  GArray *points; /* of MountOffset, up as the grid's */
-  GArray *lines;  /* of FieldLine */
-  double step;    /* between levels, kernel units */
-} FieldLines;
-
-FieldLines *field_lines_new (void);
-void field_lines_free (FieldLines *lines);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (FieldLines, field_lines_free)
-
-/* Lines at round values, at most @most_levels; keeps what was allocated. */
-void field_lines_trace (FieldLines *lines,
-                        const MountField *field,
-                        FieldSubject subject,
-                        int most_levels);
-/* The lines of one value, appended. */
-void field_lines_trace_level (FieldLines *lines,
-                              const MountField *field,
-                              FieldSubject subject,
-                              double level);

@@ -125,7 +125,7 @@ add_name_problem (PlateLibrary *library, GFile *file, const ShelfPlate *other)
 {
   g_autofree char *taken = shown_name (other->file);
   g_autofree char *reason =
-      g_strdup_printf (_ ("its plate has the same name as that of %s."), taken);
+      g_strdup_printf (_ ("Its plate has the same name as that of %s."), taken);
 
   add_problem (library, file, reason);
 }

@@ -34,6 +34,10 @@ static const Row rows[] = {
   { offsetof (CarCorrections, tie_rod_length_mm), N_ ("Tie rod longer"),
     N_ ("Turns the tie rod out; without effect while toe is reset"), "mm", 200.0, 0.5,
     2 },
+  { offsetof (CarCorrections, wheel_spacer_mm), N_ ("Wheel spacer"),
+    N_ ("A spacer or a smaller rim offset: puts the wheel outboard, changes the scrub "
+        "radius and takes the tyre away from the strut"),
+    "mm", 200.0, 1.0, 1 },
 };
 
 struct _SwCorrectionsPanel {

@@ -60,7 +60,8 @@ class Corrections(CorrectionsTest):
                 ('Rear pivot up', 'rear_pivot_raise_mm', '4'),
                 ('Offset bushes out', 'pivot_outboard_mm', '5'),
                 ('Rack up', 'rack_raise_mm', '6'),
-                ('Tie rod longer', 'tie_rod_length_mm', '0.75')):
+                ('Tie rod longer', 'tie_rod_length_mm', '0.75'),
+                ('Wheel spacer', 'wheel_spacer_mm', '-2.5')):
             self.type_into(window, name, text)
             wanted[member] = float(text)
         window.save(self.car)

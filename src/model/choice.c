@@ -1,0 +1,292 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/choice.h"
+#include "model/choice-search.h"
+
+#include <gsl/gsl_errno.h>
+#include <math.h>
+
+#define RADIANS(degrees) ((degrees) *G_PI / 180.0)
+#define DEGREES(radians) ((radians) *180.0 / G_PI)
+#define SAME_PLACE 1e-9 /* mm */
+
+typedef struct {
+  const Car *car;
+  const ChoiceQuestion *question;
+  ChoiceCorner corner[2];
+  guint n_sides; /* 1 where both are alike */
+} Choice;
+
+static gboolean
+are_alike (const ChoiceCorner *a, const ChoiceCorner *b)
+{
+  return a->adjustment.corrections.clamp_tilt == b->adjustment.corrections.clamp_tilt &&
+         a->baseline_toe == b->baseline_toe && a->baseline_scrub == b->baseline_scrub;
+}
+
+static Choice
+choice_of (const Car *car, const ChoiceQuestion *question)
+{
+  Choice choice = { .car = car, .question = question };
+
+  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
+    choice.corner[side] = choice_corner_of (car, question, side);
+  choice.n_sides =
+      car_has_right (car) || !are_alike (&choice.corner[0], &choice.corner[1]) ? 2 : 1;
+  return choice;
+}
+
+/* What both sides come to together. */
+static void
+join_sides (const Choice *choice, ChoiceAnswer *answer)
+{
+  const CarLimits *limits = &choice->car->limits;
+  const guint faults = answer->side[SIDE_LEFT].faults | answer->side[SIDE_RIGHT].faults;
+  const double *left = answer->side[SIDE_LEFT].value;
+  const double *right = answer->side[SIDE_RIGHT].value;
+
+  answer->cross_camber = left[QUANTITY_CAMBER] - right[QUANTITY_CAMBER];
+  answer->cross_caster = left[QUANTITY_CASTER] - right[QUANTITY_CASTER];
+  answer->is_within_cross =
+      fabs (answer->cross_camber) <= RADIANS (limits->cross_camber_deg) &&
+      fabs (answer->cross_caster) <= RADIANS (limits->cross_caster_deg);
+  answer->fits = (faults & ~(guint) CHOICE_MISSES_AIM) == 0;
+  answer->meets = faults == 0 && answer->is_within_cross;
+}
+
+static ChoiceAnswer
+answer_plain (const Choice *choice, const Plate *plate, gboolean is_swapped)
+{
+  ChoiceAnswer answer = { .plate = plate, .is_swapped = is_swapped };
+
+  for (guint side = 0; side < choice->n_sides; side++)
+    answer.side[side] = choice_search (&choice->corner[side], plate, is_swapped, FALSE);
+  if (choice->n_sides == 1)
+    answer.side[SIDE_RIGHT] = answer.side[SIDE_LEFT];
+  join_sides (choice, &answer);
+  return answer;
+}
+
+static gboolean
+fits (const ChoicePlace *place)
+{
+  return (place->faults & ~(guint) CHOICE_MISSES_AIM) == 0;
+}
+
+/* By more than a bench can tell: an aim comes nearer by one of its units. */
+static gboolean
+is_worth_it (const ChoicePlace *with, const ChoicePlace *without)
+{
+  if (fits (with) != fits (without))
+    return fits (with);
+  if (!fits (with) || !(with->cost < without->cost))
+    return FALSE;
+  for (Aim aim = 0; aim < N_AIMS; aim++)
+    if (fabs (without->aim_miss[aim]) - fabs (with->aim_miss[aim]) >
+        aim_info (aim).unit_size)
+      return TRUE;
+  return FALSE;
+}
+
+/* FALSE where a bolt is not worth fitting. */
+static gboolean
+answer_with_bolt (const Choice *choice, const ChoiceAnswer *plain, ChoiceAnswer *answer)
+{
+  *answer = *plain;
+  for (guint side = 0; side < choice->n_sides; side++) {
+    if (plain->side[side].faults == 0)
+      continue;
+    const ChoicePlace with =
+        choice_search (&choice->corner[side], plain->plate, plain->is_swapped, TRUE);
+    if (is_worth_it (&with, &plain->side[side])) {
+      answer->side[side] = with;
+      answer->has_bolt = TRUE;
+    }
+  }
+  if (choice->n_sides == 1)
+    answer->side[SIDE_RIGHT] = answer->side[SIDE_LEFT];
+  join_sides (choice, answer);
+  return answer->has_bolt;
+}
+
+static void
+add_answers (const Choice *choice,
+             const Plate *plate,
+             gboolean is_swapped,
+             GArray *answers)
+{
+  const ChoiceAnswer plain = answer_plain (choice, plate, is_swapped);
+  ChoiceAnswer with_bolt;
+
+  g_array_append_val (answers, plain);
+  if (choice->question->try_bolt && answer_with_bolt (choice, &plain, &with_bolt))
+    g_array_append_val (answers, with_bolt);
+}
+
+/* The places that say where a plate reaches: all of a list, else ends and middles. */
+static GArray *
+outline_of (const Plate *plate, gboolean is_swapped)
+{
+  GArray *outline = g_array_new (FALSE, FALSE, sizeof (MountOffset));
+  const PlateScale along = plate_along_range (plate), across = plate_across_range (plate);
+  const guint n_ways = plate_n_ways (plate);
+  const guint n_along = n_ways > 0 ? 3 : 1, n_across = n_ways > 1 ? 3 : 1;
+
+  for (guint place = 0; place < MAX (plate_n_places (plate), 1); place++)
+    for (guint i = 0; i < n_along; i++)
+      for (guint j = 0; j < n_across; j++) {
+        const MountOffset at =
+            plate_place (plate,
+                         (PlateSetting){
+                             .place = place,
+                             .along = along.least + (along.most - along.least) * i / 2.0,
+                             .across =
+                                 across.least + (across.most - across.least) * j / 2.0,
+                             .is_swapped = is_swapped });
+
+        g_array_append_val (outline, at);
+      }
+  return outline;
+}
+
+static gboolean
+reaches (const Plate *plate, gboolean is_swapped, MountOffset at)
+{
+  const MountOffset nearest = plate_place (plate, plate_nearest (plate, at, is_swapped));
+
+  return hypot (nearest.inboard - at.inboard, nearest.rearward - at.rearward) <
+         SAME_PLACE;
+}
+
+/* Whether the other side's plate reaches the same places as its own. */
+static gboolean
+is_same_swapped (const Plate *plate)
+{
+  g_autoptr (GArray) swapped = outline_of (plate, TRUE);
+
+  for (guint i = 0; i < swapped->len; i++)
+    if (!reaches (plate, FALSE, g_array_index (swapped, MountOffset, i)))
+      return FALSE;
+  return TRUE;
+}
+
+static int
+class_of (const ChoiceAnswer *answer)
+{
+  return answer->meets ? 0 : answer->fits ? 1 : 2;
+}
+
+static double
+cost_of (const ChoiceAnswer *answer)
+{
+  return answer->side[SIDE_LEFT].cost + answer->side[SIDE_RIGHT].cost;
+}
+
+static double
+distance_of (const ChoiceAnswer *answer)
+{
+  double distance = 0.0;
+
+  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
+    distance +=
+        hypot (answer->side[side].mount.inboard, answer->side[side].mount.rearward);
+  return distance;
+}
+
+static int
+compare_numbers (double a, double b)
+{
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+/* Where the cost is the same: what needs less done to the car. */
+static int
+compare_answers (gconstpointer first, gconstpointer second)
+{
+  const ChoiceAnswer *a = first, *b = second;
+
+  if (class_of (a) != class_of (b))
+    return class_of (a) - class_of (b);
+  if (cost_of (a) != cost_of (b))
+    return compare_numbers (cost_of (a), cost_of (b));
+  if (a->has_bolt != b->has_bolt)
+    return a->has_bolt - b->has_bolt;
+  if (a->is_swapped != b->is_swapped)
+    return a->is_swapped - b->is_swapped;
+  return compare_numbers (distance_of (a), distance_of (b));
+}
+
+GArray *
+choice_solve (const Car *car,
+              const ChoiceQuestion *question,
+              const Plate *const *plates,
+              guint n_plates)
+{
+  GArray *answers = g_array_new (FALSE, FALSE, sizeof (ChoiceAnswer));
+  gsl_error_handler_t *handler = gsl_set_error_handler_off ();
+  const Choice choice = choice_of (car, question);
+
+  for (guint i = 0; i < n_plates; i++) {
+    add_answers (&choice, plates[i], FALSE, answers);
+    if (question->try_swap && plates[i]->can_swap && !is_same_swapped (plates[i]))
+      add_answers (&choice, plates[i], TRUE, answers);
+  }
+  gsl_set_error_handler (handler);
+  g_array_sort (answers, compare_answers);
+  return answers;
+}
+
+ChoiceAnswer
+choice_of_setup (const Car *car, const ChoiceQuestion *question, const Plate *plate)
+{
+  const CarSetup *setup = car_setup (car, MIN (question->setup, car->setups->len - 1));
+  const gboolean is_swapped = setup->is_plate_swapped;
+  const Choice choice = choice_of (car, question);
+  ChoiceAnswer answer = { .plate = plate, .is_swapped = is_swapped };
+
+  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
+    const ChoiceCorner *corner = &choice.corner[side];
+
+    answer.side[side] =
+        choice_corner_place (corner, plate,
+                             plate_nearest (plate, corner->adjustment.mount, is_swapped),
+                             0.0);
+  }
+  join_sides (&choice, &answer);
+  return answer;
+}
+
+static double
+bolt_deg (double own_deg, double bolt)
+{
+  return RADIANS (own_deg) == bolt ? own_deg : DEGREES (bolt);
+}
+
+CarSetup
+choice_setup (const Car *car, guint like, const ChoiceAnswer *answer)
+{
+  const CarSetup *own = car_setup (car, MIN (like, car->setups->len - 1));
+  const ChoicePlace *left = &answer->side[SIDE_LEFT];
+  const ChoicePlace *right = &answer->side[SIDE_RIGHT];
+  CarSetup setup = car_setup_copy (own);
+
+  g_free (setup.name);
+  g_free (setup.plate);
+  setup.name = g_strdup (answer->plate->name);
+  setup.plate = g_strdup (answer->plate->name);
+  setup.is_plate_swapped = answer->is_swapped;
+  setup.is_hidden = FALSE;
+  setup.mount = left->mount;
+  setup.corrections.camber_bolt_deg =
+      bolt_deg (own->corrections.camber_bolt_deg, left->camber_bolt);
+  setup.right = (CarRightSide){ 0 };
+  if (right->mount.inboard != left->mount.inboard ||
+      right->mount.rearward != left->mount.rearward ||
+      right->camber_bolt != left->camber_bolt) {
+    const double own_deg =
+        own->right.is_own ? own->right.camber_bolt_deg : own->corrections.camber_bolt_deg;
+
+    setup.right =
+        (CarRightSide){ TRUE, right->mount, bolt_deg (own_deg, right->camber_bolt) };
+  }
+  return setup;
+}

@@ -1,0 +1,231 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/mount-field-lines.h"
+
+#include "model/mount-field-crew.h"
+#include "model/mount-field-trace.h"
+#include "model/quantity-info.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+/* The step is chosen by the values between these parts of all, in rising order. */
+#define LOW_PART 0.04
+#define HIGH_PART 0.96
+/* So much more than between them is counted as the whole, at most. */
+#define RUN_AWAY 3.0
+/* As many as the step of a single line is chosen for. */
+#define ORDINARY_LEVELS 10
+
+FieldLines *
+field_lines_new (void)
+{
+  FieldLines *lines = g_new0 (FieldLines, 1);
+
+  lines->points = g_array_new (FALSE, FALSE, sizeof (MountOffset));
+  lines->lines = g_array_new (FALSE, FALSE, sizeof (FieldLine));
+  lines->scratch = field_scratch_new ();
+  return lines;
+}
+
+void
+field_lines_free (FieldLines *lines)
+{
+  if (lines == NULL)
+    return;
+  g_array_unref (lines->points);
+  g_array_unref (lines->lines);
+  field_scratch_free (lines->scratch);
+  g_free (lines);
+}
+
+static size_t
+n_places (const MountField *field)
+{
+  return field->grid.n_inboard * field->grid.n_rearward;
+}
+
+static void
+read_values (FieldLines *lines, const MountField *field, FieldSubject subject)
+{
+  double *values = field_scratch_values (lines->scratch, n_places (field));
+
+  for (size_t i = 0; i < n_places (field); i++)
+    values[i] = mount_place_value (&field->places[i], subject);
+}
+
+static int
+compare_values (const void *a, const void *b)
+{
+  const double left = *(const double *) a, right = *(const double *) b;
+
+  return (left > right) - (left < right);
+}
+
+typedef struct {
+  double least, low, middle, high, most;
+} Spread;
+
+/* FALSE where nothing assembles. Leaves the values in rising order. */
+static gboolean
+find_spread (double *values, size_t n, Spread *spread)
+{
+  size_t n_finite = 0;
+
+  for (size_t i = 0; i < n; i++)
+    if (isfinite (values[i]))
+      values[n_finite++] = values[i];
+  if (n_finite == 0)
+    return FALSE;
+  qsort (values, n_finite, sizeof *values, compare_values);
+
+  const double last = (double) (n_finite - 1);
+  *spread = (Spread){ values[0], values[(size_t) (LOW_PART * last)],
+                      values[(size_t) (0.5 * last)], values[(size_t) (HIGH_PART * last)],
+                      values[n_finite - 1] };
+  return TRUE;
+}
+
+/* The smallest step of 1, 2 or 5 · 10ⁿ in edge units, not finer than the digits that a
+ * bench can answer for, that makes at most @most_levels of @span. */
+static double
+round_step (FieldSubject subject, double span, int most_levels)
+{
+  const QuantityInfo info = quantity_info (field_subject_quantity (subject));
+  static const double mantissa[] = { 1.0, 2.0, 5.0 };
+  const double most = fabs (info.scale) * span / MAX (most_levels, 1);
+
+  for (int rank = 0;; rank++) {
+    const int power = rank / 3 - info.decimals;
+    const double step = power < 0 ? mantissa[rank % 3] / pow (10.0, -power)
+                                  : mantissa[rank % 3] * pow (10.0, power);
+
+    if (step >= most)
+      return step / info.scale;
+  }
+}
+
+/* Where values run away, most of them lie in a part of the whole span. */
+static double
+plain_span (const Spread *spread)
+{
+  const double span = spread->most - spread->least;
+
+  return fmin (span, RUN_AWAY * (spread->high - spread->low));
+}
+
+typedef struct {
+  const MountField *field;
+  FieldSubject subject;
+} Source;
+
+static double
+exact_value (gconstpointer data, MountOffset mount)
+{
+  const Source *source = data;
+
+  return mount_field_exact (source->field, source->subject, mount);
+}
+
+/* The scratch holds the values. */
+static void
+trace_level (FieldLines *lines,
+             const MountField *field,
+             FieldSubject subject,
+             double level)
+{
+  const Source source = { field, subject };
+  const FieldSurface surface = { &field->grid,
+                                 field_scratch_values (lines->scratch, n_places (field)),
+                                 exact_value, &source };
+
+  field_lines_trace_surface (lines, &surface, level);
+}
+
+/* FALSE where nothing assembles. Leaves the values in the scratch. */
+static gboolean
+prepare (FieldLines *lines,
+         const MountField *field,
+         FieldSubject subject,
+         int most_levels,
+         Spread *spread)
+{
+  double *values = field_scratch_values (lines->scratch, n_places (field));
+
+  read_values (lines, field, subject);
+  if (!find_spread (values, n_places (field), spread))
+    return FALSE;
+  lines->step = round_step (subject, plain_span (spread), MAX (most_levels - 1, 1));
+  read_values (lines, field, subject);
+  return TRUE;
+}
+
+static void
+trace (const MountField *field, const FieldRequest *request)
+{
+  FieldLines *lines = request->lines;
+  const double most = MAX (request->most_levels, 2);
+  Spread spread;
+
+  g_array_set_size (lines->points, 0);
+  g_array_set_size (lines->lines, 0);
+  if (!prepare (lines, field, request->subject, request->most_levels, &spread))
+    return;
+
+  const double step = lines->step;
+  double first = ceil (spread.least / step), last = floor (spread.most / step);
+  if (last - first + 1.0 > most) {
+    first = CLAMP (round (spread.middle / step) - floor (most / 2.0), first,
+                   last - most + 1.0);
+    last = first + most - 1.0;
+  }
+  for (double i = first; i <= last; i++)
+    trace_level (lines, field, request->subject, i * step);
+  for (int i = 0; i < FIELD_MOST_EXTRA; i++)
+    if (isfinite (request->extra[i]))
+      trace_level (lines, field, request->subject, request->extra[i]);
+}
+
+void
+field_lines_trace (FieldLines *lines,
+                   const MountField *field,
+                   FieldSubject subject,
+                   int most_levels)
+{
+  trace (field, &(FieldRequest){ lines, subject, most_levels, { NAN, NAN } });
+}
+
+void
+field_lines_trace_level (FieldLines *lines,
+                         const MountField *field,
+                         FieldSubject subject,
+                         double level)
+{
+  Spread spread;
+
+  if (lines->step > 0.0)
+    read_values (lines, field, subject);
+  else if (!prepare (lines, field, subject, ORDINARY_LEVELS, &spread))
+    return;
+  trace_level (lines, field, subject, level);
+}
+
+typedef struct {
+  const MountField *field;
+  const FieldRequest *requests;
+} Requests;
+
+static void
+trace_part (gpointer data, guint part)
+{
+  const Requests *all = data;
+
+  trace (all->field, &all->requests[part]);
+}
+
+void
+field_lines_trace_all (const MountField *field,
+                       const FieldRequest *requests,
+                       guint n_requests)
+{
+  field_crew_run (field->crew, trace_part, &(Requests){ field, requests }, n_requests);
+}

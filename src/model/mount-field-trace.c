@@ -1,0 +1,441 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Corners and edges of a mesh:
+ *
+ *      3 ── 2 ── 2      rearward
+ *      │         │         ↑
+ *      3         1         └→ inboard
+ *      │         │
+ *      0 ── 0 ── 1
+ *
+ * Corner n adds 2ⁿ to the code of a mesh where its value is above the level. The function
+ * runs nearly straight from place to place, so that a guess by interpolation mostly needs
+ * one solution to be proved. Vertices are found to half the tolerance and middles tested
+ * against half of it. */
+
+#include "model/mount-field-trace.h"
+
+#include <math.h>
+#include <string.h>
+
+#define MOST_SOLUTIONS 40
+#define MOST_CORRECTIONS 8
+#define MOST_HALVINGS 8
+/* Of the tolerance: what a level is lowered by, so that a place that is right on it, or a
+ * field that is flat but for rounding, lies above. */
+#define LEAN 1e-3
+#define SAME_PLACE 1e-9 /* mm */
+
+typedef enum {
+  CROSSING_UNKNOWN,
+  CROSSING_FOUND,
+  CROSSING_LOST /* the corner cannot be assembled somewhere on the edge */
+} CrossingState;
+
+typedef struct {
+  MountOffset at;
+  CrossingState state;
+  gint leaves; /* the segment that starts here, or −1 */
+  gboolean is_entered;
+} Crossing;
+
+/* Across one mesh. */
+typedef struct {
+  guint from, to; /* edges */
+  guint first_bend, n_bends;
+  gboolean is_walked;
+} Segment;
+
+struct FieldScratch {
+  double *values;
+  size_t n_values;
+  Crossing *crossings; /* of all edges, those along inboard first */
+  size_t n_crossings;
+  GArray *segments, *bends; /* of Segment; of MountOffset */
+};
+
+typedef struct {
+  const FieldSurface *surface;
+  const MountGrid *grid;
+  FieldLines *lines;
+  FieldScratch *scratch;
+  double level, tolerance; /* the level as leaned */
+} Tracer;
+
+FieldScratch *
+field_scratch_new (void)
+{
+  FieldScratch *scratch = g_new0 (FieldScratch, 1);
+
+  scratch->segments = g_array_new (FALSE, FALSE, sizeof (Segment));
+  scratch->bends = g_array_new (FALSE, FALSE, sizeof (MountOffset));
+  return scratch;
+}
+
+void
+field_scratch_free (FieldScratch *scratch)
+{
+  g_free (scratch->values);
+  g_free (scratch->crossings);
+  g_array_unref (scratch->segments);
+  g_array_unref (scratch->bends);
+  g_free (scratch);
+}
+
+double *
+field_scratch_values (FieldScratch *scratch, size_t n)
+{
+  if (n > scratch->n_values) {
+    g_free (scratch->values);
+    scratch->values = g_new (double, n);
+    scratch->n_values = n;
+  }
+  return scratch->values;
+}
+
+static MountOffset
+between (MountOffset a, MountOffset b, double part)
+{
+  return (MountOffset){ a.inboard + part * (b.inboard - a.inboard),
+                        a.rearward + part * (b.rearward - a.rearward), a.up };
+}
+
+static double
+distance (MountOffset a, MountOffset b)
+{
+  return hypot (b.inboard - a.inboard, b.rearward - a.rearward);
+}
+
+/* How far the function is above the level. */
+static double
+excess_at (const Tracer *t, MountOffset at)
+{
+  return t->surface->exact (t->surface->data, at) - t->level;
+}
+
+/* An edge: two neighbours in a row, or in a column when @stride is a row long. */
+typedef struct {
+  size_t from, stride;
+  size_t place, n; /* of the first in its row or column of n */
+} Edge;
+
+/* Of the cubic through the four values about the edge, or of the straight line where
+ * there are no four, from its first end. */
+static double
+guess_crossing (const Tracer *t, const Edge *e)
+{
+  const double *v = &t->surface->values[e->from];
+  const double a = v[0] - t->level, b = v[e->stride] - t->level;
+  double part = a / (a - b);
+
+  if (e->place == 0 || e->place + 2 >= e->n)
+    return part;
+  const double before = v[-(ptrdiff_t) e->stride] - t->level,
+               after = v[2 * e->stride] - t->level;
+  if (!isfinite (before) || !isfinite (after))
+    return part;
+  for (int i = 0; i < 3; i++) {
+    const double p = part, q = 1.0 - p;
+    const double cubic =
+        q * a + p * b -
+        p * q * ((1.0 + q) * (before - 2.0 * a + b) + (1.0 + p) * (a - 2.0 * b + after)) /
+            6.0;
+
+    part = CLAMP (part - cubic / (b - a), 0.0, 1.0);
+  }
+  return part;
+}
+
+/* False position in its Illinois form, from the guess on. */
+static gboolean
+find_crossing (
+    const Tracer *t, const Edge *e, MountOffset p, MountOffset q, MountOffset *at)
+{
+  const double *v = &t->surface->values[e->from];
+  double low = 0.0, high = 1.0, at_low = v[0] - t->level,
+         at_high = v[e->stride] - t->level;
+  double part = guess_crossing (t, e);
+  int side = 0;
+
+  for (int i = 0; i < MOST_SOLUTIONS; i++) {
+    *at = between (p, q, part);
+    const double excess = excess_at (t, *at);
+
+    if (fabs (excess) <= t->tolerance / 2.0)
+      return TRUE;
+    if (isnan (excess))
+      return FALSE;
+    if ((excess > 0.0) == (at_low > 0.0)) {
+      low = part;
+      at_low = excess;
+      at_high = side < 0 ? at_high / 2.0 : at_high;
+      side = -1;
+    } else {
+      high = part;
+      at_high = excess;
+      at_low = side > 0 ? at_low / 2.0 : at_low;
+      side = 1;
+    }
+    part = low + (high - low) * at_low / (at_low - at_high);
+  }
+  return FALSE;
+}
+
+static size_t
+place_index (const MountGrid *grid, size_t i, size_t r)
+{
+  return r * grid->n_inboard + i;
+}
+
+/* Of the edge of mesh (i, r). */
+static guint
+edge_id (const MountGrid *grid, size_t i, size_t r, int edge)
+{
+  const size_t n = grid->n_inboard * grid->n_rearward;
+  const size_t ids[] = { place_index (grid, i, r), n + place_index (grid, i + 1, r),
+                         place_index (grid, i, r + 1), n + place_index (grid, i, r) };
+
+  return (guint) ids[edge];
+}
+
+static const Crossing *
+cross_edge (const Tracer *t, guint id)
+{
+  const MountGrid *grid = t->grid;
+  const size_t n = grid->n_inboard * grid->n_rearward;
+  const gboolean is_column = id >= n;
+  const size_t from = id - (is_column ? n : 0);
+  const size_t i = from % grid->n_inboard, r = from / grid->n_inboard;
+  const Edge edge = is_column ? (Edge){ from, grid->n_inboard, r, grid->n_rearward }
+                              : (Edge){ from, 1, i, grid->n_inboard };
+  Crossing *crossing = &t->scratch->crossings[id];
+
+  if (crossing->state == CROSSING_UNKNOWN)
+    crossing->state =
+        find_crossing (t, &edge, mount_grid_at (grid, i, r),
+                       mount_grid_at (grid, i + !is_column, r + is_column), &crossing->at)
+            ? CROSSING_FOUND
+            : CROSSING_LOST;
+  return crossing;
+}
+
+/* Puts @at onto the level along @way, mm for each unit of excess at first. */
+static gboolean
+correct (const Tracer *t, MountOffset way, double excess, double reach, MountOffset *at)
+{
+  const MountOffset from = *at;
+  double part = -excess, before = 0.0, excess_before = excess;
+
+  for (int i = 0; i < MOST_CORRECTIONS; i++) {
+    *at = (MountOffset){ from.inboard + part * way.inboard,
+                         from.rearward + part * way.rearward, from.up };
+    if (!(distance (from, *at) <= reach))
+      return FALSE;
+    excess = excess_at (t, *at);
+    if (fabs (excess) <= t->tolerance / 2.0)
+      return TRUE;
+    const double next = part - excess * (part - before) / (excess - excess_before);
+    before = part;
+    excess_before = excess;
+    part = next;
+  }
+  return FALSE;
+}
+
+typedef struct {
+  const Tracer *t;
+  size_t i, r; /* of its corner 0 */
+} Mesh;
+
+/* The steepest way up through @at, mm for each unit of the function: of the bilinear one
+ * through the corners. */
+static MountOffset
+steepest_way (const Mesh *mesh, MountOffset at)
+{
+  const MountGrid *g = mesh->t->grid;
+  const double *low = &mesh->t->surface->values[place_index (g, mesh->i, mesh->r)],
+               *high = low + g->n_inboard;
+  const MountOffset p = mount_grid_at (g, mesh->i, mesh->r),
+                    q = mount_grid_at (g, mesh->i + 1, mesh->r + 1);
+  const double wide = q.inboard - p.inboard, deep = q.rearward - p.rearward;
+  const double u = (at.inboard - p.inboard) / wide, w = (at.rearward - p.rearward) / deep;
+  const double in = ((1.0 - w) * (low[1] - low[0]) + w * (high[1] - high[0])) / wide;
+  const double back = ((1.0 - u) * (high[0] - low[0]) + u * (high[1] - low[1])) / deep;
+  const double square = in * in + back * back;
+
+  return (MountOffset){ in / square, back / square, 0.0 };
+}
+
+/* Bends the way from @a to @b where it is off the level. FALSE where no line can be
+ * followed. */
+static gboolean
+bend (const Mesh *mesh, MountOffset a, MountOffset b, int halvings)
+{
+  const Tracer *t = mesh->t;
+  MountOffset middle = between (a, b, 0.5);
+  const double excess = excess_at (t, middle), length = distance (a, b);
+
+  if (fabs (excess) <= t->tolerance / 2.0 || length < SAME_PLACE)
+    return TRUE;
+  if (isnan (excess) || halvings == 0 ||
+      !correct (t, steepest_way (mesh, middle), excess, length, &middle) ||
+      !bend (mesh, a, middle, halvings - 1))
+    return FALSE;
+  g_array_append_val (t->scratch->bends, middle);
+  return bend (mesh, middle, b, halvings - 1);
+}
+
+static void
+add_segment (const Mesh *mesh, const int ends[2])
+{
+  const Tracer *t = mesh->t;
+  GArray *segments = t->scratch->segments, *bends = t->scratch->bends;
+  Segment segment = { edge_id (t->grid, mesh->i, mesh->r, ends[0]),
+                      edge_id (t->grid, mesh->i, mesh->r, ends[1]), bends->len, 0,
+                      FALSE };
+  const Crossing *from = cross_edge (t, segment.from), *to = cross_edge (t, segment.to);
+
+  if (from->state == CROSSING_LOST || to->state == CROSSING_LOST)
+    return;
+  if (!bend (mesh, from->at, to->at, MOST_HALVINGS)) {
+    g_array_set_size (bends, segment.first_bend);
+    return;
+  }
+  segment.n_bends = bends->len - segment.first_bend;
+  t->scratch->crossings[segment.from].leaves = (gint) segments->len;
+  t->scratch->crossings[segment.to].is_entered = TRUE;
+  g_array_append_val (segments, segment);
+}
+
+/* From edge to edge with what is above to the left. */
+static const int segments_of_code[16][2] = {
+  [1] = { 0, 3 },  [2] = { 1, 0 },  [3] = { 1, 3 },  [4] = { 2, 1 },
+  [6] = { 2, 0 },  [7] = { 2, 3 },  [8] = { 3, 2 },  [9] = { 0, 2 },
+  [11] = { 1, 2 }, [12] = { 3, 1 }, [13] = { 0, 1 }, [14] = { 3, 0 },
+};
+
+/* A saddle, code 5 or 10: its middle says whether the high corners hang together, so that
+ * the low ones are cut off, or the other way round. */
+static void
+add_saddle (const Mesh *mesh, int code)
+{
+  static const int parts[2][2][2] = { { { 1, 4 }, { 7, 13 } }, { { 2, 8 }, { 11, 14 } } };
+  const MountGrid *grid = mesh->t->grid;
+  const MountOffset middle =
+      between (mount_grid_at (grid, mesh->i, mesh->r),
+               mount_grid_at (grid, mesh->i + 1, mesh->r + 1), 0.5);
+  const double excess = excess_at (mesh->t, middle);
+  const int *codes = parts[code == 10][excess > 0.0];
+
+  if (isnan (excess))
+    return;
+  add_segment (mesh, segments_of_code[codes[0]]);
+  add_segment (mesh, segments_of_code[codes[1]]);
+}
+
+static void
+trace_mesh (const Mesh *mesh)
+{
+  const Tracer *t = mesh->t;
+  const double *low = &t->surface->values[place_index (t->grid, mesh->i, mesh->r)],
+               *high = low + t->grid->n_inboard;
+  const double corners[4] = { low[0], low[1], high[1], high[0] };
+  int code = 0;
+
+  for (int c = 0; c < 4; c++) {
+    if (!isfinite (corners[c]))
+      return;
+    code |= (corners[c] > t->level) << c;
+  }
+  if (code == 5 || code == 10)
+    add_saddle (mesh, code);
+  else if (code != 0 && code != 15)
+    add_segment (mesh, segments_of_code[code]);
+}
+
+static void
+add_point (const Tracer *t, FieldLine *line, MountOffset at)
+{
+  GArray *points = t->lines->points;
+
+  if (line->n_points > 0 &&
+      distance (g_array_index (points, MountOffset, points->len - 1), at) < SAME_PLACE)
+    return;
+  g_array_append_val (points, at);
+  line->n_points++;
+}
+
+/* Walks from segment to segment as far as they go. */
+static void
+join_from (const Tracer *t, Segment *segment, double level, gboolean is_closed)
+{
+  const FieldScratch *s = t->scratch;
+  FieldLine line = { level, t->lines->points->len, 0, is_closed };
+
+  add_point (t, &line, s->crossings[segment->from].at);
+  while (!segment->is_walked) {
+    segment->is_walked = TRUE;
+    for (guint i = 0; i < segment->n_bends; i++)
+      add_point (t, &line,
+                 g_array_index (s->bends, MountOffset, segment->first_bend + i));
+    add_point (t, &line, s->crossings[segment->to].at);
+    const gint next = s->crossings[segment->to].leaves;
+    if (next >= 0)
+      segment = &g_array_index (s->segments, Segment, next);
+  }
+  if (is_closed && distance (g_array_index (t->lines->points, MountOffset, line.first),
+                             g_array_index (t->lines->points, MountOffset,
+                                            line.first + line.n_points - 1)) < SAME_PLACE)
+    line.n_points--;
+  if (line.n_points < (is_closed ? 3 : 2))
+    line.n_points = 0;
+  g_array_set_size (t->lines->points, line.first + line.n_points);
+  if (line.n_points > 0)
+    g_array_append_val (t->lines->lines, line);
+}
+
+/* First the lines that have a beginning; what is left then goes round. */
+static void
+join_segments (const Tracer *t, double level)
+{
+  const FieldScratch *s = t->scratch;
+
+  for (int round = 0; round < 2; round++)
+    for (guint i = 0; i < s->segments->len; i++) {
+      Segment *segment = &g_array_index (s->segments, Segment, i);
+
+      if (!segment->is_walked && (round == 1 || !s->crossings[segment->from].is_entered))
+        join_from (t, segment, level, round == 1);
+    }
+}
+
+static void
+clear_crossings (FieldScratch *scratch, const MountGrid *grid)
+{
+  const size_t n = 2 * grid->n_inboard * grid->n_rearward;
+
+  if (n > scratch->n_crossings) {
+    g_free (scratch->crossings);
+    scratch->crossings = g_new (Crossing, n);
+    scratch->n_crossings = n;
+  }
+  for (size_t i = 0; i < n; i++)
+    scratch->crossings[i] = (Crossing){ .state = CROSSING_UNKNOWN, .leaves = -1 };
+  g_array_set_size (scratch->segments, 0);
+  g_array_set_size (scratch->bends, 0);
+}
+
+void
+field_lines_trace_surface (FieldLines *lines, const FieldSurface *surface, double level)
+{
+  g_return_if_fail (lines->step > 0.0);
+  const double tolerance = FIELD_TOLERANCE * lines->step;
+  const MountGrid *grid = surface->grid;
+  const Tracer tracer = { surface,  grid, lines, lines->scratch, level - LEAN * tolerance,
+                          tolerance };
+
+  clear_crossings (lines->scratch, grid);
+  for (size_t r = 0; r + 1 < grid->n_rearward; r++)
+    for (size_t i = 0; i + 1 < grid->n_inboard; i++)
+      trace_mesh (&(Mesh){ &tracer, i, r });
+  join_segments (&tracer, level);
+}
