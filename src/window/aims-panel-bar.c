@@ -1,27 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/aims-panel.h"
 
-#include "model/number-text.h"
+#include "model/choice-table.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
-
-static char *
-range_words (const CarTarget *target, const AimInfo *info)
-{
-  g_autofree char *least = number_text (target->least, info->decimals);
-  g_autofree char *most = number_text (target->most, info->decimals);
-
-  if (target->least == target->most)
-    return g_strdup_printf ("%s %s", least, info->unit);
-  if (!isfinite (target->most))
-    /* Translators: a number with its unit, as in “at least 5.00 °”. */
-    return g_strdup_printf (_ ("at least %s %s"), least, info->unit);
-  if (!isfinite (target->least))
-    return g_strdup_printf (_ ("at most %s %s"), most, info->unit);
-  /* Translators: two numbers and their unit, as in “−2.60 to −2.40 °”. */
-  return g_strdup_printf (_ ("%s to %s %s"), least, most, info->unit);
-}
 
 char *
 aims_sentence (const Car *car)
@@ -30,11 +12,11 @@ aims_sentence (const Car *car)
 
   for (guint i = 0; i < car->targets->len; i++) {
     const CarTarget *target = &g_array_index (car->targets, CarTarget, i);
-    const AimInfo info = aim_info ((Aim) target->aim);
-    g_autofree char *range = range_words (target, &info);
+    g_autofree char *range = choice_target_text (target);
 
-    /* Translators: an aim and its range, as in “Camber −2.60 to −2.40 °”. */
-    g_ptr_array_add (parts, g_strdup_printf (_ ("%s %s"), info.name, range));
+    /* Translators: an aim and its range, as in “Camber −2.60 to −2.40°”. */
+    g_ptr_array_add (parts, g_strdup_printf (C_ ("aim", "%s %s"),
+                                             aim_info ((Aim) target->aim).name, range));
   }
   if (parts->len == 0)
     return g_strdup (_ ("Nothing is aimed for yet."));

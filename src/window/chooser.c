@@ -400,6 +400,12 @@ sw_chooser_get_answers (SwChooser *self)
   return self->answers;
 }
 
+const GArray *
+sw_chooser_peek_answers (SwChooser *self)
+{
+  return self->answers;
+}
+
 int
 sw_chooser_find_answer (SwChooser *self)
 {

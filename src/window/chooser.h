@@ -43,8 +43,10 @@ ChoiceQuestion sw_chooser_get_question (SwChooser *self);
 /* Its setup is the one in hand, whatever @question says. */
 void sw_chooser_set_question (SwChooser *self, const ChoiceQuestion *question);
 
-/* Of ChoiceAnswer; good until the next "answered". */
+/* Of ChoiceAnswer; good until the next "answered". The second one as they are, without
+ * working any out. */
 const GArray *sw_chooser_get_answers (SwChooser *self);
+const GArray *sw_chooser_peek_answers (SwChooser *self);
 /* The answer that is about the plate in hand, or -1. */
 int sw_chooser_find_answer (SwChooser *self);
 /* The best place of that plate on the side looked at, or NULL while it is not known. */
