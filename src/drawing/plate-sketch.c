@@ -6,7 +6,7 @@
 #include <math.h>
 
 /* Pixels at ordinary type size. */
-#define MARGIN 34.0
+#define MARGIN 46.0
 #define DOT 4.0
 #define CROSS 7.0
 #define SLOT_WIDTH 13.0
@@ -483,10 +483,10 @@ plate_sketch_draw (TextCache *texts,
   draw_grid (&pen);
   draw_directions (&pen);
   if (has_reach (view->plate)) {
-    if (view->plate->can_swap)
-      draw_swapped (&pen);
     if (view->plate->kind == PLATE_ECCENTRIC)
       draw_circle (&pen);
+    if (view->plate->can_swap)
+      draw_swapped (&pen);
     if (plate_n_ways (view->plate) > 0)
       draw_way (&pen);
     draw_places (&pen);

@@ -80,9 +80,9 @@ read_field (Reader *reader, guint index)
          g_strdup_printf (_ ("“%s” holds “%s”, which is no number."), name, text));
   } else if (typed == TYPED_NOTHING && isnan (field.absent)) {
     reader->n_missing++;
+    reader->reading->is_missing[index] = TRUE;
     say (reader->reading, MEASURE_MISSING, index, g_steal_pointer (&name));
   } else {
-    reader->reading->is_number[index] = TRUE;
     measure_field_set (&field, reader->car, typed == TYPED_NUMBER ? value : field.absent);
   }
 }
@@ -206,10 +206,10 @@ measure_read (const MeasureEntries *entries, Car *car)
   MeasureReading reading = { .verdict = MEASURE_SOUND,
                              .field = -1,
                              .is_at_fault = g_new0 (gboolean, measure_n_fields ()),
-                             .is_number = g_new0 (gboolean, measure_n_fields ()) };
+                             .is_missing = g_new0 (gboolean, measure_n_fields ()) };
   Reader reader = { entries, car, &reading, 0 };
 
-  set_text (&car->name, entries->name);
+  set_text (&car->name, entries->name[0] != '\0' ? entries->name : _ ("Unnamed car"));
   set_text (&car->notes, entries->notes);
   find_right (&reader);
   read_fields (&reader);
@@ -224,5 +224,5 @@ measure_reading_clear (MeasureReading *reading)
   g_clear_pointer (&reading->sentence, g_free);
   g_clear_pointer (&reading->warning, g_free);
   g_clear_pointer (&reading->is_at_fault, g_free);
-  g_clear_pointer (&reading->is_number, g_free);
+  g_clear_pointer (&reading->is_missing, g_free);
 }

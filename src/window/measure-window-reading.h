@@ -25,7 +25,7 @@ typedef struct {
   char *warning;         /* translated: what looks unlike a car, or NULL */
   int field;             /* that the sentence begins with, or -1 */
   gboolean *is_at_fault; /* by field: what the sentence is about, unless it is missing */
-  gboolean *is_number;   /* by field: it counts, and a number stands there */
+  gboolean *is_missing;  /* by field: a number must stand there, and does not */
 } MeasureReading;
 
 /* Puts what can be read into @car, which keeps its other members. */

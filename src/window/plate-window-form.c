@@ -77,7 +77,7 @@ struct _SwPlateForm {
   SwHoleList *holes;
   GtkSpinButton *spins[N_ROWS], *most_spins[N_ROWS];
   GtkWidget *parts[N_ROWS][5]; /* what comes and goes with a row */
-  GtkWidget *turns, *turns_box;
+  GtkWidget *turns, *turns_parts[4];
   GtkCheckButton *is_indexed, *is_free, *can_swap;
   GtkSpinButton *swap_turn;
   gboolean is_filling;
@@ -131,7 +131,8 @@ show_kind (SwPlateForm *self)
   gtk_label_set_label (GTK_LABEL (self->place_head),
                        has_holes ? _ ("Bolt positions") : place_heading (kind));
   gtk_widget_set_visible (GTK_WIDGET (self->holes), has_holes);
-  gtk_widget_set_visible (self->turns_box, is_eccentric);
+  for (gsize i = 0; i < G_N_ELEMENTS (self->turns_parts); i++)
+    gtk_widget_set_visible (self->turns_parts[i], is_eccentric);
 }
 
 static void
@@ -282,29 +283,33 @@ new_check (SwPlateForm *self, const char *label, gboolean is_active)
   return GTK_CHECK_BUTTON (check);
 }
 
+/* Anywhere in the range of the row "Turn", or at the turns of a list below it. */
 static void
-add_turns (SwPlateForm *self)
+add_turns (SwPlateForm *self, GtkGrid *grid)
 {
   const GArray *turns = self->plate->turns_deg;
   g_autofree char *text =
       typed_numbers_text ((const double *) (gconstpointer) turns->data, turns->len);
-  GtkWidget *grid = gtk_grid_new ();
 
-  gtk_grid_set_column_spacing (GTK_GRID (grid), 8);
-  gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
-  self->turns_box = grid;
-  self->is_free = new_check (self, _ ("Any turn in between"), turns->len == 0);
+  self->is_free = new_check (self, _ ("Any turn"), turns->len == 0);
   self->is_indexed = new_check (self, _ ("Only at"), turns->len > 0);
   gtk_check_button_set_group (self->is_indexed, self->is_free);
   self->turns = new_entry (self, _ ("Indexed turns in degrees"), text);
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->turns), "0 45 90");
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->turns), 8);
   gtk_widget_set_tooltip_text (self->turns,
                                _ ("The turns at which it locks, in degrees"));
-  gtk_grid_attach (GTK_GRID (grid), GTK_WIDGET (self->is_free), 0, 0, 2, 1);
-  gtk_grid_attach (GTK_GRID (grid), GTK_WIDGET (self->is_indexed), 0, 1, 1, 1);
-  gtk_grid_attach (GTK_GRID (grid), self->turns, 1, 1, 1, 1);
-  gtk_grid_attach (GTK_GRID (grid), new_label ("°", "dim-label"), 2, 1, 1, 1);
-  gtk_box_append (GTK_BOX (self->box), grid);
+  self->turns_parts[0] = GTK_WIDGET (self->is_free);
+  self->turns_parts[1] = GTK_WIDGET (self->is_indexed);
+  self->turns_parts[2] = self->turns;
+  self->turns_parts[3] = new_label ("°", "dim-label");
+
+  gtk_grid_remove (grid, self->parts[TURN_ROW][0]);
+  self->parts[TURN_ROW][0] = NULL;
+  gtk_grid_attach (grid, self->turns_parts[0], 0, TURN_ROW, 1, 1);
+  gtk_grid_attach (grid, self->turns_parts[1], 0, TURN_ROW + 1, 1, 1);
+  gtk_grid_attach (grid, self->turns_parts[2], 1, TURN_ROW + 1, 3, 1);
+  gtk_grid_attach (grid, self->turns_parts[3], 4, TURN_ROW + 1, 1, 1);
 }
 
 static void
@@ -355,7 +360,7 @@ build (SwPlateForm *self)
   GtkGrid *reach = new_grid (self);
   for (gsize i = 0; i < FIRST_FOR_ALL; i++)
     add_row (self, reach, i);
-  add_turns (self);
+  add_turns (self, reach);
   self->holes = SW_HOLE_LIST (sw_hole_list_new (self->plate));
   g_signal_connect_swapped (self->holes, "changed", G_CALLBACK (on_changed_cb), self);
   gtk_box_append (GTK_BOX (self->box), GTK_WIDGET (self->holes));
