@@ -217,6 +217,7 @@ new_head (SwMeasureForm *self, Page page)
   gtk_widget_add_css_class (title, "fold-title");
   self->missing[page] = gtk_label_new (NULL);
   gtk_widget_add_css_class (self->missing[page], "dim-label");
+  gtk_widget_set_margin_start (title, 4);
   gtk_box_append (GTK_BOX (head), title);
   gtk_box_append (GTK_BOX (head), self->missing[page]);
   return head;
