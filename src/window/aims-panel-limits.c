@@ -141,15 +141,15 @@ add_question (Panel *self)
   GtkWidget **checks[] = { &self->coil, &self->bar, &self->bolt, &self->swap };
 
   add_heading (self, _ ("The load stands on"));
-  self->coil = add_check (self, _ ("a coil on the strut"),
-                          now.carrier == CARRIED_BY_COIL);
+  self->coil =
+      add_check (self, _ ("a coil on the strut"), now.carrier == CARRIED_BY_COIL);
   self->bar = add_check (self, _ ("a torsion bar at the arm"),
                          now.carrier == CARRIED_BY_TORSION_BAR);
   gtk_check_button_set_group (GTK_CHECK_BUTTON (self->bar),
                               GTK_CHECK_BUTTON (self->coil));
   add_heading (self, _ ("May be fitted as well"));
-  self->bolt = add_check (self, _ ("a camber bolt, where the mount alone misses"),
-                          now.try_bolt);
+  self->bolt =
+      add_check (self, _ ("a camber bolt, where the mount alone misses"), now.try_bolt);
   self->swap = add_check (self, _ ("left and right plates swapped"), now.try_swap);
   for (gsize i = 0; i < G_N_ELEMENTS (checks); i++)
     g_signal_connect_swapped (*checks[i], "toggled", G_CALLBACK (on_question_changed_cb),

@@ -123,17 +123,15 @@ usual_target (const AimRow *self)
   const double unit = aim_info (self->aim).unit_size;
   const double middle = is_change (self->aim) ? 0.0 : value_now (self);
 
-  return (CarTarget){ .aim = self->aim,
-                      .least = middle - unit,
-                      .most = middle + unit,
-                      .weight = 1.0 };
+  return (CarTarget){
+    .aim = self->aim, .least = middle - unit, .most = middle + unit, .weight = 1.0
+  };
 }
 
 static void
 on_is_aim_toggled_cb (AimRow *self)
 {
-  const gboolean wanted =
-      gtk_check_button_get_active (GTK_CHECK_BUTTON (self->is_aim));
+  const gboolean wanted = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->is_aim));
   const CarTarget usual = wanted ? usual_target (self) : (CarTarget){ 0 };
 
   if (!self->is_telling)
@@ -221,8 +219,8 @@ new_weight (AimRow *self)
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (weight), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   name, -1);
-  g_signal_connect_swapped (weight, "notify::selected",
-                            G_CALLBACK (on_weight_changed_cb), self);
+  g_signal_connect_swapped (weight, "notify::selected", G_CALLBACK (on_weight_changed_cb),
+                            self);
   return weight;
 }
 

@@ -49,14 +49,13 @@ is_marked (const ChoicePlace *place, ChoiceNumber number)
          choice_number_is_past_limit (place, number);
 }
 
-/* Behind a number that misses its aim or passes a limit, for those who do not see its
- * colour; as wide as its stand-in behind the others. */
+/* With a sign for those who do not see its colour. */
 static char *
 marked_text (const ChoicePlace *place, ChoiceNumber number)
 {
   g_autofree char *text = choice_number_text (place, number);
 
-  return is_marked (place, number) ? g_strconcat (text, " !", NULL)
+  return is_marked (place, number) ? g_strconcat ("! ", text, NULL)
                                    : g_steal_pointer (&text);
 }
 
@@ -109,8 +108,9 @@ sw_answer_row_new (const Car *car,
   self->plate = g_strdup (answer->plate->name);
   self->is_swapped = answer->is_swapped;
   self->setting = setting_text (answer, two_lines);
-  self->side = two_lines ? g_strconcat (C_ ("side", "left"), "\n", C_ ("side", "right"), NULL)
-                         : g_strdup (C_ ("side", "both"));
+  self->side = two_lines
+                   ? g_strconcat (C_ ("side", "left"), "\n", C_ ("side", "right"), NULL)
+                   : g_strdup (C_ ("side", "both"));
   self->sentence = choice_sentence (car, answer);
   for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++)
     write_number (self, answer, i, two_lines);

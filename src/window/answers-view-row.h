@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One ranked plate as the table needs it: its texts are made once, not at each showing. */
+/* One ranked plate as the table needs it: its texts are made once, not at each showing.
+ */
 
 #pragma once
 
@@ -17,8 +18,10 @@ typedef enum {
 } AnswerVerdict;
 
 /* With @both_sides a cell has a line for each side where they differ. */
-SwAnswerRow *
-sw_answer_row_new (const Car *car, const ChoiceAnswer *answer, guint rank, gboolean both_sides);
+SwAnswerRow *sw_answer_row_new (const Car *car,
+                                const ChoiceAnswer *answer,
+                                guint rank,
+                                gboolean both_sides);
 
 guint sw_answer_row_get_rank (SwAnswerRow *self); /* from 1 */
 AnswerVerdict sw_answer_row_get_verdict (SwAnswerRow *self);

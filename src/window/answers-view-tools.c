@@ -27,10 +27,8 @@ count_sentence (const GArray *answers)
       n_meet++;
   if (answers->len == 0)
     return g_strdup ("");
-  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
-                                       "%u of %u answers meets all that is aimed for.",
-                                       "%u of %u answers meet all that is aimed for.",
-                                       n_meet),
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u of %u meets every aim.",
+                                       "%u of %u meet every aim.", n_meet),
                           n_meet, answers->len);
 }
 
@@ -48,7 +46,8 @@ on_changed_cb (GtkWidget *box)
   gtk_label_set_label (GTK_LABEL (self->sentence), sentence);
   gtk_widget_set_tooltip_text (self->sentence, sentence);
   gtk_widget_set_sensitive (self->fit, found >= 0);
-  gtk_widget_set_sensitive (self->card, found >= 0 || card_window_can_open (self->chooser));
+  gtk_widget_set_sensitive (self->card,
+                            found >= 0 || card_window_can_open (self->chooser));
 }
 
 static void
@@ -116,8 +115,8 @@ answers_tools_new (SwBench *bench)
                            G_CALLBACK (on_card_clicked_cb));
   g_signal_connect_object (self->chooser, "answered", G_CALLBACK (on_changed_cb),
                            self->box, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->chooser, "changed", G_CALLBACK (on_changed_cb), self->box,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->chooser, "changed", G_CALLBACK (on_changed_cb),
+                           self->box, G_CONNECT_SWAPPED);
   g_signal_connect_object (bench, "solved", G_CALLBACK (on_solved_cb), self->box,
                            G_CONNECT_SWAPPED);
   on_changed_cb (self->box);

@@ -8,18 +8,10 @@
 #include <glib/gi18n-lib.h>
 
 static const ChoiceNumber numbers[] = {
-  CHOICE_CAMBER,
-  CHOICE_CASTER,
-  CHOICE_SAI,
-  CHOICE_SCRUB_RADIUS,
-  CHOICE_TRAIL,
-  CHOICE_ROLL_CENTRE_HEIGHT,
-  CHOICE_TOE_BEFORE_RESET,
-  CHOICE_TIE_ROD_TURNS,
-  CHOICE_BUMP_STEER,
-  CHOICE_TYRE_CLEARANCE,
-  CHOICE_ROD_SIDE_FORCE,
-  CHOICE_BEARING_TILT,
+  CHOICE_CAMBER,           CHOICE_CASTER,         CHOICE_SAI,
+  CHOICE_SCRUB_RADIUS,     CHOICE_TRAIL,          CHOICE_ROLL_CENTRE_HEIGHT,
+  CHOICE_TOE_BEFORE_RESET, CHOICE_TIE_ROD_TURNS,  CHOICE_BUMP_STEER,
+  CHOICE_TYRE_CLEARANCE,   CHOICE_ROD_SIDE_FORCE, CHOICE_BEARING_TILT,
   CHOICE_EDGE_MARGIN,
 };
 
@@ -45,9 +37,8 @@ show_rank (GtkLabel *label, SwAnswerRow *row, guint column)
   static const char *const signs[] = {
     [ANSWER_FAILS] = "✗", [ANSWER_FITS] = "≈", [ANSWER_MEETS] = "✓"
   };
-  g_autofree char *text =
-      g_strdup_printf ("%u %s", sw_answer_row_get_rank (row),
-                       signs[sw_answer_row_get_verdict (row)]);
+  g_autofree char *text = g_strdup_printf ("%u %s", sw_answer_row_get_rank (row),
+                                           signs[sw_answer_row_get_verdict (row)]);
 
   (void) column;
   gtk_label_set_label (label, text);
@@ -96,8 +87,10 @@ show_number (GtkLabel *label, SwAnswerRow *row, guint column)
 
   gtk_label_set_label (label, sw_answer_row_get_number (row, numbers[column]));
   set_class (GTK_WIDGET (label), "off-aim", is_marked);
-  gtk_widget_set_tooltip_text (
-      GTK_WIDGET (label), is_marked ? _ ("Outside what is aimed for, or past a limit") : NULL);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (label),
+                               is_marked
+                                   ? _ ("Outside what is aimed for, or past a limit")
+                                   : NULL);
 }
 
 /* What a column is filled by, and which of the numbers it shows. */
@@ -174,17 +167,52 @@ add_columns (SwAnswersView *self)
   }
 }
 
+static GtkWidget *
+find_label (GtkWidget *widget)
+{
+  if (GTK_IS_LABEL (widget))
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child)) {
+    GtkWidget *found = find_label (child);
+
+    if (found != NULL)
+      return found;
+  }
+  return NULL;
+}
+
+/* Over their figures: GTK 4.8 has no word for where a head stands. */
+static void
+align_heads (SwAnswersView *self)
+{
+  GtkWidget *heads = gtk_widget_get_first_child (self->table);
+  guint n = G_N_ELEMENTS (numbers);
+
+  for (GtkWidget *head = gtk_widget_get_last_child (heads); head != NULL && n > 0;
+       head = gtk_widget_get_prev_sibling (head), n--) {
+    GtkWidget *label = find_label (head);
+
+    if (label == NULL)
+      return;
+    gtk_widget_set_hexpand (label, TRUE);
+    gtk_label_set_xalign (GTK_LABEL (label), 1.0f);
+    gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_RIGHT);
+  }
+}
+
 static void
 select_plate (SwAnswersView *self)
 {
   const int found = sw_chooser_find_answer (self->chooser);
 
   self->is_telling = TRUE;
-  gtk_single_selection_set_selected (
-      self->selection, found >= 0 && (guint) found < g_list_model_get_n_items (
-                                                         G_LIST_MODEL (self->rows))
-                           ? (guint) found
-                           : GTK_INVALID_LIST_POSITION);
+  gtk_single_selection_set_selected (self->selection,
+                                     found >= 0 && (guint) found <
+                                                       g_list_model_get_n_items (
+                                                           G_LIST_MODEL (self->rows))
+                                         ? (guint) found
+                                         : GTK_INVALID_LIST_POSITION);
   self->is_telling = FALSE;
 }
 
@@ -201,15 +229,18 @@ on_answered_cb (SwAnswersView *self)
 {
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
   const GArray *answers = sw_chooser_peek_answers (self->chooser);
-  const gboolean both_sides = car_has_right (car) || sw_bench_get_setup (self->bench)->right.is_own;
+  const gboolean both_sides =
+      car_has_right (car) || sw_bench_get_setup (self->bench)->right.is_own;
   g_autoptr (GPtrArray) rows = g_ptr_array_new_with_free_func (g_object_unref);
 
   for (guint i = 0; i < answers->len; i++)
-    g_ptr_array_add (rows, sw_answer_row_new (car, &g_array_index (answers, ChoiceAnswer, i),
-                                              i + 1, both_sides));
+    g_ptr_array_add (rows,
+                     sw_answer_row_new (car, &g_array_index (answers, ChoiceAnswer, i),
+                                        i + 1, both_sides));
   self->is_telling = TRUE;
-  g_list_store_splice (self->rows, 0, g_list_model_get_n_items (G_LIST_MODEL (self->rows)),
-                       rows->pdata, rows->len);
+  g_list_store_splice (self->rows, 0,
+                       g_list_model_get_n_items (G_LIST_MODEL (self->rows)), rows->pdata,
+                       rows->len);
   self->is_telling = FALSE;
   gtk_column_view_column_set_visible (self->side_column, both_sides);
   show_empty (self, rows->len);
@@ -304,6 +335,7 @@ sw_answers_view_init (SwAnswersView *self)
   gtk_box_append (GTK_BOX (self->place), self->empty);
   add_table (self);
   add_columns (self);
+  align_heads (self);
   gtk_widget_set_parent (self->place, GTK_WIDGET (self));
 }
 

@@ -143,8 +143,8 @@ card_window_can_open (SwChooser *chooser)
   const Plate *plate = sw_chooser_get_plate (chooser);
   const char *set = sw_bench_get_setup (sw_chooser_get_bench (chooser))->plate;
 
-  return plate != NULL && (sw_chooser_find_answer (chooser) >= 0 ||
-                           g_strcmp0 (set, plate->name) == 0);
+  return plate != NULL &&
+         (sw_chooser_find_answer (chooser) >= 0 || g_strcmp0 (set, plate->name) == 0);
 }
 
 void

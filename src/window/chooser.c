@@ -68,9 +68,8 @@ forget_answers (SwChooser *self)
 static gboolean
 is_library_for (SwChooser *self, GFile *file)
 {
-  return self->library_for == file ||
-         (file != NULL && self->library_for != NULL &&
-          g_file_equal (file, self->library_for));
+  return self->library_for == file || (file != NULL && self->library_for != NULL &&
+                                       g_file_equal (file, self->library_for));
 }
 
 static void

@@ -10,5 +10,5 @@
 
 GtkWidget *mount_page_new (SwBench *bench);
 
-/* Beside the switcher: what the lines show, the plate in hand, the side. */
+/* Beside the switcher: what the lines show, and the plate in hand. */
 GtkWidget *mount_tools_new (SwBench *bench);

@@ -142,12 +142,11 @@ nudge_scales (const MountRail *rail, MountOffset from, double mm, int right, int
 }
 
 MountOffset
-mount_rail_nudge (
-    const MountRail *rail, MountOffset from, double mm, int right, int up)
+mount_rail_nudge (const MountRail *rail, MountOffset from, double mm, int right, int up)
 {
   if (rail->plate == NULL)
-    return free_place ((MountOffset){ from.inboard - mm * right,
-                                      from.rearward + mm * up, from.up });
+    return free_place (
+        (MountOffset){ from.inboard - mm * right, from.rearward + mm * up, from.up });
   if (plate_n_ways (rail->plate) == 0)
     return nudge_places (rail, from, right, up);
   return nudge_scales (rail, from, mm, right, up);

@@ -18,8 +18,8 @@ MountOffset mount_rail_nearest (const MountRail *rail, MountOffset wanted);
 /* An arrow key: @right and @up are −1, 0 or 1 as the map shows them, outboard to the
  * right and rearward up. Along the scale of the plate that goes that way, or to the next
  * indexed place there; where the plate cannot go that way, nothing moves. */
-MountOffset mount_rail_nudge (
-    const MountRail *rail, MountOffset from, double mm, int right, int up);
+MountOffset
+mount_rail_nudge (const MountRail *rail, MountOffset from, double mm, int right, int up);
 
 /* To the indexed place @steps on from the one nearest to @from, round and round. */
 MountOffset mount_rail_walk (const MountRail *rail, MountOffset from, int steps);

@@ -11,9 +11,8 @@
 
 typedef struct {
   SwChooser *chooser;
-  GtkWidget *box, *plate, *plate_label, *sides, *right;
+  GtkWidget *box, *plate, *plate_label;
   GSimpleActionGroup *actions;
-  gboolean is_telling;
 } Tools;
 
 static Tools *
@@ -175,34 +174,6 @@ new_plate_button (Tools *self)
   return button;
 }
 
-static void
-on_side_toggled_cb (Tools *self)
-{
-  if (!self->is_telling)
-    sw_chooser_set_side (self->chooser,
-                         gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (self->right))
-                             ? SIDE_RIGHT
-                             : SIDE_LEFT);
-}
-
-static GtkWidget *
-new_sides (Tools *self)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
-  GtkWidget *left = gtk_toggle_button_new_with_label (_ ("Left"));
-
-  self->right = gtk_toggle_button_new_with_label (_ ("Right"));
-  gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (self->right), GTK_TOGGLE_BUTTON (left));
-  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (left), TRUE);
-  gtk_widget_add_css_class (box, "linked");
-  gtk_widget_set_tooltip_text (box, _ ("The side of the car that the map shows"));
-  gtk_box_append (GTK_BOX (box), left);
-  gtk_box_append (GTK_BOX (box), self->right);
-  g_signal_connect_swapped (self->right, "toggled", G_CALLBACK (on_side_toggled_cb),
-                            self);
-  return box;
-}
-
 static const ShelfPlate *
 shelf_plate (SwChooser *chooser)
 {
@@ -227,7 +198,8 @@ static void
 on_keep_cb (GSimpleAction *action, GVariant *state, gpointer data)
 {
   (void) action;
-  sw_chooser_set_keeps_to_plate (((Tools *) data)->chooser, g_variant_get_boolean (state));
+  sw_chooser_set_keeps_to_plate (((Tools *) data)->chooser,
+                                 g_variant_get_boolean (state));
 }
 
 static void
@@ -245,7 +217,8 @@ static void
 on_edit_plate_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   Tools *self = data;
-  const gboolean is_new = g_str_equal (g_action_get_name (G_ACTION (action)), "new-plate");
+  const gboolean is_new =
+      g_str_equal (g_action_get_name (G_ACTION (action)), "new-plate");
 
   (void) parameter;
   plate_window_open (GTK_WINDOW (gtk_widget_get_root (self->box)), self->chooser,
@@ -283,22 +256,15 @@ on_changed_cb (GtkWidget *box)
 {
   Tools *self = tools_of (box);
   const Plate *plate = sw_chooser_get_plate (self->chooser);
-  SwBench *bench = sw_chooser_get_bench (self->chooser);
-  const Car *car = sw_document_get_car (sw_bench_get_document (bench));
 
-  self->is_telling = TRUE;
-  gtk_widget_set_visible (self->sides, car_has_right (car));
-  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->right),
-                                sw_chooser_get_side (self->chooser) == SIDE_RIGHT);
   show_plate (self, plate);
-  g_simple_action_set_state (
-      action_of (self, "plate"),
-      g_variant_new_string (plate != NULL ? plate->name : NO_PLATE));
+  g_simple_action_set_state (action_of (self, "plate"),
+                             g_variant_new_string (plate != NULL ? plate->name
+                                                                 : NO_PLATE));
   set_state (self, "keep", sw_chooser_keeps_to_plate (self->chooser), plate != NULL);
   set_state (self, "swap", sw_chooser_is_swapped (self->chooser),
              plate != NULL && plate->can_swap);
   g_simple_action_set_enabled (action_of (self, "edit-plate"), plate != NULL);
-  self->is_telling = FALSE;
 }
 
 static void
@@ -339,15 +305,11 @@ mount_tools_new (SwBench *bench)
   self->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   g_object_set_data_full (G_OBJECT (self->box), "mount-tools", self, free_tools);
   add_actions (self);
-  self->sides = new_sides (self);
   self->plate = new_plate_button (self);
-  gtk_box_append (GTK_BOX (self->box), self->sides);
   gtk_box_append (GTK_BOX (self->box), new_lines (self->chooser));
   gtk_box_append (GTK_BOX (self->box), self->plate);
   g_signal_connect_object (self->chooser, "changed", G_CALLBACK (on_changed_cb),
                            self->box, G_CONNECT_SWAPPED);
-  g_signal_connect_object (bench, "solved", G_CALLBACK (on_changed_cb), self->box,
-                           G_CONNECT_SWAPPED);
   on_changed_cb (self->box);
   return self->box;
 }

@@ -42,6 +42,7 @@ mount_view_words (SwChooser *chooser)
 
   g_autofree char *camber = angle (&place, QUANTITY_CAMBER);
   g_autofree char *caster = angle (&place, QUANTITY_CASTER);
-  /* Translators: “Mount 12.0 mm inboard, 6.0 mm rearward: camber −1.93°, caster 4.40°”. */
+  /* Translators: “Mount 12.0 mm inboard, 6.0 mm rearward: camber −1.93°, caster 4.40°”.
+   */
   return g_strdup_printf (_ ("%s: camber %s°, caster %s°"), where, camber, caster);
 }

@@ -22,10 +22,10 @@ struct _SwMountView {
   GtkWidget *handle;
   GtkGesture *gesture;
 
-  MountMapHit under;     /* the pointer */
+  MountMapHit under; /* the pointer */
   gboolean has_pointer;
   gboolean is_dragging;
-  MountOffset grab;      /* from the pointer to the mount when it was taken */
+  MountOffset grab; /* from the pointer to the mount when it was taken */
   double pointer_x, pointer_y;
 };
 
@@ -269,8 +269,7 @@ on_key_pressed_cb (SwMountView *self, guint key, guint code, GdkModifierType sta
   (void) state;
   if (steps == 0 || rail.plate == NULL || plate_n_places (rail.plate) == 0)
     return FALSE;
-  put (self, &rail,
-       mount_rail_walk (&rail, sw_chooser_get_mount (self->chooser), steps));
+  put (self, &rail, mount_rail_walk (&rail, sw_chooser_get_mount (self->chooser), steps));
   return TRUE;
 }
 
@@ -353,6 +352,7 @@ sw_mount_view_init (SwMountView *self)
   self->map = mount_map_new ();
   gtk_widget_set_hexpand (widget, TRUE);
   gtk_widget_set_vexpand (widget, TRUE);
+  gtk_widget_set_size_request (widget, 280, 270);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Map of the upper mount over the strut tower"), -1);
   add_handle (self);

@@ -38,6 +38,7 @@ questions (guint *n)
 typedef struct {
   QuestionPart create;
   SwBench *bench;
+  gulong on_map;
 } Late;
 
 static void
@@ -55,7 +56,7 @@ on_map_cb (GtkWidget *box)
   Late *late = g_object_get_data (G_OBJECT (box), "late");
   GtkWidget *part = late->create (late->bench);
 
-  g_signal_handlers_disconnect_by_func (box, on_map_cb, NULL);
+  g_signal_handler_disconnect (box, late->on_map);
   gtk_widget_set_hexpand (part, TRUE);
   gtk_box_append (GTK_BOX (box), part);
 }
@@ -69,7 +70,7 @@ late_part (QuestionPart create, SwBench *bench)
   late->create = create;
   late->bench = g_object_ref (bench);
   g_object_set_data_full (G_OBJECT (box), "late", late, free_late);
-  g_signal_connect (box, "map", G_CALLBACK (on_map_cb), NULL);
+  late->on_map = g_signal_connect (box, "map", G_CALLBACK (on_map_cb), NULL);
   return box;
 }
 

@@ -14,12 +14,13 @@ typedef struct {
   const char *name;  /* of its stack page and action target; for good */
   const char *title; /* to be translated */
   QuestionPart create;
-  QuestionPart create_tools; /* beside the switcher; or NULL */
-  const char *strip_title;   /* to be translated, */
-  QuestionPart create_strip; /* what stands below besides the numbers; or NULL */
+  QuestionPart create_tools;       /* beside the switcher; or NULL */
+  const char *strip_title;         /* to be translated, */
+  QuestionPart create_strip;       /* what stands below besides the numbers; or NULL */
   QuestionPart create_strip_tools; /* above that */
-  gboolean ground_fixed;     /* the sheet moves the body, not the ground */
-  gboolean is_late; /* its parts are made when they are shown first, not with the window */
+  gboolean ground_fixed;           /* the sheet moves the body, not the ground */
+  gboolean
+      is_late; /* its parts are made when they are shown first, not with the window */
 } Question;
 
 /* @n gets their number. */

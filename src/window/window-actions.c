@@ -229,10 +229,10 @@ enable (SwWindow *self, const char *name, gboolean enabled)
 void
 window_update_actions (SwWindow *self)
 {
-  static const char *const on_a_car[] = { "save",         "save-as",  "export",
-                                          "copy-numbers", "restore",  "explain",
-                                          "side-by-side", "fit",      "zoom-in",
-                                          "zoom-out",     "measured-points" };
+  static const char *const on_a_car[] = {
+    "save",         "save-as", "export",  "copy-numbers", "restore",        "explain",
+    "side-by-side", "fit",     "zoom-in", "zoom-out",     "measured-points"
+  };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
   const gboolean is_changing = document != NULL && sw_bench_is_dragging (self->bench);
 

@@ -78,7 +78,8 @@ take_new_car (Car *car, gpointer data)
   SwWindow *self = SW_WINDOW (data);
   g_autoptr (SwDocument) document = sw_document_new_unsaved (car);
 
-  if (self->bench != NULL && sw_document_is_modified (sw_bench_get_document (self->bench))) {
+  if (self->bench != NULL &&
+      sw_document_is_modified (sw_bench_get_document (self->bench))) {
     self = sw_window_new (gtk_window_get_application (GTK_WINDOW (self)));
     window_take_document (self, document);
     gtk_window_present (GTK_WINDOW (self));

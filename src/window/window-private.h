@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the files of the window share: window.c (its parts), window-actions.c (its menus
- * and keys), window-files.c (opening, saving, closing), window-strip.c (what stands below).
+ * and keys), window-files.c (opening, saving, closing), window-strip.c (what stands
+ * below).
  */
 
 #pragma once

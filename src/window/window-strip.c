@@ -43,14 +43,14 @@ static void
 add_strip (SwWindow *self, const Question *question)
 {
   GtkWidget *strip = question_part (question, question->create_strip, self->bench);
-  GtkStackPage *page =
-      gtk_stack_add_titled (self->strips, strip, question->name, _ (question->strip_title));
+  GtkStackPage *page = gtk_stack_add_titled (self->strips, strip, question->name,
+                                             _ (question->strip_title));
 
   gtk_stack_page_set_visible (page, FALSE);
-  gtk_stack_add_named (
-      GTK_STACK (self->strip_tools),
-      question_part (question, question->create_strip_tools, self->bench),
-      question->name);
+  gtk_stack_add_named (GTK_STACK (self->strip_tools),
+                       question_part (question, question->create_strip_tools,
+                                      self->bench),
+                       question->name);
 }
 
 void
