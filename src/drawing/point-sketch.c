@@ -212,8 +212,9 @@ write_captions (const Pen *pen)
   theme_use (pen->cr, pen->theme->soft_ink);
   text_draw (pen->texts, pen->cr, small_style (pen), _ ("ground"), right,
              pen->front.y + gap / 2.0, (TextAnchor){ 1.0, 0.0 });
-  text_draw (pen->texts, pen->cr, small_style (pen), _ ("front axle"), right,
-             pen->plan.y - gap / 2.0, (TextAnchor){ 1.0, 1.0 });
+  text_draw (pen->texts, pen->cr, small_style (pen), _ ("front axle"),
+             pen->plan.x + (AXIS_WAY + 14.0) * pen->unit, pen->plan.y - gap / 2.0,
+             (TextAnchor){ 0.0, 1.0 });
   cairo_save (pen->cr);
   cairo_translate (pen->cr, pen->front.x - gap / 2.0,
                    pen->front.y - 0.45 * e.most_z * pen->scale);

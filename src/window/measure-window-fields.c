@@ -254,8 +254,8 @@ measure_field_name (const MeasureField *field)
           ? g_strdup (field->name)
           : g_strdup_printf (_ ("%s, %s"), field->name, measure_axis_name (field->axis));
 
-  /* Translators: a number that was measured on the car's right side. */
-  return is_right (field) ? g_strdup_printf (_ ("%s, right side"), name)
+  /* Translators: a number that was measured there. */
+  return is_right (field) ? g_strdup_printf (_ ("Right side: %s"), name)
                           : g_steal_pointer (&name);
 }
 

@@ -40,7 +40,7 @@ void measure_group_span (MeasureGroup group, guint *first, guint *n);
 /* The first field of a point, on that side. */
 guint measure_point_field (PointName point, CarSide side);
 
-/* "Upper mount, z up" or "Camber"; for the right side with that. Free with g_free (). */
+/* "Upper mount, z up", "Right side: Camber". Free with g_free (). */
 char *measure_field_name (const MeasureField *field);
 /* Whether a refusal that names @path is about the field: its own, or its whole point. */
 gboolean measure_field_is_at (const MeasureField *field, const char *path);

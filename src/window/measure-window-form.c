@@ -217,6 +217,7 @@ new_head (SwMeasureForm *self, Page page)
   gtk_widget_add_css_class (title, "fold-title");
   self->missing[page] = gtk_label_new (NULL);
   gtk_widget_add_css_class (self->missing[page], "dim-label");
+  gtk_widget_set_margin_start (title, 4);
   gtk_box_append (GTK_BOX (head), title);
   gtk_box_append (GTK_BOX (head), self->missing[page]);
   return head;
@@ -279,6 +280,16 @@ new_right_bar (SwMeasureForm *self)
 }
 
 static GtkWidget *
+new_right_hint (void)
+{
+  GtkWidget *hint = gtk_label_new (_ ("On the right side y is below zero."));
+
+  gtk_label_set_xalign (GTK_LABEL (hint), 0.0f);
+  gtk_widget_add_css_class (hint, "dim-label");
+  return hint;
+}
+
+static GtkWidget *
 new_text_entry (SwMeasureForm *self, const char *name, const char *placeholder)
 {
   GtkWidget *entry = gtk_entry_new ();
@@ -334,8 +345,9 @@ build (SwMeasureForm *self, gboolean is_open_car)
   for (Page page = PAGE_WHEEL; page < PAGE_RIGHT; page++)
     add_page (self, page, new_box (grids[page], NULL, NULL));
   add_page (self, PAGE_RIGHT,
-            new_box (new_right_bar (self), grids[MEASURE_RIGHT_POINTS],
-                     grids[MEASURE_RIGHT_WHEEL]));
+            new_box (new_right_bar (self), new_right_hint (),
+                     new_box (grids[MEASURE_RIGHT_POINTS], grids[MEASURE_RIGHT_WHEEL],
+                              NULL)));
   for (guint i = 0; i < measure_n_fields (); i++)
     watch (self, i);
 }
