@@ -116,6 +116,41 @@ choice_number_text (const ChoicePlace *place, ChoiceNumber number)
                        : number_text (value, choice_number_info (number).decimals);
 }
 
+gboolean
+choice_number_misses_aim (const ChoicePlace *place, ChoiceNumber number)
+{
+  static const struct {
+    ChoiceNumber number;
+    Aim aim;
+  } pairs[] = { { CHOICE_CAMBER, AIM_CAMBER },
+                { CHOICE_CASTER, AIM_CASTER },
+                { CHOICE_SAI, AIM_SAI },
+                { CHOICE_SCRUB_RADIUS, AIM_SCRUB_RADIUS },
+                { CHOICE_SCRUB_RADIUS, AIM_SCRUB_CHANGE },
+                { CHOICE_TRAIL, AIM_TRAIL },
+                { CHOICE_ROLL_CENTRE_HEIGHT, AIM_ROLL_CENTRE_HEIGHT },
+                { CHOICE_TOE_BEFORE_RESET, AIM_TOE_CHANGE },
+                { CHOICE_BUMP_STEER, AIM_BUMP_STEER } };
+
+  if ((place->faults & CHOICE_MISSES_AIM) == 0)
+    return FALSE;
+  for (gsize i = 0; i < G_N_ELEMENTS (pairs); i++)
+    if (pairs[i].number == number && place->aim_miss[pairs[i].aim] != 0.0)
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+choice_number_is_past_limit (const ChoicePlace *place, ChoiceNumber number)
+{
+  const guint fault = number == CHOICE_TYRE_CLEARANCE ? CHOICE_TYRE_TOO_NEAR
+                      : number == CHOICE_BEARING_TILT ? CHOICE_BEARING_TILTS_TOO_FAR
+                      : number == CHOICE_EDGE_MARGIN  ? CHOICE_EDGE_TOO_NEAR
+                                                      : 0;
+
+  return (place->faults & fault) != 0;
+}
+
 static gboolean
 is_same (double a, double b)
 {

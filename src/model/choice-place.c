@@ -128,7 +128,7 @@ choice_miss (Aim aim, double value, double least, double most)
 static void
 count_misses (const ChoiceCorner *corner, ChoicePlace *place)
 {
-  const GArray *targets = corner->car->targets;
+  const GArray *targets = corner->targets;
 
   for (Aim aim = 0; aim < N_AIMS; aim++) {
     place->aim_value[aim] =

@@ -50,49 +50,14 @@ last_side (const ChoiceAnswer *answer)
   return choice_is_alike (answer) ? SIDE_LEFT : SIDE_RIGHT;
 }
 
-static gboolean
-misses (const ChoicePlace *place, ChoiceNumber number)
-{
-  static const struct {
-    ChoiceNumber number;
-    Aim aim;
-  } pairs[] = { { CHOICE_CAMBER, AIM_CAMBER },
-                { CHOICE_CASTER, AIM_CASTER },
-                { CHOICE_SAI, AIM_SAI },
-                { CHOICE_SCRUB_RADIUS, AIM_SCRUB_RADIUS },
-                { CHOICE_SCRUB_RADIUS, AIM_SCRUB_CHANGE },
-                { CHOICE_TRAIL, AIM_TRAIL },
-                { CHOICE_ROLL_CENTRE_HEIGHT, AIM_ROLL_CENTRE_HEIGHT },
-                { CHOICE_TOE_BEFORE_RESET, AIM_TOE_CHANGE },
-                { CHOICE_BUMP_STEER, AIM_BUMP_STEER } };
-
-  if ((place->faults & CHOICE_MISSES_AIM) == 0)
-    return FALSE;
-  for (gsize i = 0; i < G_N_ELEMENTS (pairs); i++)
-    if (pairs[i].number == number && place->aim_miss[pairs[i].aim] != 0.0)
-      return TRUE;
-  return FALSE;
-}
-
-static gboolean
-is_past_limit (const ChoicePlace *place, ChoiceNumber number)
-{
-  const guint fault = number == CHOICE_TYRE_CLEARANCE ? CHOICE_TYRE_TOO_NEAR
-                      : number == CHOICE_BEARING_TILT ? CHOICE_BEARING_TILTS_TOO_FAR
-                      : number == CHOICE_EDGE_MARGIN  ? CHOICE_EDGE_TOO_NEAR
-                                                      : 0;
-
-  return (place->faults & fault) != 0;
-}
-
 /* The number, and behind it its mark or a space. */
 static char *
 cell_text (const ChoicePlace *place, ChoiceNumber number)
 {
   g_autofree char *digits = choice_number_text (place, number);
-  const char mark = is_past_limit (place, number) ? FAULT_MARK
-                    : misses (place, number)      ? AIM_MARK
-                                                  : ' ';
+  const char mark = choice_number_is_past_limit (place, number) ? FAULT_MARK
+                    : choice_number_misses_aim (place, number)  ? AIM_MARK
+                                                                : ' ';
 
   return g_strdup_printf ("%s%c", digits, mark);
 }

@@ -50,6 +50,10 @@ double choice_number (const ChoicePlace *place, ChoiceNumber number);
  * apply. Free with g_free (). */
 char *choice_number_text (const ChoicePlace *place, ChoiceNumber number);
 
+/* Whether it lies outside an aim that it stands for, or past a limit. */
+gboolean choice_number_misses_aim (const ChoicePlace *place, ChoiceNumber number);
+gboolean choice_number_is_past_limit (const ChoicePlace *place, ChoiceNumber number);
+
 /* Whether both sides are set alike and come to the same. */
 gboolean choice_is_alike (const ChoiceAnswer *answer);
 

@@ -22,7 +22,8 @@ typedef struct {
 typedef struct FieldScratch FieldScratch; /* room to work in */
 
 /* Each line runs so that higher values lie to its left, inboard seen to the right of
- * rearward. It ends where the window does, or where the corner cannot be assembled. */
+ * rearward. It ends where the window does, where the corner cannot be
+ * assembled, or where the values leap through infinity. */
 typedef struct {
   GArray *points; /* of MountOffset, up as the grid's */
   GArray *lines;  /* of FieldLine */

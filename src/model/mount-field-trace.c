@@ -15,11 +15,11 @@
 #include "model/mount-field-trace.h"
 
 #include <math.h>
-#include <string.h>
 
 #define MOST_SOLUTIONS 40
 #define MOST_CORRECTIONS 8
 #define MOST_HALVINGS 8
+#define DIFFERENCE 1e-4 /* of a piece's length, for the slope */
 /* Of the tolerance: what a level is lowered by, so that a place that is right on it, or a
  * field that is flat but for rounding, lies above. */
 #define LEAN 1e-3
@@ -218,11 +218,27 @@ cross_edge (const Tracer *t, guint id)
   return crossing;
 }
 
-/* Puts @at onto the level along @way, mm for each unit of excess at first. */
+/* The steepest way up at @at where the function is @excess above the level, mm for each
+ * unit of it; by differences of its exact values. */
+static MountOffset
+steepest_way (const Tracer *t, MountOffset at, double excess, double step)
+{
+  const MountOffset inward = { at.inboard + step, at.rearward, at.up },
+                    backward = { at.inboard, at.rearward + step, at.up };
+  const double in = (excess_at (t, inward) - excess) / step,
+               back = (excess_at (t, backward) - excess) / step;
+  const double square = in * in + back * back;
+
+  return (MountOffset){ in / square, back / square, 0.0 };
+}
+
+/* Moves @at, with @excess there, onto the level, by Newton's method on the steepest way
+ * and from there on by secants along it. */
 static gboolean
-correct (const Tracer *t, MountOffset way, double excess, double reach, MountOffset *at)
+correct (const Tracer *t, double excess, double reach, MountOffset *at)
 {
   const MountOffset from = *at;
+  const MountOffset way = steepest_way (t, from, excess, DIFFERENCE * reach);
   double part = -excess, before = 0.0, excess_before = excess;
 
   for (int i = 0; i < MOST_CORRECTIONS; i++) {
@@ -241,48 +257,27 @@ correct (const Tracer *t, MountOffset way, double excess, double reach, MountOff
   return FALSE;
 }
 
-typedef struct {
-  const Tracer *t;
-  size_t i, r; /* of its corner 0 */
-} Mesh;
-
-/* The steepest way up through @at, mm for each unit of the function: of the bilinear one
- * through the corners. */
-static MountOffset
-steepest_way (const Mesh *mesh, MountOffset at)
-{
-  const MountGrid *g = mesh->t->grid;
-  const double *low = &mesh->t->surface->values[place_index (g, mesh->i, mesh->r)],
-               *high = low + g->n_inboard;
-  const MountOffset p = mount_grid_at (g, mesh->i, mesh->r),
-                    q = mount_grid_at (g, mesh->i + 1, mesh->r + 1);
-  const double wide = q.inboard - p.inboard, deep = q.rearward - p.rearward;
-  const double u = (at.inboard - p.inboard) / wide, w = (at.rearward - p.rearward) / deep;
-  const double in = ((1.0 - w) * (low[1] - low[0]) + w * (high[1] - high[0])) / wide;
-  const double back = ((1.0 - u) * (high[0] - low[0]) + u * (high[1] - low[1])) / deep;
-  const double square = in * in + back * back;
-
-  return (MountOffset){ in / square, back / square, 0.0 };
-}
-
 /* Bends the way from @a to @b where it is off the level. FALSE where no line can be
  * followed. */
 static gboolean
-bend (const Mesh *mesh, MountOffset a, MountOffset b, int halvings)
+bend (const Tracer *t, MountOffset a, MountOffset b, int halvings)
 {
-  const Tracer *t = mesh->t;
   MountOffset middle = between (a, b, 0.5);
   const double excess = excess_at (t, middle), length = distance (a, b);
 
   if (fabs (excess) <= t->tolerance / 2.0 || length < SAME_PLACE)
     return TRUE;
-  if (isnan (excess) || halvings == 0 ||
-      !correct (t, steepest_way (mesh, middle), excess, length, &middle) ||
-      !bend (mesh, a, middle, halvings - 1))
+  if (isnan (excess) || halvings == 0 || !correct (t, excess, length, &middle) ||
+      !bend (t, a, middle, halvings - 1))
     return FALSE;
   g_array_append_val (t->scratch->bends, middle);
-  return bend (mesh, middle, b, halvings - 1);
+  return bend (t, middle, b, halvings - 1);
 }
+
+typedef struct {
+  const Tracer *t;
+  size_t i, r; /* of its corner 0 */
+} Mesh;
 
 static void
 add_segment (const Mesh *mesh, const int ends[2])
@@ -296,7 +291,7 @@ add_segment (const Mesh *mesh, const int ends[2])
 
   if (from->state == CROSSING_LOST || to->state == CROSSING_LOST)
     return;
-  if (!bend (mesh, from->at, to->at, MOST_HALVINGS)) {
+  if (!bend (t, from->at, to->at, MOST_HALVINGS)) {
     g_array_set_size (bends, segment.first_bend);
     return;
   }
@@ -313,17 +308,23 @@ static const int segments_of_code[16][2] = {
   [11] = { 1, 2 }, [12] = { 3, 1 }, [13] = { 0, 1 }, [14] = { 3, 0 },
 };
 
-/* A saddle, code 5 or 10: its middle says whether the high corners hang together, so that
- * the low ones are cut off, or the other way round. */
+/* A saddle, code 5 or 10: the height of its pass says whether the high corners hang
+ * together, so that the low ones are cut off, or the other way round. The pass is that of
+ * the bilinear function through the corners; its height is exact. */
 static void
-add_saddle (const Mesh *mesh, int code)
+add_saddle (const Mesh *mesh, const double corners[4], int code)
 {
   static const int parts[2][2][2] = { { { 1, 4 }, { 7, 13 } }, { { 2, 8 }, { 11, 14 } } };
   const MountGrid *grid = mesh->t->grid;
-  const MountOffset middle =
-      between (mount_grid_at (grid, mesh->i, mesh->r),
-               mount_grid_at (grid, mesh->i + 1, mesh->r + 1), 0.5);
-  const double excess = excess_at (mesh->t, middle);
+  const MountOffset from = mount_grid_at (grid, mesh->i, mesh->r),
+                    to = mount_grid_at (grid, mesh->i + 1, mesh->r + 1);
+  const double twist = corners[0] + corners[2] - corners[1] - corners[3];
+  const double in = (corners[0] - corners[3]) / twist,
+               back = (corners[0] - corners[1]) / twist;
+  const MountOffset pass = { from.inboard + in * (to.inboard - from.inboard),
+                             from.rearward + back * (to.rearward - from.rearward),
+                             from.up };
+  const double excess = excess_at (mesh->t, pass);
   const int *codes = parts[code == 10][excess > 0.0];
 
   if (isnan (excess))
@@ -347,7 +348,7 @@ trace_mesh (const Mesh *mesh)
     code |= (corners[c] > t->level) << c;
   }
   if (code == 5 || code == 10)
-    add_saddle (mesh, code);
+    add_saddle (mesh, corners, code);
   else if (code != 0 && code != 15)
     add_segment (mesh, segments_of_code[code]);
 }

@@ -10,7 +10,7 @@
 
 /* Exact crossings make lines good between few places; this many show where the corner
  * stops to assemble. */
-#define PLACES 1100.0
+#define PLACES 700.0
 #define LEAST_ROWS 9
 #define ROWS_AT_ONCE 2
 

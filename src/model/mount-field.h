@@ -52,7 +52,7 @@ MountField *mount_field_new (void);
 void mount_field_free (MountField *field);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (MountField, mount_field_free)
 
-/* Solves all places of @window, some 1100 in nearly square meshes, on as many cores as
+/* Solves all places of @window, some 700 in nearly square meshes, on as many cores as
  * serve. The height of the mount is that of the setup. Allocates only when the grid
  * grows. FALSE where nothing has changed since the last call: then it solves nothing. */
 gboolean mount_field_solve (

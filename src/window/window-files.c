@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/measure-window.h"
 #include "window/window-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -68,6 +69,30 @@ window_ask_open (SwWindow *self)
 
   g_signal_connect (native, "response", G_CALLBACK (on_open_response_cb), self);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (native));
+}
+
+/* As with a file: a car with unsaved changes keeps its window. */
+static void
+take_new_car (Car *car, gpointer data)
+{
+  SwWindow *self = SW_WINDOW (data);
+  g_autoptr (SwDocument) document = sw_document_new_unsaved (car);
+
+  if (self->bench != NULL &&
+      sw_document_is_modified (sw_bench_get_document (self->bench))) {
+    self = sw_window_new (gtk_window_get_application (GTK_WINDOW (self)));
+    window_take_document (self, document);
+    gtk_window_present (GTK_WINDOW (self));
+    return;
+  }
+  window_take_document (self, document);
+  sw_window_show_message (self, NULL);
+}
+
+void
+window_ask_new_car (SwWindow *self)
+{
+  measure_window_open_new (GTK_WINDOW (self), take_new_car, self);
 }
 
 static void

@@ -10,8 +10,8 @@
 #define SEED 20260201u
 #define GRID_STEP 0.25 /* mm */
 #define N_STATIONS 41
-#define RADIANS(degrees) ((degrees) * G_PI / 180.0)
-#define DEGREES(radians) ((radians) * 180.0 / G_PI)
+#define RADIANS(degrees) ((degrees) *G_PI / 180.0)
+#define DEGREES(radians) ((radians) *180.0 / G_PI)
 
 static const ChoiceQuestion tried = { .setup = 1 };
 
@@ -64,8 +64,8 @@ look_at_travel (const Reckoning *r, const Adjustment *adjustment, Travel *travel
   const double standing = adjustment->lowering, used = r->car->limits.travel_used_mm;
   const SweepRange range = { fmax (standing - used, -r->car->droop_mm),
                              fmin (standing + used, r->car->bump_mm), N_STATIONS };
-  const Vec3 strut = vec3_unit (vec3_sub (r->measured.at[POINT_UPPER_MOUNT],
-                                          r->measured.at[POINT_STRUT_FOOT]));
+  const Vec3 strut = vec3_unit (
+      vec3_sub (r->measured.at[POINT_UPPER_MOUNT], r->measured.at[POINT_STRUT_FOOT]));
   const TyreShape tyre = car_tyre_shape (r->car);
   const StrutShape shape = car_strut_shape (r->car);
   Station stations[N_STATIONS], at_standing;
@@ -79,8 +79,8 @@ look_at_travel (const Reckoning *r, const Adjustment *adjustment, Travel *travel
   *travel = (Travel){ 0.0, 0.0, INFINITY };
   for (guint i = 0; i < N_STATIONS; i++) {
     const double *value = stations[i].measures.value;
-    const double toe = DEGREES (value[QUANTITY_TOE_IN] -
-                                at_standing.measures.value[QUANTITY_TOE_IN]);
+    const double toe =
+        DEGREES (value[QUANTITY_TOE_IN] - at_standing.measures.value[QUANTITY_TOE_IN]);
     const double cosine = vec3_dot (stations[i].pose.strut_direction, strut);
 
     travel->bump_steer = fmax (travel->bump_steer, fabs (toe));
@@ -177,7 +177,8 @@ best_of_grid (const Reckoning *r, double step, guint n_bolts, double most_bolt)
         const PlateSetting setting = { .along = fmin (along.least + i * turn, along.most),
                                        .across =
                                            fmin (across.least + j * step, across.most) };
-        const double bolt = n_bolts > 1 ? most_bolt * (2.0 * b / (n_bolts - 1) - 1.0) : 0.0;
+        const double bolt =
+            n_bolts > 1 ? most_bolt * (2.0 * b / (n_bolts - 1) - 1.0) : 0.0;
 
         best = fmin (best, reckon (r, plate_place (r->plate, setting), bolt));
       }
@@ -185,7 +186,10 @@ best_of_grid (const Reckoning *r, double step, guint n_bolts, double most_bolt)
 }
 
 static ChoiceAnswer
-solve_one (const Car *car, const ChoiceQuestion *question, const Plate *plate, gboolean has_bolt)
+solve_one (const Car *car,
+           const ChoiceQuestion *question,
+           const Plate *plate,
+           gboolean has_bolt)
 {
   g_autoptr (GArray) answers = choice_solve (car, question, &plate, 1);
 
@@ -209,13 +213,18 @@ check_against_grid (const Car *car, const Plate *plate)
   const double best = best_of_grid (&reckoning, GRID_STEP, 1, 0.0);
   const gint64 t2 = g_get_monotonic_time ();
   const ChoicePlace *place = &answer.side[SIDE_LEFT];
-  t_solve += t1-t0; t_grid += t2-t1;
+  t_solve += t1 - t0;
+  t_grid += t2 - t1;
 
   n_cases++;
   n_failed += !answer.fits;
   n_met += answer.meets;
   if (answer.fits ? place->cost > best + 1e-6 * (1.0 + best) : best < INFINITY)
-    g_test_message ("BEATEN kind %d cost %.9g by %.9g faults %x at %.4f %.4f margin %.4f tilt %.4f/%.2f room %.4f bump %.4f", plate->kind, place->cost, best, place->faults, place->setting.along, place->setting.across, place->edge_margin, DEGREES(place->bearing_tilt), plate->bearing_tilt_deg, place->clearance.least, DEGREES(place->bump_steer));
+    g_test_message (
+        "BEATEN kind %d cost %.9g by %.9g faults %x at %.4f %.4f margin %.4f tilt %.4f/%.2f room %.4f bump %.4f",
+        plate->kind, place->cost, best, place->faults, place->setting.along,
+        place->setting.across, place->edge_margin, DEGREES (place->bearing_tilt),
+        plate->bearing_tilt_deg, place->clearance.least, DEGREES (place->bump_steer));
 }
 
 static Plate *
@@ -223,13 +232,18 @@ any_plate (Dice *dice)
 {
   const double kind = dice_between (dice, 0.0, 1.0);
 
-  return choice_fixture_plate (dice, kind < 0.7 ? PLATE_CROSSED_SLOTS : kind < 0.85 ? PLATE_SLOT : PLATE_ECCENTRIC, FALSE);
+  return choice_fixture_plate (dice,
+                               kind < 0.7    ? PLATE_CROSSED_SLOTS
+                               : kind < 0.85 ? PLATE_SLOT
+                                             : PLATE_ECCENTRIC,
+                               FALSE);
 }
 
 static void
 aim_somewhere (Dice *dice, Car *car, const Plate *plate, Aim aim, gboolean is_range)
 {
-  const ChoicePlace a = choice_place (car, &tried, SIDE_LEFT, plate, choice_fixture_setting (dice, plate), 0.0);
+  const ChoicePlace a = choice_place (car, &tried, SIDE_LEFT, plate,
+                                      choice_fixture_setting (dice, plate), 0.0);
   const double unit = aim_info (aim).unit_size;
   const double off = dice_between (dice, -4.0, 4.0) * unit;
   const double width = is_range ? dice_between (dice, 0.5, 6.0) * unit : 0.0;
@@ -247,7 +261,8 @@ n_of (guint n)
 static void
 report (void)
 {
-  g_test_message ("%u cases, %u met, %u failed; solve %.1f ms grid %.1f", n_cases, n_met, n_failed, t_solve/1e3, t_grid/1e3);
+  g_test_message ("%u cases, %u met, %u failed; solve %.1f ms grid %.1f", n_cases, n_met,
+                  n_failed, t_solve / 1e3, t_grid / 1e3);
   n_cases = n_met = n_failed = 0;
   t_solve = t_grid = 0;
 }
@@ -271,14 +286,16 @@ test_aims (void)
 static void
 add_tower (Dice *dice, Car *car, Plate *plate)
 {
-  car->tower = (CarTower){ dice_between (dice, 80.0, 100.0), dice_between (dice, -5.0, 5.0), dice_between (dice, -5.0, 5.0) };
+  car->tower =
+      (CarTower){ dice_between (dice, 80.0, 100.0), dice_between (dice, -5.0, 5.0),
+                  dice_between (dice, -5.0, 5.0) };
   plate->bearing_diameter_mm = dice_between (dice, 60.0, 75.0);
 }
 
 static void
 test_edge (void)
 {
-  Dice dice = { SEED+1 };
+  Dice dice = { SEED + 1 };
 
   for (guint i = 0; i < n_of (30); i++) {
     g_autoptr (Car) car = choice_fixture_random_car (&dice);
@@ -295,7 +312,7 @@ test_edge (void)
 static void
 test_tilt (void)
 {
-  Dice dice = { SEED+2 };
+  Dice dice = { SEED + 2 };
 
   for (guint i = 0; i < n_of (8); i++) {
     g_autoptr (Car) car = choice_fixture_random_car (&dice);
@@ -314,7 +331,7 @@ test_tilt (void)
 static void
 test_bump (void)
 {
-  Dice dice = { SEED+3 };
+  Dice dice = { SEED + 3 };
 
   for (guint i = 0; i < n_of (8); i++) {
     g_autoptr (Car) car = choice_fixture_random_car (&dice);
@@ -324,7 +341,8 @@ test_bump (void)
         aim_somewhere (&dice, car, plate, aim, dice_between (&dice, 0.0, 1.0) < 0.6);
     if (i % 2)
       add_tower (&dice, car, plate);
-    choice_fixture_aim (car, AIM_BUMP_STEER, 0.0, i%3 ? 0.0 : 0.1, dice_between (&dice, 0.1, 2.0));
+    choice_fixture_aim (car, AIM_BUMP_STEER, 0.0, i % 3 ? 0.0 : 0.1,
+                        dice_between (&dice, 0.1, 2.0));
     check_against_grid (car, plate);
   }
   report ();
@@ -333,7 +351,7 @@ test_bump (void)
 static void
 test_tyre (void)
 {
-  Dice dice = { SEED+4 };
+  Dice dice = { SEED + 4 };
 
   for (guint i = 0; i < n_of (8); i++) {
     g_autoptr (Car) car = choice_fixture_random_car (&dice);
@@ -342,11 +360,15 @@ test_tyre (void)
       if (dice_between (&dice, 0.0, 1.0) < 0.4)
         aim_somewhere (&dice, car, plate, aim, dice_between (&dice, 0.0, 1.0) < 0.6);
     car->strut = (CarStrut){ 50, 0, 250, 0, 0, 0 };
-    car->strut.seat_diameter_mm=130; car->strut.seat_height_mm=200;
+    car->strut.seat_diameter_mm = 130;
+    car->strut.seat_height_mm = 200;
     car->strut.spring_diameter_mm = dice_between (&dice, 100.0, 140.0);
-    ChoicePlace p = choice_place (car, &tried, SIDE_LEFT, plate, choice_fixture_setting (&dice, plate), 0.0);
+    ChoicePlace p = choice_place (car, &tried, SIDE_LEFT, plate,
+                                  choice_fixture_setting (&dice, plate), 0.0);
     car->limits.tyre_clearance_mm = p.clearance.least + dice_between (&dice, -0.0, 0.0);
-    if (i < 10) g_test_message ("room %g %g %g", p.clearance.room[0], p.clearance.room[1], p.clearance.room[2]);
+    if (i < 10)
+      g_test_message ("room %g %g %g", p.clearance.room[0], p.clearance.room[1],
+                      p.clearance.room[2]);
     check_against_grid (car, plate);
   }
   report ();
@@ -356,7 +378,7 @@ static void
 test_bolt (void)
 {
   const ChoiceQuestion with_bolt = { .setup = 1, .try_bolt = TRUE };
-  Dice dice = { SEED+5 };
+  Dice dice = { SEED + 5 };
   guint n_bolts = 0;
 
   for (guint i = 0; i < n_of (20); i++) {
@@ -369,18 +391,28 @@ test_bolt (void)
     add_tower (&dice, car, plate);
     car->strut = (CarStrut){ 50, 0, 250, 0, 0, 0 };
     car->limits.tyre_clearance_mm = -1000;
-    ChoicePlace p = choice_place (car, &with_bolt, SIDE_LEFT, plate, choice_fixture_setting (&dice, plate), RADIANS(dice_between (&dice, -2.0, 1.0)));
+    ChoicePlace p = choice_place (car, &with_bolt, SIDE_LEFT, plate,
+                                  choice_fixture_setting (&dice, plate),
+                                  RADIANS (dice_between (&dice, -2.0, 1.0)));
     car->limits.tyre_clearance_mm = p.clearance.least;
-    g_autoptr (GArray) answers = choice_solve (car, &with_bolt, (const Plate *const *) &plate, 1);
+    g_autoptr (GArray) answers =
+                   choice_solve (car, &with_bolt, (const Plate *const *) &plate, 1);
     const Reckoning reckoning = reckoning_of (car, plate);
-    const double best = best_of_grid (&reckoning, 1.0, 41, RADIANS (car->limits.camber_bolt_deg));
+    const double best =
+        best_of_grid (&reckoning, 1.0, 41, RADIANS (car->limits.camber_bolt_deg));
     const ChoiceAnswer *answer = &g_array_index (answers, ChoiceAnswer, 0);
     n_bolts += answer->has_bolt;
-    n_cases++; n_failed += !answer->fits; n_met += answer->meets;
+    n_cases++;
+    n_failed += !answer->fits;
+    n_met += answer->meets;
     const ChoicePlace *place = &answer->side[0];
     if (answer->has_bolt || !answer->fits)
-    if (answer->fits ? place->cost > best + 1e-6 * (1.0 + best) : best < INFINITY)
-      g_test_message ("BEATEN %u kind %d cost %.9g by %.9g faults %x at %.4f %.4f bolt %.4f margin %.4f  room %.4f/%.4f", i, plate->kind, place->cost, best, place->faults, place->setting.along, place->setting.across, DEGREES(place->camber_bolt), place->edge_margin, place->clearance.least, car->limits.tyre_clearance_mm);
+      if (answer->fits ? place->cost > best + 1e-6 * (1.0 + best) : best < INFINITY)
+        g_test_message (
+            "BEATEN %u kind %d cost %.9g by %.9g faults %x at %.4f %.4f bolt %.4f margin %.4f  room %.4f/%.4f",
+            i, plate->kind, place->cost, best, place->faults, place->setting.along,
+            place->setting.across, DEGREES (place->camber_bolt), place->edge_margin,
+            place->clearance.least, car->limits.tyre_clearance_mm);
   }
   g_test_message ("%u bolts", n_bolts);
   report ();

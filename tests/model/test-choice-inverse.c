@@ -55,8 +55,12 @@ test_inverse (void)
       continue;
     }
     n_equal++;
-    g_test_message ("%u kind %d off %.4f cost %g  (%.3f %.3f) for (%.3f %.3f) misses %g %g", i, kind, off, found->cost, found->mount.inboard, found->mount.rearward, wanted.mount.inboard, wanted.mount.rearward,
-       found->aim_value[AIM_CAMBER]-wanted.aim_value[AIM_CAMBER], found->aim_value[AIM_CASTER]-wanted.aim_value[AIM_CASTER]);
+    g_test_message (
+        "%u kind %d off %.4f cost %g  (%.3f %.3f) for (%.3f %.3f) misses %g %g", i, kind,
+        off, found->cost, found->mount.inboard, found->mount.rearward,
+        wanted.mount.inboard, wanted.mount.rearward,
+        found->aim_value[AIM_CAMBER] - wanted.aim_value[AIM_CAMBER],
+        found->aim_value[AIM_CASTER] - wanted.aim_value[AIM_CASTER]);
   }
   g_test_message ("%u the same, %u equal", n_same, n_equal);
 }
