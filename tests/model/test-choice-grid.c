@@ -10,8 +10,8 @@
 #define SEED 20260201u
 #define GRID_STEP 0.25 /* mm */
 #define N_STATIONS 41
-#define RADIANS(degrees) ((degrees) *G_PI / 180.0)
-#define DEGREES(radians) ((radians) *180.0 / G_PI)
+#define RADIANS(degrees) (G_PI / 180.0 * (degrees))
+#define DEGREES(radians) (180.0 / G_PI * (radians))
 
 static const ChoiceQuestion tried = { .setup = 1 };
 
