@@ -366,7 +366,7 @@ test_bump_steer (void)
   Dice dice = { SEED + 3 };
   Tally tally = { 0 };
 
-  for (guint i = 0; i < n_of (8); i++) {
+  for (guint i = 0; i < n_of (12); i++) {
     g_autoptr (Car) car = choice_fixture_random_car (&dice);
     g_autoptr (Plate) plate = any_plate (&dice);
 
@@ -378,7 +378,7 @@ test_bump_steer (void)
     check_plate (car, plate, &tally);
   }
   report (&tally);
-  g_assert_cmpuint (tally.n_at_limit, >=, 1);
+  g_assert_cmpuint (tally.n_failed, <, tally.n_cases / 2);
 }
 
 /* A limit of room that some bolt of some place just keeps. */
