@@ -20,6 +20,10 @@ static const Command commands[] = {
     N_ ("Say which spacer or rack height gives a setup back what the baseline has at its own "
         "standing height: roll centre, camber gain, bump steer."),
     restore_command },
+  { "choose", N_ ("FILE"),
+    N_ ("Rank upper mounts by how well they reach an alignment, each with the setting to "
+        "dial in and what it costs; write the fitting card of the best one."),
+    choose_command },
 };
 
 static const Command *
@@ -51,9 +55,8 @@ command_line_print (const char *bytes, gsize length)
   return FALSE;
 }
 
-gboolean
-command_line_parse (
-    const char *name, const GOptionEntry *entries, int argc, char **argv, char **file)
+static gboolean
+take_options (const char *name, const GOptionEntry *entries, int *argc, char ***argv)
 {
   const Command *command = find_command (name);
   g_autoptr (GOptionContext) context = g_option_context_new (_ (command->usage));
@@ -63,17 +66,35 @@ command_line_parse (
   g_set_prgname (program);
   g_option_context_set_summary (context, _ (command->summary));
   g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
-  if (!g_option_context_parse (context, &argc, &argv, &error)) {
-    command_line_say ("%s", error->message);
+  if (g_option_context_parse (context, argc, argv, &error))
+    return TRUE;
+  command_line_say ("%s", error->message);
+  return FALSE;
+}
+
+gboolean
+command_line_parse_options (const char *name,
+                            const GOptionEntry *entries,
+                            int argc,
+                            char **argv)
+{
+  return take_options (name, entries, &argc, &argv);
+}
+
+gboolean
+command_line_parse (
+    const char *name, const GOptionEntry *entries, int argc, char **argv, char **file)
+{
+  if (!take_options (name, entries, &argc, &argv))
     return FALSE;
-  }
   /* GOption leaves a "--" in its place. */
   if (argc == 3 && g_str_equal (argv[1], "--")) {
     argv++;
     argc--;
   }
   if (argc != 2) {
-    command_line_say (_ ("%s needs exactly one car file; see %s --help."), name, program);
+    command_line_say (_ ("%s needs exactly one car file; see %s --help."), name,
+                      g_get_prgname ());
     return FALSE;
   }
   *file = argv[1];

@@ -22,7 +22,9 @@ typedef struct {
 
 int table_command (int argc, char **argv);
 int plot_command (int argc, char **argv); /* in the program strutwright-plot */
-int plot_launch (int argc, char **argv);  /* becomes that program */
+int plot_launch (int argc, char **argv);  /* becomes that, for any command word */
+int choose_command (int argc, char **argv);
+int choose_card_command (int argc, char **argv); /* in the program strutwright-plot */
 int check_command (int argc, char **argv);
 int compare_command (int argc, char **argv);
 int restore_command (int argc, char **argv);
@@ -35,7 +37,13 @@ void command_line_use_language (void);
 int command_line_run (int argc, char **argv);
 
 /* Takes the options of command @name out of @argv; @entries store into the caller's
- * variables. Exactly one FILE must remain. Says what is wrong on standard error. */
+ * variables, and what remains too if they have a place for it. Says what is wrong on
+ * standard error. */
+gboolean command_line_parse_options (const char *name,
+                                     const GOptionEntry *entries,
+                                     int argc,
+                                     char **argv);
+/* The same for a command that must be left with exactly one FILE. */
 gboolean command_line_parse (
     const char *name, const GOptionEntry *entries, int argc, char **argv, char **file);
 

@@ -2,6 +2,7 @@
 #include "command-line/command-line.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 #include <unistd.h>
 
 /* Beside this program as in a package of its own, in the build's neighbour folder, or
@@ -43,6 +44,9 @@ program_launch (const char *program, char **argv)
 int
 plot_launch (int argc, char **argv)
 {
-  (void) argc;
-  return program_launch ("strutwright-plot", argv);
+  /* a place for the program's name before the command word */
+  g_autofree char **words = g_new0 (char *, (gsize) argc + 2);
+
+  memcpy (words + 1, argv, (gsize) argc * sizeof (char *));
+  return program_launch ("strutwright-plot", words);
 }

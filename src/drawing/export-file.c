@@ -6,7 +6,9 @@
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
+#define DOTS_OF_A_WINDOW 96
 #define POINTS_PER_PIXEL 0.75 /* 72 to the inch against 96 */
 
 typedef enum {
@@ -57,26 +59,31 @@ append (void *bytes, const unsigned char *data, unsigned int length)
   return CAIRO_STATUS_SUCCESS;
 }
 
+/* What is drawn on: @width by @height in units of the drawing, with @scale pixels (PNG),
+ * or units of the file (SVG) or points (PDF) to each. */
+typedef struct {
+  double width, height;
+  double scale;
+  cairo_format_t format; /* of a PNG, and … */
+  int dots;              /* … its pixels to the inch */
+  cairo_svg_unit_t unit; /* of an SVG */
+} Paper;
+
 static cairo_surface_t *
-create_surface (Kind kind, const ExportOptions *options, GByteArray *bytes)
+create_surface (Kind kind, const Paper *paper, GByteArray *bytes)
 {
-  const double width = options->width, height = options->height;
+  const double width = paper->width * paper->scale, height = paper->height * paper->scale;
   cairo_surface_t *surface = NULL;
 
   switch (kind) {
   case KIND_PNG:
-    return export_png_surface (options->background == EXPORT_BACKGROUND_NONE
-                                   ? CAIRO_FORMAT_ARGB32
-                                   : CAIRO_FORMAT_RGB24,
-                               options->width, options->height);
+    return export_png_surface (paper->format, (int) ceil (width), (int) ceil (height));
   case KIND_SVG:
     surface = cairo_svg_surface_create_for_stream (append, bytes, width, height);
-    cairo_svg_surface_set_document_unit (surface, CAIRO_SVG_UNIT_PX);
+    cairo_svg_surface_set_document_unit (surface, paper->unit);
     return surface;
   case KIND_PDF:
-    surface =
-        cairo_pdf_surface_create_for_stream (append, bytes, width * POINTS_PER_PIXEL,
-                                             height * POINTS_PER_PIXEL);
+    surface = cairo_pdf_surface_create_for_stream (append, bytes, width, height);
     /* cairo puts the time of day there */
     cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, "");
     return surface;
@@ -109,23 +116,20 @@ name_group (GByteArray *bytes)
 
 /* Draws into @bytes. */
 static cairo_status_t
-draw_bytes (ExportDraw draw,
-            gconstpointer view,
-            Kind kind,
-            const ExportOptions *options,
-            GByteArray *bytes)
+draw_bytes (
+    ExportDraw draw, gconstpointer view, Kind kind, const Paper *paper, GByteArray *bytes)
 {
-  cairo_surface_t *surface = create_surface (kind, options, bytes);
+  cairo_surface_t *surface = create_surface (kind, paper, bytes);
   cairo_t *cr = cairo_create (surface);
 
-  if (kind == KIND_PDF)
-    cairo_scale (cr, POINTS_PER_PIXEL, POINTS_PER_PIXEL);
-  draw (cr, view, options->width, options->height);
+  if (paper->scale != 1.0)
+    cairo_scale (cr, paper->scale, paper->scale);
+  draw (cr, view, paper->width, paper->height);
   cairo_status_t status = cairo_status (cr);
   cairo_destroy (cr);
 
   if (status == CAIRO_STATUS_SUCCESS && kind == KIND_PNG)
-    status = export_png (surface, bytes);
+    status = export_png (surface, paper->dots, bytes);
   cairo_surface_finish (surface);
   if (status == CAIRO_STATUS_SUCCESS)
     status = cairo_surface_status (surface);
@@ -135,20 +139,17 @@ draw_bytes (ExportDraw draw,
   return status;
 }
 
-gboolean
-export_file_write (ExportDraw draw,
-                   gconstpointer view,
-                   const ExportOptions *options,
-                   const char *path,
-                   GError **error)
+static gboolean
+write_paper (ExportDraw draw,
+             gconstpointer view,
+             Kind kind,
+             const Paper *paper,
+             const char *path,
+             GError **error)
 {
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  Kind kind;
+  const cairo_status_t status = draw_bytes (draw, view, kind, paper, bytes);
 
-  if (!find_kind (path, &kind, error) || !check_size (options, error))
-    return FALSE;
-
-  const cairo_status_t status = draw_bytes (draw, view, kind, options, bytes);
   if (status != CAIRO_STATUS_SUCCESS) {
     g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_DRAWING,
                  _ ("“%s” could not be drawn: %s."), path,
@@ -157,4 +158,47 @@ export_file_write (ExportDraw draw,
   }
   return g_file_set_contents_full (path, (const char *) bytes->data, bytes->len,
                                    G_FILE_SET_CONTENTS_CONSISTENT, 0666, error);
+}
+
+gboolean
+export_file_write (ExportDraw draw,
+                   gconstpointer view,
+                   const ExportOptions *options,
+                   const char *path,
+                   GError **error)
+{
+  Kind kind;
+
+  if (!find_kind (path, &kind, error) || !check_size (options, error))
+    return FALSE;
+  const Paper paper = { .width = options->width,
+                        .height = options->height,
+                        .scale = kind == KIND_PDF ? POINTS_PER_PIXEL : 1.0,
+                        .format = options->background == EXPORT_BACKGROUND_NONE
+                                      ? CAIRO_FORMAT_ARGB32
+                                      : CAIRO_FORMAT_RGB24,
+                        .dots = DOTS_OF_A_WINDOW,
+                        .unit = CAIRO_SVG_UNIT_PX };
+  return write_paper (draw, view, kind, &paper, path, error);
+}
+
+gboolean
+export_file_write_page (ExportDraw draw,
+                        gconstpointer view,
+                        double width,
+                        double height,
+                        const char *path,
+                        GError **error)
+{
+  Kind kind;
+
+  if (!find_kind (path, &kind, error))
+    return FALSE;
+  const Paper paper = { .width = width,
+                        .height = height,
+                        .scale = kind == KIND_PNG ? EXPORT_PAGE_DOTS / 72.0 : 1.0,
+                        .format = CAIRO_FORMAT_RGB24,
+                        .dots = EXPORT_PAGE_DOTS,
+                        .unit = CAIRO_SVG_UNIT_PT };
+  return write_paper (draw, view, kind, &paper, path, error);
 }

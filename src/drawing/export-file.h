@@ -13,3 +13,13 @@ gboolean export_file_write (ExportDraw draw,
                             const ExportOptions *options,
                             const char *path,
                             GError **error);
+
+/* A page of @width by @height points of 1/72 inch on white; a PNG has
+ * EXPORT_PAGE_DOTS dots to the inch. */
+#define EXPORT_PAGE_DOTS 288
+gboolean export_file_write_page (ExportDraw draw,
+                                 gconstpointer view,
+                                 double width,
+                                 double height,
+                                 const char *path,
+                                 GError **error);

@@ -13,7 +13,7 @@
 #include <sys/mman.h>
 
 #define COMPRESSION_LEVEL 3
-#define PIXELS_PER_METRE 3780 /* 96 to the inch */
+#define INCH 0.0254 /* m */
 #define LARGE_PAGE ((size_t) 2 * 1024 * 1024)
 
 cairo_surface_t *
@@ -83,11 +83,12 @@ reorder (png_structp png, png_row_infop row, png_bytep data)
 }
 
 static void
-write_image (png_structp png, png_infop info, cairo_surface_t *image)
+write_image (png_structp png, png_infop info, int dots, cairo_surface_t *image)
 {
   const int height = cairo_image_surface_get_height (image);
   const int stride = cairo_image_surface_get_stride (image);
   const unsigned char *pixels = cairo_image_surface_get_data (image);
+  const png_uint_32 per_metre = (png_uint_32) (dots / INCH + 0.5);
   const gboolean has_alpha =
       cairo_image_surface_get_format (image) == CAIRO_FORMAT_ARGB32;
 
@@ -95,7 +96,7 @@ write_image (png_structp png, png_infop info, cairo_surface_t *image)
                 (png_uint_32) height, 8,
                 has_alpha ? PNG_COLOR_TYPE_RGBA : PNG_COLOR_TYPE_RGB, PNG_INTERLACE_NONE,
                 PNG_COMPRESSION_TYPE_DEFAULT, PNG_FILTER_TYPE_DEFAULT);
-  png_set_pHYs (png, info, PIXELS_PER_METRE, PIXELS_PER_METRE, PNG_RESOLUTION_METER);
+  png_set_pHYs (png, info, per_metre, per_metre, PNG_RESOLUTION_METER);
   png_set_compression_level (png, COMPRESSION_LEVEL);
   png_set_filter (png, PNG_FILTER_TYPE_BASE, PNG_FILTER_NONE);
   png_write_info (png, info);
@@ -109,7 +110,7 @@ write_image (png_structp png, png_infop info, cairo_surface_t *image)
 }
 
 cairo_status_t
-export_png (cairo_surface_t *image, GByteArray *bytes)
+export_png (cairo_surface_t *image, int dots, GByteArray *bytes)
 {
   png_structp png = png_create_write_struct (PNG_LIBPNG_VER_STRING, NULL, NULL, NULL);
   png_infop info = png != NULL ? png_create_info_struct (png) : NULL;
@@ -121,7 +122,7 @@ export_png (cairo_surface_t *image, GByteArray *bytes)
 
   cairo_surface_flush (image);
   png_set_write_fn (png, bytes, append, flush);
-  write_image (png, info, image);
+  write_image (png, info, dots, image);
   png_destroy_write_struct (&png, &info);
   return CAIRO_STATUS_SUCCESS;
 }

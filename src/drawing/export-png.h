@@ -9,5 +9,6 @@
 /* An empty RGB24 or ARGB32 image. */
 cairo_surface_t *export_png_surface (cairo_format_t format, int width, int height);
 
-/* Appends a CAIRO_FORMAT_RGB24 or ARGB32 surface to @bytes, without a time or a text. */
-cairo_status_t export_png (cairo_surface_t *image, GByteArray *bytes);
+/* Appends a CAIRO_FORMAT_RGB24 or ARGB32 surface to @bytes, without a time or a text;
+ * @dots pixels to the inch. */
+cairo_status_t export_png (cairo_surface_t *image, int dots, GByteArray *bytes);

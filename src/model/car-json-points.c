@@ -11,15 +11,8 @@ read_coordinate (
   const NumberRange limits = { .least = -10000.0, .most = 10000.0 };
   g_autofree char *path = g_strdup_printf ("%s[%u]", point, index);
 
-  if (index >= json_array_get_length (array)) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_MISSING, _ ("%s is missing."), path);
-    return FALSE;
-  }
-  if (!member_get_number (json_array_get_element (array, index), value)) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_TYPE, _ ("%s must be a number."), path);
-    return FALSE;
-  }
-  return member_check_range (limits, *value, path, error);
+  return member_read_entry (array, point, index, value, error) &&
+         member_check_range (limits, *value, path, error);
 }
 
 static gboolean

@@ -5,11 +5,12 @@
 
 #include <glib/gi18n-lib.h>
 
+/* The tie rod of a rack with a take-off in the middle may begin on the other side. */
 static gboolean
 check_side (const Vec3 *points, GError **error)
 {
   for (PointName i = 0; i < N_POINTS; i++)
-    if (points[i].y >= 0.0) {
+    if (points[i].y >= 0.0 && i != POINT_TIE_ROD_INNER) {
       g_set_error (error, CAR_ERROR, CAR_ERROR_NUMBER,
                    _ ("right.corner.%s[1] is %g, but must be below zero on the right "
                       "side."),

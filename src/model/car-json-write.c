@@ -7,51 +7,14 @@
 #include <math.h>
 #include <string.h>
 
-#define LARGEST_EXACT 9007199254740992.0 /* 2^53 */
-
-/* 270 rather than 270.0, as a hand would write it; -0.0 keeps its sign. What is not
- * finite becomes null, which reading refuses by its path. */
-static JsonNode *
-number_node (double value)
-{
-  JsonNode *node = json_node_alloc ();
-
-  if (!isfinite (value))
-    return json_node_init_null (node);
-  if (value == floor (value) && fabs (value) < LARGEST_EXACT &&
-      !(value == 0.0 && signbit (value)))
-    return json_node_init_int (node, (gint64) value);
-  return json_node_init_double (node, value);
-}
-
-static void
-add_number (JsonObject *object, const char *name, double value)
-{
-  json_object_set_member (object, name, number_node (value));
-}
-
-static void
-add_unknown (JsonObject *object, JsonObject *unknown)
-{
-  JsonObjectIter iter;
-  const char *name;
-  JsonNode *value;
-
-  if (unknown == NULL)
-    return;
-  json_object_iter_init_ordered (&iter, unknown);
-  while (json_object_iter_next_ordered (&iter, &name, &value))
-    json_object_set_member (object, name, json_node_copy (value));
-}
-
 static void
 add_point (JsonObject *object, const char *name, Vec3 point)
 {
   JsonArray *array = json_array_sized_new (3);
 
-  json_array_add_element (array, number_node (point.x));
-  json_array_add_element (array, number_node (point.y));
-  json_array_add_element (array, number_node (point.z));
+  json_array_add_element (array, member_number_node (point.x));
+  json_array_add_element (array, member_number_node (point.y));
+  json_array_add_element (array, member_number_node (point.z));
   json_object_set_array_member (object, name, array);
 }
 
@@ -79,7 +42,7 @@ add_car_number (JsonObject *object,
 
   if (number->presence != MEMBER_WHERE_GIVEN ||
       !is_same (value, car_number_value (plain, number)))
-    add_number (object, number->name, value);
+    member_add_number (object, number->name, value);
 }
 
 /* @plain has the defaults. */
@@ -94,7 +57,7 @@ add_section (JsonObject *root, const Car *car, const Car *plain, CarSection sect
   for (gsize i = 0; i < n_car_numbers; i++)
     if (car_numbers[i].section == section)
       add_car_number (object, &car_numbers[i], car, plain);
-  add_unknown (object, car->unknown[section]);
+  member_add_kept (object, car->unknown[section]);
   if (is_always_there || json_object_get_size (object) > 0)
     json_object_set_object_member (root, car_section_names[section],
                                    g_steal_pointer (&object));
@@ -106,7 +69,7 @@ right_corner_object (const CarMeasuredRight *right)
   JsonObject *object = json_object_new ();
 
   add_points (object, right->points);
-  add_unknown (object, right->unknown_corner);
+  member_add_kept (object, right->unknown_corner);
   return object;
 }
 
@@ -115,9 +78,9 @@ right_alignment_object (const CarMeasuredRight *right)
 {
   JsonObject *object = json_object_new ();
 
-  add_number (object, "camber_deg", right->camber_deg);
-  add_number (object, "toe_in_deg", right->toe_in_deg);
-  add_unknown (object, right->unknown_alignment);
+  member_add_number (object, "camber_deg", right->camber_deg);
+  member_add_number (object, "toe_in_deg", right->toe_in_deg);
+  member_add_kept (object, right->unknown_alignment);
   return object;
 }
 
@@ -130,7 +93,7 @@ add_right (JsonObject *root, const CarMeasuredRight *right)
     json_object_set_object_member (object, "corner", right_corner_object (right));
   if (right->has_alignment)
     json_object_set_object_member (object, "alignment", right_alignment_object (right));
-  add_unknown (object, right->unknown);
+  member_add_kept (object, right->unknown);
   if (json_object_get_size (object) > 0)
     json_object_set_object_member (root, "right", g_steal_pointer (&object));
 }
@@ -142,12 +105,12 @@ target_object (const CarTarget *target)
 
   json_object_set_string_member (object, "aim", aim_info (target->aim).key);
   if (target->least != -INFINITY)
-    add_number (object, "least", target->least);
+    member_add_number (object, "least", target->least);
   if (target->most != INFINITY)
-    add_number (object, "most", target->most);
+    member_add_number (object, "most", target->most);
   if (target->weight != 1.0)
-    add_number (object, "weight", target->weight);
-  add_unknown (object, target->unknown);
+    member_add_number (object, "weight", target->weight);
+  member_add_kept (object, target->unknown);
   return object;
 }
 
@@ -175,9 +138,9 @@ add_part (JsonObject *object, const SetupPart *part, CarSetup *setup)
     const double value = *setup_number (setup, number);
 
     if (number->presence != MEMBER_WHERE_GIVEN || !is_same (value, 0.0))
-      add_number (values, number->name, value);
+      member_add_number (values, number->name, value);
   }
-  add_unknown (values, *setup_part_unknown (part, setup));
+  member_add_kept (values, *setup_part_unknown (part, setup));
   json_object_set_object_member (object, part->name, values);
 }
 
@@ -198,7 +161,7 @@ plate_object (const CarSetup *setup)
   json_object_set_string_member (object, "name", setup->plate);
   if (setup->is_plate_swapped)
     json_object_set_boolean_member (object, "swapped", TRUE);
-  add_unknown (object, setup->unknown_plate);
+  member_add_kept (object, setup->unknown_plate);
   return object;
 }
 
@@ -209,7 +172,7 @@ setup_object (CarSetup *setup)
 
   json_object_set_string_member (object, "name", setup->name);
   add_part (object, &setup_mount, setup);
-  add_number (object, "lowering_mm", setup->lowering_mm);
+  member_add_number (object, "lowering_mm", setup->lowering_mm);
   json_object_set_string_member (object, "toe", toe_mode_names[setup->toe]);
   if (has_corrections (setup))
     add_part (object, &setup_corrections, setup);
@@ -219,7 +182,7 @@ setup_object (CarSetup *setup)
     add_part (object, &setup_right, setup);
   if (setup->is_hidden)
     json_object_set_boolean_member (object, "hidden", TRUE);
-  add_unknown (object, setup->unknown);
+  member_add_kept (object, setup->unknown);
   return object;
 }
 
@@ -253,7 +216,7 @@ car_to_json (const Car *car, gsize *length)
   if (car->baseline > 0)
     json_object_set_string_member (root, "baseline",
                                    car_setup (car, car->baseline)->name);
-  add_unknown (root, car->unknown[CAR_SECTION_ROOT]);
+  member_add_kept (root, car->unknown[CAR_SECTION_ROOT]);
 
   json_write_node (text, node);
   g_string_append_c (text, '\n');

@@ -3,6 +3,7 @@
 #include "model/compare.h"
 #include "model/number-text.h"
 #include "model/quantity-info.h"
+#include "model/terminal-text.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -10,20 +11,6 @@
 #define NUMBER_SIZE 40
 #define LENGTH_DECIMALS 1 /* of the rows that are the setup's own, mm */
 #define N_HEAD_LINES 2    /* names; which is the baseline */
-
-guint
-text_columns (const char *text)
-{
-  guint n = 0;
-
-  for (const char *c = text; *c != '\0'; c = g_utf8_next_char (c)) {
-    const gunichar character = g_utf8_get_char (c);
-
-    if (!g_unichar_iszerowidth (character))
-      n += g_unichar_iswide (character) ? 2 : 1;
-  }
-  return n;
-}
 
 /* One line of the table: its first column, then for each setup a value and a change. */
 typedef struct {
@@ -149,20 +136,6 @@ free_lines (GArray *lines)
   g_array_unref (lines);
 }
 
-/* A name as one line: what would move the terminal's cursor is a space. */
-static char *
-plain_name (const char *name)
-{
-  GString *plain = g_string_new (NULL);
-
-  for (const char *c = name; *c != '\0'; c = g_utf8_next_char (c)) {
-    const gunichar character = g_utf8_get_char (c);
-
-    g_string_append_unichar (plain, g_unichar_iscntrl (character) ? ' ' : character);
-  }
-  return g_string_free (plain, FALSE);
-}
-
 /* Indexed by line of the head and setup. */
 static char **
 head_line (const Study *study, int line)
@@ -170,7 +143,7 @@ head_line (const Study *study, int line)
   char **head = g_new0 (char *, study->n_setups + 1);
 
   for (guint s = 0; s < study->n_setups; s++)
-    head[s] = line == 0              ? plain_name (study->setups[s].name)
+    head[s] = line == 0              ? terminal_line (study->setups[s].name)
               : s == study->baseline ? g_strdup (_ ("baseline"))
                                      : g_strdup (_ ("(change)"));
   return head;
@@ -208,12 +181,6 @@ measure_columns (const Study *study, const GArray *lines, char **head[N_HEAD_LIN
 }
 
 static void
-append_right (GString *text, const char *cell, guint width)
-{
-  g_string_append_printf (text, "%*s%s", (int) (width - text_columns (cell)), "", cell);
-}
-
-static void
 write_head (const Study *study, char **head, const Widths *widths, GString *text)
 {
   g_string_append_printf (text, "%*s", (int) widths->label, "");
@@ -221,7 +188,7 @@ write_head (const Study *study, char **head, const Widths *widths, GString *text
     const guint changes = widths->changes[s] > 0 ? 1 + widths->changes[s] : 0;
 
     g_string_append (text, "  ");
-    append_right (text, head[s], widths->values[s] + changes);
+    terminal_pad (text, head[s], widths->values[s] + changes, TERMINAL_RIGHT);
   }
   g_string_append_c (text, '\n');
 }
@@ -229,14 +196,13 @@ write_head (const Study *study, char **head, const Widths *widths, GString *text
 static void
 write_line (const Study *study, const Line *line, const Widths *widths, GString *text)
 {
-  g_string_append_printf (text, "%s%*s", line->label,
-                          (int) (widths->label - text_columns (line->label)), "");
+  terminal_pad (text, line->label, widths->label, TERMINAL_LEFT);
   for (guint s = 0; s < study->n_setups; s++) {
     g_string_append (text, "  ");
-    append_right (text, line->values[s], widths->values[s]);
+    terminal_pad (text, line->values[s], widths->values[s], TERMINAL_RIGHT);
     if (widths->changes[s] > 0) {
       g_string_append_c (text, ' ');
-      append_right (text, line->changes[s], widths->changes[s]);
+      terminal_pad (text, line->changes[s], widths->changes[s], TERMINAL_RIGHT);
     }
   }
   g_string_append_c (text, '\n');

@@ -10,6 +10,3 @@ void compare_write_text (const Study *study, GString *text);
 
 /* How much longer the tie rod is than as measured, mm; NAN where it does not assemble. */
 double compare_tie_rod_change (const Study *study, guint setup);
-
-/* Columns that @text takes on a terminal. */
-guint text_columns (const char *text);

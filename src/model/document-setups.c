@@ -307,3 +307,30 @@ sw_document_set_plate (SwDocument *self,
   setup->is_plate_swapped = is_swapped;
   document_finish_edit (self, label);
 }
+
+static gboolean
+same_side (const CarRightSide *a, const CarRightSide *b)
+{
+  return !a->is_own == !b->is_own && a->mount.inboard == b->mount.inboard &&
+         a->mount.rearward == b->mount.rearward && a->mount.up == b->mount.up &&
+         a->camber_bolt_deg == b->camber_bolt_deg;
+}
+
+void
+sw_document_set_right_side (SwDocument *self,
+                            guint index,
+                            const CarRightSide *right,
+                            const char *label)
+{
+  g_return_if_fail (SW_IS_DOCUMENT (self));
+  g_return_if_fail (index < document_car (self)->setups->len);
+  g_return_if_fail (is_within (right->mount));
+  g_return_if_fail (fabs (right->camber_bolt_deg) <= CAR_MOST_CAMBER_BOLT);
+
+  CarSetup *setup = car_setup (document_car (self), index);
+
+  if (same_side (&setup->right, right))
+    return;
+  setup->right = *right;
+  document_finish_edit (self, label);
+}

@@ -198,6 +198,14 @@ sw_document_new_for_car (Car *car)
 }
 
 SwDocument *
+sw_document_new_unsaved (Car *car)
+{
+  g_return_val_if_fail (car != NULL, NULL);
+
+  return document_new (car, NULL, NULL, NULL);
+}
+
+SwDocument *
 document_new_unsaved (Car *car, GFile *file, const char *stamp)
 {
   return document_new (car, NULL, file, g_strdup (stamp));

@@ -16,6 +16,8 @@ G_DECLARE_FINAL_TYPE (SwDocument, sw_document, SW, DOCUMENT, GObject)
 SwDocument *sw_document_load (GFile *file, GError **error);
 /* A document without a file: saving asks for one. Takes @car. */
 SwDocument *sw_document_new_for_car (Car *car);
+/* The same with work that no file has: modified until it is saved. Takes @car. */
+SwDocument *sw_document_new_unsaved (Car *car);
 /* Saves to @file, which becomes the document's own. On failure nothing has changed. */
 gboolean sw_document_save (SwDocument *self, GFile *file, GError **error);
 
@@ -65,6 +67,11 @@ void sw_document_set_plate (SwDocument *self,
                             const char *plate,
                             gboolean is_swapped,
                             const char *label);
+/* The right side of a setup, by itself or as the left one. */
+void sw_document_set_right_side (SwDocument *self,
+                                 guint index,
+                                 const CarRightSide *right,
+                                 const char *label);
 /* Within CAR_MOST_CAMBER_BOLT and CAR_MOST_CORRECTION. */
 void sw_document_set_corrections (SwDocument *self,
                                   guint index,

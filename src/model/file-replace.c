@@ -115,3 +115,14 @@ file_replace (const char *path, const char *bytes, gsize length, GError **error)
   sync_folder (target);
   return TRUE;
 }
+
+gboolean
+file_replace_at (GFile *file, const char *bytes, gsize length, GError **error)
+{
+  g_autofree char *path = g_file_get_path (file);
+
+  if (path != NULL)
+    return file_replace (path, bytes, length, error);
+  return g_file_replace_contents (file, bytes, length, NULL, FALSE, G_FILE_CREATE_NONE,
+                                  NULL, NULL, error);
+}

@@ -10,3 +10,6 @@
  * permissions stay, and so do owner and group where the system allows it. Errors are
  * G_IO_ERROR. */
 gboolean file_replace (const char *path, const char *bytes, gsize length, GError **error);
+
+/* The same for any file; one without a path is left to its file system. */
+gboolean file_replace_at (GFile *file, const char *bytes, gsize length, GError **error);

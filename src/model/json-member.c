@@ -3,6 +3,9 @@
 #include "model/json-path.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define LARGEST_EXACT 9007199254740992.0 /* 2^53 */
 
 gboolean
 member_refuse (GError **error,
@@ -45,6 +48,22 @@ member_read_number (JsonObject *object,
     return member_refuse (error, CAR_ERROR_TYPE, _ ("%s must be a number."), parent,
                           name);
   return TRUE;
+}
+
+gboolean
+member_read_entry (
+    JsonArray *list, const char *path, guint index, double *value, GError **error)
+{
+  const gboolean is_there = index < json_array_get_length (list);
+
+  if (is_there && member_get_number (json_array_get_element (list, index), value))
+    return TRUE;
+  g_autofree char *entry = g_strdup_printf ("%s[%u]", path, index);
+  if (is_there)
+    g_set_error (error, CAR_ERROR, CAR_ERROR_TYPE, _ ("%s must be a number."), entry);
+  else
+    g_set_error (error, CAR_ERROR, CAR_ERROR_MISSING, _ ("%s is missing."), entry);
+  return FALSE;
 }
 
 gboolean
@@ -148,4 +167,37 @@ member_keep_unknown (JsonObject *object, const char *const *known, JsonObject **
   while (json_object_iter_next_ordered (&iter, &name, &value))
     if (!g_strv_contains (known, name))
       member_keep (kept, name, value);
+}
+
+JsonNode *
+member_number_node (double value)
+{
+  JsonNode *node = json_node_alloc ();
+
+  if (!isfinite (value))
+    return json_node_init_null (node);
+  if (value == floor (value) && fabs (value) < LARGEST_EXACT &&
+      !(value == 0.0 && signbit (value)))
+    return json_node_init_int (node, (gint64) value);
+  return json_node_init_double (node, value);
+}
+
+void
+member_add_number (JsonObject *object, const char *name, double value)
+{
+  json_object_set_member (object, name, member_number_node (value));
+}
+
+void
+member_add_kept (JsonObject *object, JsonObject *kept)
+{
+  JsonObjectIter iter;
+  const char *name;
+  JsonNode *value;
+
+  if (kept == NULL)
+    return;
+  json_object_iter_init_ordered (&iter, kept);
+  while (json_object_iter_next_ordered (&iter, &name, &value))
+    json_object_set_member (object, name, json_node_copy (value));
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Inside car-json only: members of an object, read by name. What cannot be taken is
- * refused in one sentence that names the member by its path, @name inside @parent. */
+/* Inside car-json and plate-json only: members of an object, by name. What cannot be
+ * taken is refused in one sentence that names the member by its path, @name inside
+ * @parent. */
 
 #pragma once
 
@@ -34,6 +35,9 @@ gboolean member_read_number_within (JsonObject *object,
                                     NumberRange range,
                                     double *value,
                                     GError **error);
+/* An entry of the list at @path, which must be there. */
+gboolean member_read_entry (
+    JsonArray *list, const char *path, guint index, double *value, GError **error);
 gboolean member_read_text (JsonObject *object,
                            const char *parent,
                            const char *name,
@@ -56,3 +60,10 @@ void member_keep (JsonObject **kept, const char *name, JsonNode *value);
 /* Copies every member that is not among the NULL-terminated @known. */
 void
 member_keep_unknown (JsonObject *object, const char *const *known, JsonObject **kept);
+
+/* 270 rather than 270.0, as a hand would write it; -0.0 keeps its sign. What is not
+ * finite becomes null, which reading refuses by its path. */
+JsonNode *member_number_node (double value);
+void member_add_number (JsonObject *object, const char *name, double value);
+/* What member_keep () kept; @kept may be NULL. */
+void member_add_kept (JsonObject *object, JsonObject *kept);

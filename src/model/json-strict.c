@@ -411,3 +411,18 @@ json_strict_parse (const char *text, gsize length, GError **error)
   }
   return g_steal_pointer (&root);
 }
+
+char *
+json_strict_read (GFile *file, gsize *length, GError **error)
+{
+  g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, error);
+  g_autofree char *text = NULL;
+
+  if (stream == NULL)
+    return NULL;
+  text = g_malloc (CAR_FILE_MOST_BYTES + 1);
+  if (!g_input_stream_read_all (G_INPUT_STREAM (stream), text, CAR_FILE_MOST_BYTES + 1,
+                                length, NULL, error))
+    return NULL;
+  return g_steal_pointer (&text);
+}

@@ -15,3 +15,7 @@
  * that names the place by line and column, or the member by its path. An integer stays an
  * integer node, everything with a fraction or an exponent a double. */
 JsonNode *json_strict_parse (const char *text, gsize length, GError **error);
+
+/* The bytes of @file for json_strict_parse (), of a file that is too large no more than
+ * it takes to be refused. */
+char *json_strict_read (GFile *file, gsize *length, GError **error);

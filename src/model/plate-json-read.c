@@ -112,23 +112,6 @@ read_numbers (JsonObject *root,
 }
 
 static gboolean
-read_element (
-    JsonArray *array, const char *name, guint index, double *value, GError **error)
-{
-  const gboolean is_there = index < json_array_get_length (array);
-
-  if (is_there && member_get_number (json_array_get_element (array, index), value))
-    return TRUE;
-
-  g_autofree char *path = g_strdup_printf ("%s[%u]", name, index);
-  if (is_there)
-    g_set_error (error, CAR_ERROR, CAR_ERROR_TYPE, _ ("%s must be a number."), path);
-  else
-    g_set_error (error, CAR_ERROR, CAR_ERROR_MISSING, _ ("%s is missing."), path);
-  return FALSE;
-}
-
-static gboolean
 read_pair (JsonObject *root, const PlatePair *pair, Plate *plate, GError **error)
 {
   JsonNode *node = json_object_get_member (root, pair->name);
@@ -142,8 +125,10 @@ read_pair (JsonObject *root, const PlatePair *pair, Plate *plate, GError **error
                           pair->name);
 
   JsonArray *array = json_node_get_array (node);
-  return read_element (array, pair->name, 0, plate_number (plate, pair->least), error) &&
-         read_element (array, pair->name, 1, plate_number (plate, pair->most), error);
+  return member_read_entry (array, pair->name, 0, plate_number (plate, pair->least),
+                            error) &&
+         member_read_entry (array, pair->name, 1, plate_number (plate, pair->most),
+                            error);
 }
 
 static gboolean
@@ -170,7 +155,7 @@ read_turns (JsonObject *root, Plate *plate, GError **error)
   for (guint i = 0; i < json_array_get_length (list); i++) {
     double turn;
 
-    if (!read_element (list, "turns_deg", i, &turn, error))
+    if (!member_read_entry (list, "turns_deg", i, &turn, error))
       return FALSE;
     g_array_append_val (plate->turns_deg, turn);
   }

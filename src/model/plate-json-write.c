@@ -3,50 +3,15 @@
 #include "model/plate-json-members.h"
 #include "model/plate-json.h"
 
-#include <math.h>
 #include <string.h>
-
-#define LARGEST_EXACT 9007199254740992.0 /* 2^53 */
-
-/* 25 rather than 25.0, as a hand would write it; -0.0 keeps its sign. */
-static JsonNode *
-number_node (double value)
-{
-  JsonNode *node = json_node_alloc ();
-
-  if (value == floor (value) && fabs (value) < LARGEST_EXACT &&
-      !(value == 0.0 && signbit (value)))
-    return json_node_init_int (node, (gint64) value);
-  return json_node_init_double (node, value);
-}
-
-static void
-add_number (JsonObject *object, const char *name, double value)
-{
-  json_object_set_member (object, name, number_node (value));
-}
-
-static void
-add_unknown (JsonObject *object, JsonObject *unknown)
-{
-  JsonObjectIter iter;
-  const char *name;
-  JsonNode *value;
-
-  if (unknown == NULL)
-    return;
-  json_object_iter_init_ordered (&iter, unknown);
-  while (json_object_iter_next_ordered (&iter, &name, &value))
-    json_object_set_member (object, name, json_node_copy (value));
-}
 
 static void
 add_numbers (JsonObject *root, const Plate *plate)
 {
   for (gsize i = 0; i < n_plate_numbers; i++)
     if (plate_kind_has (plate->kind, plate_numbers[i].name))
-      add_number (root, plate_numbers[i].name,
-                  plate_number_value (plate, plate_numbers[i].offset));
+      member_add_number (root, plate_numbers[i].name,
+                         plate_number_value (plate, plate_numbers[i].offset));
 }
 
 /* Only what says something, to the bit: −0.0 does. */
@@ -63,7 +28,7 @@ add_extras (JsonObject *root, const Plate *plate)
                                   : memcmp (&value, &nothing, sizeof value) != 0;
 
     if (is_there)
-      add_number (root, extra->name, value);
+      member_add_number (root, extra->name, value);
   }
 }
 
@@ -77,8 +42,10 @@ add_pairs (JsonObject *root, const Plate *plate)
     if (!plate_kind_has (plate->kind, pair->name))
       continue;
     array = json_array_sized_new (2);
-    json_array_add_element (array, number_node (plate_number_value (plate, pair->least)));
-    json_array_add_element (array, number_node (plate_number_value (plate, pair->most)));
+    json_array_add_element (array,
+                            member_number_node (plate_number_value (plate, pair->least)));
+    json_array_add_element (array,
+                            member_number_node (plate_number_value (plate, pair->most)));
     json_object_set_array_member (root, pair->name, array);
   }
 }
@@ -89,7 +56,7 @@ add_turns (JsonObject *root, const GArray *turns)
   JsonArray *array = json_array_sized_new (turns->len);
 
   for (guint i = 0; i < turns->len; i++)
-    json_array_add_element (array, number_node (g_array_index (turns, double, i)));
+    json_array_add_element (array, member_number_node (g_array_index (turns, double, i)));
   json_object_set_array_member (root, "turns_deg", array);
 }
 
@@ -99,9 +66,9 @@ hole_object (const PlateHole *hole)
   JsonObject *object = json_object_new ();
 
   json_object_set_string_member (object, "label", hole->label);
-  add_number (object, "inboard_mm", hole->inboard_mm);
-  add_number (object, "rearward_mm", hole->rearward_mm);
-  add_unknown (object, hole->unknown);
+  member_add_number (object, "inboard_mm", hole->inboard_mm);
+  member_add_number (object, "rearward_mm", hole->rearward_mm);
+  member_add_kept (object, hole->unknown);
   return object;
 }
 
@@ -142,7 +109,7 @@ plate_to_json (const Plate *plate, gsize *length)
   add_numbers (root, plate);
   add_lists (root, plate);
   add_extras (root, plate);
-  add_unknown (root, plate->unknown);
+  member_add_kept (root, plate->unknown);
 
   json_write_node (text, node);
   g_string_append_c (text, '\n');

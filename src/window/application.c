@@ -119,6 +119,7 @@ set_accels (GtkApplication *application)
     { "app.new-window", { "<Ctrl>n" } },
     { "app.quit", { "<Ctrl>q" } },
     { "app.dark", { "<Ctrl>d" } },
+    { "win.new-car", { "<Ctrl><Shift>n" } },
     { "win.open", { "<Ctrl>o" } },
     { "win.save", { "<Ctrl>s" } },
     { "win.save-as", { "<Ctrl><Shift>s" } },
@@ -135,6 +136,7 @@ set_accels (GtkApplication *application)
     { "win.show-help-overlay", { "<Ctrl>question", "F1" } },
     { "win.question::travel", { "<Alt>1" } },
     { "win.question::height", { "<Alt>2" } },
+    { "win.question::mount", { "<Alt>3" } },
     { "win.explain", { "F5" } },
   };
 

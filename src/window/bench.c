@@ -307,9 +307,8 @@ sw_bench_choose (SwBench *self, Quantity quantity, gboolean chosen)
 }
 
 char *
-sw_bench_describe_mount (SwBench *self)
+bench_mount_words (MountOffset m)
 {
-  const MountOffset m = sw_bench_get_setup (self)->mount;
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
 
   if (m.inboard != 0.0)
@@ -328,4 +327,10 @@ sw_bench_describe_mount (SwBench *self)
     g_ptr_array_add (parts, g_strdup (_ ("mount as measured")));
   g_ptr_array_add (parts, NULL);
   return g_strjoinv (", ", (char **) parts->pdata);
+}
+
+char *
+sw_bench_describe_mount (SwBench *self)
+{
+  return bench_mount_words (sw_bench_get_setup (self)->mount);
 }

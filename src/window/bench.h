@@ -52,3 +52,4 @@ gboolean sw_bench_choose (SwBench *self, Quantity quantity, gboolean chosen);
 
 /* What the title says: "15.0 mm inboard, 10.0 mm rearward". Free with g_free (). */
 char *sw_bench_describe_mount (SwBench *self);
+char *bench_mount_words (MountOffset mount); /* the same of any mount */

@@ -31,7 +31,8 @@ void sw_chooser_set_plate (SwChooser *self, const char *name, gboolean is_swappe
 CarSide sw_chooser_get_side (SwChooser *self);
 void sw_chooser_set_side (SwChooser *self, CarSide side);
 
-FieldSubject sw_chooser_get_subject (SwChooser *self, guint which); /* 0 or 1 */
+/* @which is 0 or 1; a FieldSubject, the second may be MOUNT_MAP_NONE. */
+int sw_chooser_get_subject (SwChooser *self, guint which);
 void sw_chooser_set_subject (SwChooser *self, guint which, int subject);
 
 /* Whether a dragged mount stays within the plate's reach. */
@@ -39,8 +40,25 @@ gboolean sw_chooser_keeps_to_plate (SwChooser *self);
 void sw_chooser_set_keeps_to_plate (SwChooser *self, gboolean keeps);
 
 ChoiceQuestion sw_chooser_get_question (SwChooser *self);
+/* Its setup is the one in hand, whatever @question says. */
 void sw_chooser_set_question (SwChooser *self, const ChoiceQuestion *question);
-const GArray *sw_chooser_get_answers (SwChooser *self); /* of ChoiceAnswer */
+
+/* Of ChoiceAnswer; good until the next "answered". The second one as they are, without
+ * working any out. */
+const GArray *sw_chooser_get_answers (SwChooser *self);
+const GArray *sw_chooser_peek_answers (SwChooser *self);
+/* The answer that is about the plate in hand, or -1. */
+int sw_chooser_find_answer (SwChooser *self);
+/* The best place of that plate on the side looked at, or NULL while it is not known. */
+const ChoicePlace *sw_chooser_get_best (SwChooser *self);
+/* While somebody looks at the answers they are worked out anew by themselves. */
+void sw_chooser_watch (SwChooser *self);
+void sw_chooser_unwatch (SwChooser *self);
+
+/* The mount of the setup in hand, on the side looked at. Setting it is an edit of the
+ * document; the setup then names the plate in hand where @by_plate, or none. */
+MountOffset sw_chooser_get_mount (SwChooser *self);
+void sw_chooser_set_mount (SwChooser *self, MountOffset mount, gboolean by_plate);
 
 /* Puts a setup with that answer behind the others and takes it in hand: one undo step. */
 void sw_chooser_fit (SwChooser *self, guint answer);

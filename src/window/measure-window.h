@@ -7,6 +7,8 @@
 
 #include "window/bench.h"
 
+#include <gtk/gtk.h>
+
 /* Calls @take with the finished car, which it then owns; never when it is closed without.
  */
 typedef void (*MeasureTake) (Car *car, gpointer data);

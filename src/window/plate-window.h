@@ -7,6 +7,8 @@
 
 #include "window/chooser.h"
 
+#include <gtk/gtk.h>
+
 /* @plate is what the entries begin with, or NULL for a new one; of a plate that came with
  * the program a copy is made. On saving the chooser takes it in hand. */
 void plate_window_open (GtkWindow *parent, SwChooser *chooser, const ShelfPlate *plate);

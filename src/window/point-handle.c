@@ -59,7 +59,7 @@ on_key_pressed_cb (SwPointHandle *self, guint key, guint code, GdkModifierType s
   }
 }
 
-/* The sheet view takes the pointer. */
+/* The view takes the pointer. */
 static gboolean
 sw_point_handle_contains (GtkWidget *widget, double x, double y)
 {
@@ -132,15 +132,23 @@ name_of (SheetHandle handle, SheetViewName view)
 }
 
 GtkWidget *
+sw_point_handle_new_named (const char *name)
+{
+  GtkWidget *self = g_object_new (SW_TYPE_POINT_HANDLE, NULL);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  name, -1);
+  return self;
+}
+
+GtkWidget *
 sw_point_handle_new (SheetHandle handle, SheetViewName view)
 {
-  SwPointHandle *self = g_object_new (SW_TYPE_POINT_HANDLE, NULL);
+  GtkWidget *self = sw_point_handle_new_named (name_of (handle, view));
 
-  self->handle = handle;
-  self->view = view;
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  name_of (handle, view), -1);
-  return GTK_WIDGET (self);
+  SW_POINT_HANDLE (self)->handle = handle;
+  SW_POINT_HANDLE (self)->view = view;
+  return self;
 }
 
 SheetHandle

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A handle of the sheet as a widget: what takes the focus, the arrow keys and the words
- * for those who do not see the drawing. It draws nothing but its focus ring; the sheet
- * draws the handle, and the pointer is the sheet view's.
+/* A handle of a drawing as a widget: what takes the focus, the arrow keys and the words
+ * for those who do not see the drawing. It draws nothing but its focus ring; the
+ * drawing shows the handle, and the pointer is its view's.
  *
  * Signals: "nudged" (int right, int up, uint modifiers), "homed", "cancelled". */
 
@@ -17,6 +17,8 @@
 G_DECLARE_FINAL_TYPE (SwPointHandle, sw_point_handle, SW, POINT_HANDLE, GtkWidget)
 
 GtkWidget *sw_point_handle_new (SheetHandle handle, SheetViewName view);
+/* For another drawing than the sheet; @name is what assistive technology calls it. */
+GtkWidget *sw_point_handle_new_named (const char *name);
 
 SheetHandle sw_point_handle_get_handle (SwPointHandle *self);
 SheetViewName sw_point_handle_get_view (SwPointHandle *self);

@@ -8,13 +8,23 @@
 
 #include <gtk/gtk.h>
 
+typedef GtkWidget *(*QuestionPart) (SwBench *bench);
+
 typedef struct {
   const char *name;  /* of its stack page and action target; for good */
   const char *title; /* to be translated */
-  GtkWidget *(*create) (SwBench *bench);
-  GtkWidget *(*create_tools) (SwBench *bench); /* beside the switcher; or NULL */
-  gboolean ground_fixed; /* the sheet moves the body, not the ground */
+  QuestionPart create;
+  QuestionPart create_tools;       /* beside the switcher; or NULL */
+  const char *strip_title;         /* to be translated, */
+  QuestionPart create_strip;       /* what stands below besides the numbers; or NULL */
+  QuestionPart create_strip_tools; /* above that */
+  gboolean ground_fixed;           /* the sheet moves the body, not the ground */
+  gboolean
+      is_late; /* its parts are made when they are shown first, not with the window */
 } Question;
 
 /* @n gets their number. */
 const Question *questions (guint *n);
+
+/* One of the parts of @question; an empty box where it has none. */
+GtkWidget *question_part (const Question *question, QuestionPart create, SwBench *bench);

@@ -28,7 +28,8 @@ show_tie_rod (SwSetupPanel *self)
   const double change = corner_tie_rod_change (&study_in_hand (study)->corner);
   g_autofree char *text = NULL;
 
-  const double turns = fabs (change) / gtk_spin_button_get_value (self->pitch);
+  const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
+  const double turns = fabs (change) / car->thread_pitch_mm;
 
   if (study_in_hand (study)->corner.start_status != POSE_OK)
     text = g_strdup (pose_status_sentence (study_in_hand (study)->corner.start_status));
@@ -74,12 +75,14 @@ static void
 on_bench_solved_cb (SwSetupPanel *self)
 {
   const Adjustment a = sw_bench_get_adjustment (self->bench);
+  const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
 
   self->is_showing = TRUE;
   show_value (self->inboard, a.mount.inboard);
   show_value (self->rearward, a.mount.rearward);
   show_value (self->up, a.mount.up);
   show_value (self->lowering, a.lowering);
+  show_value (self->pitch, car->thread_pitch_mm);
   gtk_check_button_set_active (a.toe == TOE_RESET ? self->reset : self->as_moved, TRUE);
   gtk_widget_set_sensitive (self->home, a.mount.inboard != 0.0 ||
                                             a.mount.rearward != 0.0 || a.mount.up != 0.0);
@@ -93,8 +96,10 @@ on_bench_solved_cb (SwSetupPanel *self)
 static void
 on_pitch_changed_cb (SwSetupPanel *self)
 {
-  if (self->bench != NULL)
-    show_tie_rod (self);
+  if (!self->is_showing && self->bench != NULL)
+    sw_document_set_thread_pitch (sw_bench_get_document (self->bench),
+                                  gtk_spin_button_get_value (self->pitch),
+                                  _ ("Change thread pitch"));
 }
 
 static void

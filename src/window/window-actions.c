@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/export-window.h"
 #include "window/lecture-window.h"
+#include "window/measure-window.h"
 #include "window/restore-window.h"
 #include "window/window-private.h"
 
@@ -12,6 +13,22 @@ on_open_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   (void) action;
   (void) parameter;
   window_ask_open (SW_WINDOW (data));
+}
+
+static void
+on_new_car_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  window_ask_new_car (SW_WINDOW (data));
+}
+
+static void
+on_measured_points_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  measure_window_open_car (GTK_WINDOW (data), SW_WINDOW (data)->bench);
 }
 
 static void
@@ -171,6 +188,8 @@ window_install_actions (SwWindow *self)
 {
   static const GActionEntry entries[] = {
     { .name = "open", .activate = on_open_cb },
+    { .name = "new-car", .activate = on_new_car_cb },
+    { .name = "measured-points", .activate = on_measured_points_cb },
     { .name = "save", .activate = on_save_cb },
     { .name = "save-as", .activate = on_save_as_cb },
     { .name = "undo", .activate = on_undo_cb },
@@ -210,10 +229,10 @@ enable (SwWindow *self, const char *name, gboolean enabled)
 void
 window_update_actions (SwWindow *self)
 {
-  static const char *const on_a_car[] = { "save",         "save-as", "export",
-                                          "copy-numbers", "restore", "explain",
-                                          "side-by-side", "fit",     "zoom-in",
-                                          "zoom-out" };
+  static const char *const on_a_car[] = {
+    "save",         "save-as", "export",  "copy-numbers", "restore",        "explain",
+    "side-by-side", "fit",     "zoom-in", "zoom-out",     "measured-points"
+  };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
   const gboolean is_changing = document != NULL && sw_bench_is_dragging (self->bench);
 

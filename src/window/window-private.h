@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the files of the window share: window.c (its parts), window-actions.c (its menus
- * and keys), window-files.c (opening, saving, closing). */
+ * and keys), window-files.c (opening, saving, closing), window-strip.c (what stands
+ * below).
+ */
 
 #pragma once
 
@@ -21,9 +23,9 @@ struct _SwWindow {
   Recovery *recovery;   /* of the open document */
   GPtrArray *left_over; /* of LeftOver: what a crash has left, until it is answered */
 
-  GtkWidget *panel_box, *panel_place, *sheet_place, *numbers_place, *tools;
+  GtkWidget *panel_box, *panel_place, *sheet_place, *tools, *strip_bar, *strip_tools;
   GtkWidget *title, *subtitle;
-  GtkStack *questions;
+  GtkStack *questions, *strips;
   GtkScale *travel;
   GtkLabel *travel_label;
   GtkRevealer *message;
@@ -37,6 +39,8 @@ void window_install_actions (SwWindow *self);
 void window_update_actions (SwWindow *self);
 
 void window_ask_open (SwWindow *self);
+/* Asks for what is measured on a car, which then is a document without a file. */
+void window_ask_new_car (SwWindow *self);
 /* Saves to the document's file, or asks for one. */
 void window_save (SwWindow *self);
 void window_ask_save_as (SwWindow *self);
@@ -48,3 +52,8 @@ void window_ask_overwrite (SwWindow *self);
 void window_take_document (SwWindow *self, SwDocument *document);
 void window_install_recovery (GtkWidgetClass *class);
 GtkWidget *window_recent_popover (SwWindow *self);
+
+/* What stands below the sheet. */
+void window_add_strips (SwWindow *self, GtkWidget *numbers);
+void window_show_strip (SwWindow *self);   /* that of the question in hand */
+void window_follow_strip (SwWindow *self); /* with what is above it */

@@ -98,6 +98,12 @@ show_ground (SwWindow *self, const char *name)
 }
 
 static void
+on_strip_changed_cb (SwWindow *self)
+{
+  window_follow_strip (self);
+}
+
+static void
 on_question_changed_cb (SwWindow *self)
 {
   const char *name = gtk_stack_get_visible_child_name (self->questions);
@@ -105,6 +111,7 @@ on_question_changed_cb (SwWindow *self)
   if (name != NULL && gtk_stack_get_child_by_name (GTK_STACK (self->tools), name) != NULL)
     gtk_stack_set_visible_child_name (GTK_STACK (self->tools), name);
   show_ground (self, name);
+  window_show_strip (self);
 }
 
 static void
@@ -114,12 +121,12 @@ add_questions (SwWindow *self)
   const Question *all = questions (&n);
 
   for (guint i = 0; i < n; i++) {
-    GtkWidget *tools = all[i].create_tools != NULL ? all[i].create_tools (self->bench)
-                                                   : gtk_box_new (0, 0);
-
-    gtk_stack_add_named (GTK_STACK (self->tools), tools, all[i].name);
-    gtk_stack_add_titled (self->questions, all[i].create (self->bench), all[i].name,
-                          _ (all[i].title));
+    gtk_stack_add_named (GTK_STACK (self->tools),
+                         question_part (&all[i], all[i].create_tools, self->bench),
+                         all[i].name);
+    gtk_stack_add_titled (self->questions,
+                          question_part (&all[i], all[i].create, self->bench),
+                          all[i].name, _ (all[i].title));
   }
 }
 
@@ -158,8 +165,7 @@ fill (SwWindow *self)
   self->sheet = SW_SHEET_VIEW (sw_sheet_view_new (self->bench));
   gtk_box_append (GTK_BOX (self->sheet_place), GTK_WIDGET (self->sheet));
   self->numbers = SW_NUMBERS_VIEW (sw_numbers_view_new (self->bench));
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->numbers_place),
-                                 GTK_WIDGET (self->numbers));
+  window_add_strips (self, GTK_WIDGET (self->numbers));
   add_questions (self);
   g_signal_connect_object (self->bench, "solved", G_CALLBACK (on_bench_solved_cb), self,
                            G_CONNECT_SWAPPED);
@@ -195,7 +201,9 @@ bind_children (GtkWidgetClass *class)
   gtk_widget_class_bind_template_child (class, SwWindow, panel_box);
   gtk_widget_class_bind_template_child (class, SwWindow, panel_place);
   gtk_widget_class_bind_template_child (class, SwWindow, sheet_place);
-  gtk_widget_class_bind_template_child (class, SwWindow, numbers_place);
+  gtk_widget_class_bind_template_child (class, SwWindow, strip_bar);
+  gtk_widget_class_bind_template_child (class, SwWindow, strip_tools);
+  gtk_widget_class_bind_template_child (class, SwWindow, strips);
   gtk_widget_class_bind_template_child (class, SwWindow, tools);
   gtk_widget_class_bind_template_child (class, SwWindow, title);
   gtk_widget_class_bind_template_child (class, SwWindow, subtitle);
@@ -220,6 +228,7 @@ sw_window_class_init (SwWindowClass *class)
   window_install_recovery (widget_class);
   gtk_widget_class_bind_template_callback (widget_class, on_travel_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, on_question_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, on_strip_changed_cb);
 }
 
 static void

@@ -148,7 +148,7 @@ test_png_keeps_every_pixel (Fixture *f, gconstpointer data)
     }
     cairo_destroy (cr);
     g_autoptr (GByteArray) bytes = g_byte_array_new ();
-    g_assert_cmpint (export_png (image, bytes), ==, CAIRO_STATUS_SUCCESS);
+    g_assert_cmpint (export_png (image, 96, bytes), ==, CAIRO_STATUS_SUCCESS);
     g_assert_true (
         g_file_set_contents (path, (const char *) bytes->data, bytes->len, NULL));
 

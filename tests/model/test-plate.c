@@ -372,6 +372,23 @@ test_nearest_on_a_circle_heeds_its_range (void)
   check_turn (-360.0, 0.0, 90.0, -270.0);
 }
 
+/* Where a full turn begins rounding may fall to either side: it is never its end. */
+static void
+test_a_full_turn_begins_where_it_ends (void)
+{
+  for (int i = 0; i < 500; i++) {
+    const double least = -180.0 + 0.7 * i;
+    g_autoptr (Plate) plate = new_circle (least, least + 360.0);
+
+    plate->inboard_mm = 150.0; /* costs digits of a small circle */
+    plate->radius_mm = 0.5;
+    const MountOffset place = plate_place (plate, (PlateSetting){ .along = least });
+
+    g_assert_cmpfloat_with_epsilon (plate_nearest (plate, place, FALSE).along, least,
+                                    1e-9);
+  }
+}
+
 static void
 test_of_equally_near_the_first_is_taken (void)
 {
@@ -627,6 +644,7 @@ main (int argc, char **argv)
                    test_a_square_plate_swapped_a_quarter_turn_sets_caster);
   g_test_add_func ("/plate/nearest-slot", test_nearest_on_a_slot_is_square_to_it);
   g_test_add_func ("/plate/nearest-circle", test_nearest_on_a_circle_heeds_its_range);
+  g_test_add_func ("/plate/nearest-full-turn", test_a_full_turn_begins_where_it_ends);
   g_test_add_func ("/plate/nearest-first", test_of_equally_near_the_first_is_taken);
   g_test_add_func ("/plate/nearest-by-trying", test_nearest_is_never_beaten_by_trying);
   g_test_add_func ("/plate/found-again", test_what_is_dialled_in_is_found_again);

@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the fitting card says, apart from where it says it. Texts are translated and are
+ * freed with g_free () unless they are const. */
+
+#pragma once
+
+#include "drawing/fitting-card.h"
+#include "model/choice-table.h"
+
+typedef struct {
+  const FittingCard *card;
+  ChoicePlace measured[2]; /* the car as it was measured: nothing moved, not lowered */
+  gboolean is_alike;       /* both sides are set alike and come to the same */
+} FittingFacts;
+
+FittingFacts fitting_facts (const FittingCard *card);
+const ChoicePlace *fitting_now (const FittingFacts *facts, CarSide side);
+
+const char *fitting_side_name (CarSide side);
+
+/* "lowered 20.0 mm · toe reset by the tie rod" */
+char *fitting_setup_words (const CarSetup *setup);
+/* "Slot · 8.0 mm thick · bearing 3.0 mm higher" */
+char *fitting_plate_words (const Plate *plate);
+/* What is dialled in, without a word on swapping. */
+char *fitting_setting_words (const FittingFacts *facts, CarSide side);
+/* "bearing 12.0 mm inboard, 8.0 mm rearward of where it was" */
+char *fitting_place_words (const ChoicePlace *place);
+/* "camber bolt −1.00°, top leans in" */
+char *fitting_bolt_words (const ChoicePlace *place);
+/* "1.25 turns out, 1.9 mm longer" */
+char *fitting_tie_rod_words (const ChoicePlace *place);
+
+/* "−2.50°", "12.0 mm" */
+char *fitting_number (const ChoicePlace *place, ChoiceNumber number);
+char *fitting_number_with_unit (double value, const ChoiceNumberInfo *info);
+gboolean fitting_is_past_limit (const ChoicePlace *place, ChoiceNumber number);
+
+/* "aim −2.70 to −2.30°", or NULL where nothing is aimed for. */
+char *fitting_aim (const Car *car, ChoiceNumber number);
+/* What the number is held against: a limit, an aim, or ""; for the room to the
+ * tyre also the part that is nearest. */
+char *fitting_limit (const FittingFacts *facts, ChoiceNumber number);
+
+/* On tightening, lifting, the road, and what load figures are worth. */
+const char *fitting_caution (void);

@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/answers-view.h"
+#include "window/card-window.h"
+#include "window/chooser.h"
+#include "window/whole-text.h"
+
+#include <glib/gi18n-lib.h>
+
+typedef struct {
+  SwBench *bench;
+  SwChooser *chooser;
+  GtkWidget *box, *sentence, *fit, *card;
+} Tools;
+
+static Tools *
+tools_of (GtkWidget *box)
+{
+  return g_object_get_data (G_OBJECT (box), "answers-tools");
+}
+
+static char *
+count_sentence (const GArray *answers)
+{
+  guint n_meet = 0;
+
+  for (guint i = 0; i < answers->len; i++)
+    if (g_array_index (answers, ChoiceAnswer, i).meets)
+      n_meet++;
+  if (answers->len == 0)
+    return g_strdup ("");
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u of %u meets every aim.",
+                                       "%u of %u meet every aim.", n_meet),
+                          n_meet, answers->len);
+}
+
+static void
+on_changed_cb (GtkWidget *box)
+{
+  Tools *self = tools_of (box);
+  const GArray *answers = sw_chooser_peek_answers (self->chooser);
+  const int found = sw_chooser_find_answer (self->chooser);
+  const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
+  g_autofree char *sentence =
+      found >= 0 ? choice_sentence (car, &g_array_index (answers, ChoiceAnswer, found))
+                 : count_sentence (answers);
+
+  gtk_label_set_label (GTK_LABEL (self->sentence), sentence);
+  gtk_widget_set_sensitive (self->fit, found >= 0);
+  gtk_widget_set_sensitive (self->card,
+                            found >= 0 || card_window_can_open (self->chooser));
+}
+
+static void
+on_solved_cb (GtkWidget *box)
+{
+  if (!sw_bench_is_dragging (tools_of (box)->bench))
+    on_changed_cb (box);
+}
+
+static void
+on_fit_clicked_cb (Tools *self)
+{
+  const int found = sw_chooser_find_answer (self->chooser);
+
+  if (found >= 0)
+    sw_chooser_fit (self->chooser, (guint) found);
+}
+
+static void
+on_card_clicked_cb (Tools *self)
+{
+  card_window_open (GTK_WINDOW (gtk_widget_get_root (self->box)), self->chooser);
+}
+
+static void
+free_tools (gpointer data)
+{
+  Tools *self = data;
+
+  g_object_unref (self->chooser);
+  g_object_unref (self->bench);
+  g_free (self);
+}
+
+static GtkWidget *
+add_button (Tools *self, const char *label, const char *tooltip, GCallback on_clicked)
+{
+  GtkWidget *button = gtk_button_new_with_label (label);
+
+  gtk_widget_set_tooltip_text (button, tooltip);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  g_signal_connect_swapped (button, "clicked", on_clicked, self);
+  gtk_box_append (GTK_BOX (self->box), button);
+  return button;
+}
+
+GtkWidget *
+answers_tools_new (SwBench *bench)
+{
+  Tools *self = g_new0 (Tools, 1);
+
+  self->bench = g_object_ref (bench);
+  self->chooser = g_object_ref (sw_chooser_of (bench));
+  self->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  g_object_set_data_full (G_OBJECT (self->box), "answers-tools", self, free_tools);
+  self->sentence = gtk_label_new ("");
+  gtk_label_set_xalign (GTK_LABEL (self->sentence), 0.0f);
+  gtk_label_set_ellipsize (GTK_LABEL (self->sentence), PANGO_ELLIPSIZE_END);
+  gtk_widget_set_hexpand (self->sentence, TRUE);
+  whole_text_tooltip_add (GTK_LABEL (self->sentence));
+  gtk_box_append (GTK_BOX (self->box), self->sentence);
+  self->fit = add_button (self, _ ("Fit This"),
+                          _ ("A new setup with this plate, set as the table says"),
+                          G_CALLBACK (on_fit_clicked_cb));
+  self->card = add_button (self, _ ("Card…"), _ ("One page to fit the plate by"),
+                           G_CALLBACK (on_card_clicked_cb));
+  g_signal_connect_object (self->chooser, "answered", G_CALLBACK (on_changed_cb),
+                           self->box, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->chooser, "changed", G_CALLBACK (on_changed_cb),
+                           self->box, G_CONNECT_SWAPPED);
+  g_signal_connect_object (bench, "solved", G_CALLBACK (on_solved_cb), self->box,
+                           G_CONNECT_SWAPPED);
+  on_changed_cb (self->box);
+  return self->box;
+}

@@ -1,0 +1,179 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/card-window-page.h"
+
+#include <glib/gi18n-lib.h>
+
+static char *
+today (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+
+  return g_date_time_format (now, "%Y-%m-%d");
+}
+
+static gboolean
+find_answer (SwChooser *chooser, const Car *car, ChoiceAnswer *answer)
+{
+  const ChoiceQuestion question = sw_chooser_get_question (chooser);
+  const CarSetup *setup = car_setup (car, question.setup);
+  const Plate *plate = sw_chooser_get_plate (chooser);
+  const int found = sw_chooser_find_answer (chooser);
+
+  if (plate == NULL)
+    return FALSE;
+  if (g_strcmp0 (setup->plate, plate->name) == 0 &&
+      !setup->is_plate_swapped == !sw_chooser_is_swapped (chooser)) {
+    *answer = choice_of_setup (car, &question, plate);
+    return TRUE;
+  }
+  if (found < 0)
+    return FALSE;
+  *answer = g_array_index (sw_chooser_peek_answers (chooser), ChoiceAnswer, found);
+  return TRUE;
+}
+
+CardPage *
+card_page_new (SwChooser *chooser)
+{
+  const Car *car =
+      sw_document_get_car (sw_bench_get_document (sw_chooser_get_bench (chooser)));
+  ChoiceAnswer answer;
+  CardPage *page;
+
+  if (!find_answer (chooser, car, &answer))
+    return NULL;
+  page = g_new0 (CardPage, 1);
+  page->car = car_copy (car);
+  page->plate = plate_copy (answer.plate);
+  page->setup = sw_chooser_get_question (chooser).setup;
+  page->answer = answer;
+  page->answer.plate = page->plate;
+  page->carrier = sw_chooser_get_question (chooser).carrier;
+  page->date = today ();
+  return page;
+}
+
+CardPage *
+card_page_copy (const CardPage *page)
+{
+  CardPage *copy = g_memdup2 (page, sizeof *page);
+
+  copy->car = car_copy (page->car);
+  copy->plate = plate_copy (page->plate);
+  copy->answer.plate = copy->plate;
+  copy->date = g_strdup (page->date);
+  return copy;
+}
+
+void
+card_page_free (CardPage *page)
+{
+  car_free (page->car);
+  plate_free (page->plate);
+  g_free (page->date);
+  g_free (page);
+}
+
+FittingCard
+card_page_card (const CardPage *page)
+{
+  return (FittingCard){ .car = page->car,
+                        .setup = car_setup (page->car, page->setup),
+                        .answer = &page->answer,
+                        .carrier = page->carrier,
+                        .date = page->date };
+}
+
+struct _SwCardPreview {
+  SwCanvas parent_instance;
+
+  const CardPage *page;
+  TextCache *texts;
+};
+
+G_DEFINE_FINAL_TYPE (SwCardPreview, sw_card_preview, SW_TYPE_CANVAS)
+
+static void
+sw_card_preview_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
+{
+  SwCardPreview *self = SW_CARD_PREVIEW (canvas);
+  const FittingCard card = card_page_card (self->page);
+  const double scale =
+      MIN (width / FITTING_CARD_A4_WIDTH, height / FITTING_CARD_A4_HEIGHT);
+
+  cairo_set_operator (cr, CAIRO_OPERATOR_CLEAR);
+  cairo_paint (cr);
+  cairo_set_operator (cr, CAIRO_OPERATOR_OVER);
+  cairo_translate (cr, (width - FITTING_CARD_A4_WIDTH * scale) / 2.0, 0.0);
+  cairo_scale (cr, scale, scale);
+  cairo_rectangle (cr, 0, 0, FITTING_CARD_A4_WIDTH, FITTING_CARD_A4_HEIGHT);
+  cairo_clip (cr);
+  fitting_card_draw (self->texts, cr, &card, FITTING_CARD_A4_WIDTH,
+                     FITTING_CARD_A4_HEIGHT);
+}
+
+static GtkSizeRequestMode
+sw_card_preview_get_request_mode (GtkWidget *widget)
+{
+  (void) widget;
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
+static void
+sw_card_preview_measure (GtkWidget *widget,
+                         GtkOrientation orientation,
+                         int for_size,
+                         int *minimum,
+                         int *natural,
+                         int *minimum_baseline,
+                         int *natural_baseline)
+{
+  const double width = for_size > 0 ? for_size : FITTING_CARD_A4_WIDTH;
+
+  (void) widget;
+  *minimum_baseline = *natural_baseline = -1;
+  if (orientation == GTK_ORIENTATION_HORIZONTAL) {
+    *minimum = 320;
+    *natural = (int) FITTING_CARD_A4_WIDTH;
+  } else {
+    *minimum = *natural =
+        (int) ceil (width * FITTING_CARD_A4_HEIGHT / FITTING_CARD_A4_WIDTH);
+  }
+}
+
+static void
+sw_card_preview_finalize (GObject *object)
+{
+  text_cache_free (SW_CARD_PREVIEW (object)->texts);
+  G_OBJECT_CLASS (sw_card_preview_parent_class)->finalize (object);
+}
+
+static void
+sw_card_preview_class_init (SwCardPreviewClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+
+  G_OBJECT_CLASS (class)->finalize = sw_card_preview_finalize;
+  SW_CANVAS_CLASS (class)->draw = sw_card_preview_draw;
+  widget_class->measure = sw_card_preview_measure;
+  widget_class->get_request_mode = sw_card_preview_get_request_mode;
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+}
+
+static void
+sw_card_preview_init (SwCardPreview *self)
+{
+  self->texts = text_cache_new ();
+  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Fitting card"), -1);
+}
+
+GtkWidget *
+sw_card_preview_new (const CardPage *page)
+{
+  SwCardPreview *self = g_object_new (SW_TYPE_CARD_PREVIEW, NULL);
+
+  self->page = page;
+  return GTK_WIDGET (self);
+}

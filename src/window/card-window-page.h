@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a fitting card is made of, held by itself: the window behind may change while the
+ * card is looked at. */
+
+#pragma once
+
+#include "drawing/fitting-card.h"
+#include "window/canvas.h"
+#include "window/chooser.h"
+
+typedef struct {
+  Car *car;
+  Plate *plate;
+  guint setup;
+  ChoiceAnswer answer; /* of that plate */
+  SpringCarrier carrier;
+  char *date;
+} CardPage;
+
+/* The plate in hand as it was ranked, or where the setup in hand names that plate, as
+ * that setup has it set; NULL where there is neither. */
+CardPage *card_page_new (SwChooser *chooser);
+CardPage *card_page_copy (const CardPage *page);
+void card_page_free (CardPage *page);
+FittingCard card_page_card (const CardPage *page);
+
+#define SW_TYPE_CARD_PREVIEW (sw_card_preview_get_type ())
+G_DECLARE_FINAL_TYPE (SwCardPreview, sw_card_preview, SW, CARD_PREVIEW, SwCanvas)
+
+/* Shows @page, which must outlive it, as wide as there is room. */
+GtkWidget *sw_card_preview_new (const CardPage *page);

@@ -1,0 +1,50 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/refusal-words.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+/* Members, and elements of lists. */
+#define PATH "[a-z][a-z_]*(?:\\[\\d+\\]|\\.[a-z][a-z_]*)*"
+
+typedef struct {
+  RefusalEntry entry;
+  gpointer data;
+} Wording;
+
+/* A bare word inside a sentence may be just that. */
+static gboolean
+may_be_path (const GMatchInfo *match, const char *word)
+{
+  int start;
+
+  g_match_info_fetch_pos (match, 0, &start, NULL);
+  return start == 0 || strpbrk (word, "_.[") != NULL;
+}
+
+static gboolean
+word_path (const GMatchInfo *match, GString *text, gpointer data)
+{
+  const Wording *wording = data;
+  g_autofree char *word = g_match_info_fetch (match, 0);
+  g_autofree char *name =
+      may_be_path (match, word) ? wording->entry (word, wording->data) : NULL;
+
+  if (name == NULL)
+    g_string_append (text, word);
+  else
+    /* Translators: the name of an entry, quoted inside a sentence. */
+    g_string_append_printf (text, _ ("“%s”"), name);
+  return FALSE;
+}
+
+char *
+refusal_in_words (const char *sentence, RefusalEntry entry, gpointer data)
+{
+  static GRegex *path;
+  Wording wording = { entry, data };
+
+  if (path == NULL)
+    path = g_regex_new (PATH, G_REGEX_OPTIMIZE, 0, NULL);
+  return g_regex_replace_eval (path, sentence, -1, 0, 0, word_path, &wording, NULL);
+}

@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Refusals of the model name members of a file by their paths; people in front of a form
+ * know its entries by their names. */
+
+#pragma once
+
+#include <glib.h>
+
+/* The translated name of the entry for the member at @path, free with g_free (); NULL
+ * where the form has none. Notes which entry it was. */
+typedef char *(*RefusalEntry) (const char *path, gpointer data);
+
+/* @sentence with the name of the entry in place of each path. Free with g_free (). */
+char *refusal_in_words (const char *sentence, RefusalEntry entry, gpointer data);
