@@ -93,6 +93,17 @@ map_note_beside (const MapPen *pen,
   return FALSE;
 }
 
+/* So that what lies behind does not cross letters. */
+static void
+draw_patch (const MapPen *pen, PixelBox box)
+{
+  if (pen->theme->ground.alpha <= 0.0)
+    return;
+  theme_use (pen->cr, colour_with_alpha (pen->theme->ground, 0.8));
+  cairo_rectangle (pen->cr, box.x - 1.0, box.y, box.width + 2.0, box.height);
+  cairo_fill (pen->cr);
+}
+
 void
 map_notes_draw (const MapPen *pen, const MapNotes *notes)
 {
@@ -101,6 +112,7 @@ map_notes_draw (const MapPen *pen, const MapNotes *notes)
 
     if (note->is_hidden)
       continue;
+    draw_patch (pen, note->box);
     theme_use (pen->cr, note->colour);
     text_draw (pen->texts, pen->cr, map_small (pen, TEXT_PLAIN), note->text, note->box.x,
                note->box.y, (TextAnchor){ 0.0, 0.0 });

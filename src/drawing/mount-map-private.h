@@ -36,7 +36,8 @@ typedef struct {
   const MountField *field;
   const MapFamily *families;
   guint n_families;
-  double unit; /* pixels at ordinary type size */
+  const MapClaims *marks; /* places of setups and of the plate, and what stands there */
+  double unit;            /* pixels at ordinary type size */
 } MapPen;
 
 TextStyle map_small (const MapPen *pen, TextWeight weight);
