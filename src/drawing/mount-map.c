@@ -9,7 +9,7 @@
 #include <string.h>
 
 /* Pixels at ordinary type size: lines of a subject lie so far apart, or further. */
-#define LEAST_SPACING 46.0
+#define LEAST_SPACING 40.0
 #define FEWEST_LEVELS 4
 #define MOST_LEVELS 16
 #define MARKER_REACH 12.0
@@ -25,7 +25,7 @@ struct MountMap {
 
   MapLayout layout;
   gboolean is_laid_out;
-  MapClaims marks, claims; /* of what stands; of the texts as well */
+  MapClaims marks, strokes, claims; /* claims: the texts too */
   MapNotes notes;
   GArray *labels;         /* of MapLabel */
   MountOffset placed_for; /* the mount that texts were kept off */
@@ -160,6 +160,7 @@ pen_for (MountMap *map, cairo_t *cr, const MountMapView *view)
                    .families = map->families,
                    .n_families = map->n_families,
                    .marks = &map->marks,
+                   .strokes = &map->strokes,
                    .unit = map->layout.unit };
 }
 
@@ -171,7 +172,9 @@ place_texts (MountMap *map, const MapPen *pen)
   map->claims = map->marks;
   map->notes.n = 0;
   map_handle_claim (pen, &map->claims);
-  map_tower_claim (pen, &map->claims);
+  map->strokes.n = 0;
+  map_plate_claim_strokes (pen, &map->strokes);
+  map_tower_claim_strokes (pen, &map->strokes);
   map_marks_note (pen, &map->claims, &map->notes);
   map_plate_note (pen, &map->claims, &map->notes);
   map_tower_note (pen, &map->claims, &map->notes);
