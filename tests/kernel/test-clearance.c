@@ -324,7 +324,7 @@ nearest_points (const Bar *tyre, const Bar *bar, Vec3 *line)
   Vec3 now = bar->middle, before = now;
   double distance = INFINITY, momentum = 0.0;
 
-  for (int i = 0; i < 20000 && distance > 1e-10; i++) {
+  for (int i = 0; i < 6000 && distance > 1e-10; i++) {
     const double keep = momentum / (momentum + 3.0);
     const Vec3 ahead = vec3_along (now, keep, vec3_sub (now, before));
     const Vec3 next = nearest_in (bar, nearest_in (tyre, ahead));
