@@ -123,6 +123,23 @@ on_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data
   gtk_list_item_set_child (item, label);
 }
 
+/* GTK 4.8 calls rows and cells by the names of its classes. */
+static void
+name_cell (GtkWidget *label, SwAnswerRow *row)
+{
+  GtkWidget *cell = gtk_widget_get_parent (label);
+  GtkWidget *line = cell != NULL ? gtk_widget_get_parent (cell) : NULL;
+
+  if (line == NULL)
+    return;
+  gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  gtk_label_get_text (GTK_LABEL (label)), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (line), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  sw_answer_row_get_plate (row),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  sw_answer_row_get_sentence (row), -1);
+}
+
 static void
 on_bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
 {
@@ -133,6 +150,7 @@ on_bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
   (void) factory;
   kind->show (GTK_LABEL (label), row, kind->column);
   set_class (label, "dim-label", sw_answer_row_get_verdict (row) == ANSWER_FAILS);
+  name_cell (label, row);
 }
 
 static GtkColumnViewColumn *
