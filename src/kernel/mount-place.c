@@ -23,6 +23,7 @@
 #define LEAST_COSINE 0.97    /* between wheel or strut and how they were measured: 14° */
 #define LEAST_LIFT_SHARE 0.3 /* of the arm's length */
 #define LARGEST_ARM_ANGLE 0.3 /* rad */
+#define SMALL_ARM_ANGLE 0.15  /* rad: from here the wheel must hang together at 0 too */
 
 /* The arm angles of the places behind in a line, the nearest first. */
 typedef struct {
@@ -102,6 +103,16 @@ stand (MountSolver *s)
   }
 }
 
+/* Where a place by itself starts from, if the wheel hangs together there. */
+static bool
+hangs_at_rest (const Corner *corner, Closure closure)
+{
+  Pose rest;
+
+  return pose_at_arm_angle_closed (corner, 0.0, 0.0, closure, &rest) == POSE_OK &&
+         rest.lift > 0.0;
+}
+
 static bool
 is_like_measured (const Corner *corner, const Pose *pose)
 {
@@ -117,7 +128,9 @@ stand_from (
     const Corner *corner, double travel, double arm_angle, Closure closure, Pose *pose)
 {
   return pose_at_arm_angle_closed (corner, arm_angle, 0.0, closure, pose) == POSE_OK &&
-         is_like_measured (corner, pose) && fabs (pose->travel - travel) < NEAR_BY &&
+         is_like_measured (corner, pose) &&
+         (fabs (arm_angle) < SMALL_ARM_ANGLE || hangs_at_rest (corner, closure)) &&
+         fabs (pose->travel - travel) < NEAR_BY &&
          pose_at_travel_closed (corner, travel, 0.0, closure, pose, pose) == POSE_OK;
 }
 

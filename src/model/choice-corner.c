@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-#define DEGREES(radians) ((radians) *180.0 / G_PI)
+#define DEGREES(radians) (180.0 / G_PI * (radians))
 
 /* What the car has of it to either side of standing. */
 static ToeCurveRange

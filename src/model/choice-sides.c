@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-#define RADIANS(degrees) ((degrees) *G_PI / 180.0)
+#define RADIANS(degrees) (G_PI / 180.0 * (degrees))
 #define WITHIN                                                                           \
   5e-4 /* °: what an aim may be missed by and still count as met, and more              \
         */

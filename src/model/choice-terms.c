@@ -3,8 +3,8 @@
 
 #include <math.h>
 
-#define DEGREES(radians) ((radians) *180.0 / G_PI)
-#define RADIANS(degrees) ((degrees) *G_PI / 180.0)
+#define DEGREES(radians) (180.0 / G_PI * (radians))
+#define RADIANS(degrees) (G_PI / 180.0 * (degrees))
 
 /* mm or degrees: walls stand so much within the limits that rounding does not fault what
  * stands at them; what has to come within them first goes a little further. */

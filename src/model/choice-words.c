@@ -5,7 +5,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define DEGREES(radians) ((radians) *180.0 / G_PI)
+#define DEGREES(radians) (180.0 / G_PI * (radians))
 #define MOST_DECIMALS 4
 #define AT_END 1e-3 /* mm or degrees: nearer is there */
 

@@ -6,8 +6,8 @@
 #include <gsl/gsl_errno.h>
 #include <math.h>
 
-#define RADIANS(degrees) ((degrees) *G_PI / 180.0)
-#define DEGREES(radians) ((radians) *180.0 / G_PI)
+#define RADIANS(degrees) (G_PI / 180.0 * (degrees))
+#define DEGREES(radians) (180.0 / G_PI * (radians))
 #define SAME_PLACE 1e-9 /* mm */
 #define COST_STEP 1e-6
 

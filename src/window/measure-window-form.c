@@ -24,7 +24,6 @@ struct _SwMeasureForm {
   GtkWidget *scroller, *box;
   GtkEntry **entries; /* by field */
   GtkWidget *expanders[N_PAGES], *missing[N_PAGES];
-  GtkWidget *grids[N_MEASURE_GROUPS];
   GtkWidget *name, *notes, *mirror;
   GtkCheckButton *unlock, *has_right; /* the first for a car that is open */
   gboolean keeps_right;               /* its right points are locked with the left ones */
@@ -77,6 +76,17 @@ set_text_at (SwMeasureForm *self, guint field, const char *text)
   gtk_editable_set_text (GTK_EDITABLE (self->entries[field]), text);
 }
 
+/* One by one: what a whole grid is, GTK 4.8 does not tell screen readers of its parts. */
+static void
+lock_group (SwMeasureForm *self, MeasureGroup group, gboolean is_open)
+{
+  guint first, n;
+
+  measure_group_span (group, &first, &n);
+  for (guint i = first; i < first + n; i++)
+    gtk_widget_set_sensitive (GTK_WIDGET (self->entries[i]), is_open);
+}
+
 static void
 show_locks (SwMeasureForm *self)
 {
@@ -85,9 +95,9 @@ show_locks (SwMeasureForm *self)
   const gboolean has_right = gtk_check_button_get_active (self->has_right);
   const gboolean right_points = has_right && (is_open || !self->keeps_right);
 
-  gtk_widget_set_sensitive (self->grids[MEASURE_POINTS], is_open);
-  gtk_widget_set_sensitive (self->grids[MEASURE_RIGHT_POINTS], right_points);
-  gtk_widget_set_sensitive (self->grids[MEASURE_RIGHT_WHEEL], has_right);
+  lock_group (self, MEASURE_POINTS, is_open);
+  lock_group (self, MEASURE_RIGHT_POINTS, right_points);
+  lock_group (self, MEASURE_RIGHT_WHEEL, has_right);
   gtk_widget_set_sensitive (self->mirror, right_points);
 }
 
@@ -317,7 +327,6 @@ add_identity (SwMeasureForm *self)
     GtkWidget *label = gtk_label_new (names[i]);
 
     gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
-    gtk_label_set_mnemonic_widget (GTK_LABEL (label), entries[i]);
     gtk_grid_attach (GTK_GRID (grid), label, 0, i, 1, 1);
     gtk_grid_attach (GTK_GRID (grid), entries[i], 1, i, 1, 1);
   }
@@ -332,7 +341,7 @@ build (SwMeasureForm *self, gboolean is_open_car)
   GtkWidget *unlock =
       is_open_car ? new_check (self, _ ("Unlock the measured points"), &self->unlock)
                   : NULL;
-  GtkWidget **grids = self->grids;
+  GtkWidget *grids[N_MEASURE_GROUPS];
 
   for (MeasureGroup group = 0; group < N_MEASURE_GROUPS; group++)
     grids[group] = group == MEASURE_POINTS
@@ -418,8 +427,8 @@ show_marks (SwMeasureForm *self, const MeasureReading *reading)
                                                           "%u missing", n_missing[page]),
                                              n_missing[page]);
 
-    gtk_label_set_label (GTK_LABEL (self->missing[page]),
-                         n_missing[page] > 0 ? text : "");
+    gtk_label_set_label (GTK_LABEL (self->missing[page]), text);
+    gtk_widget_set_visible (self->missing[page], n_missing[page] > 0);
   }
 }
 

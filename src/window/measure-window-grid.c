@@ -54,13 +54,12 @@ new_grid (void)
 }
 
 static void
-add_name (GtkGrid *grid, int row, const MeasureField *field, GtkEntry *entry)
+add_name (GtkGrid *grid, int row, const MeasureField *field)
 {
   GtkWidget *name = new_label (field->name, 0.0f);
 
   gtk_widget_set_hexpand (name, TRUE);
   gtk_widget_set_tooltip_text (name, field->meaning);
-  gtk_label_set_mnemonic_widget (GTK_LABEL (name), GTK_WIDGET (entry));
   gtk_grid_attach (grid, name, 0, row, 1, 1);
 }
 
@@ -76,7 +75,7 @@ add_point (GtkGrid *grid, PointName point, CarSide side, GtkEntry **entries)
     gtk_grid_attach (grid, GTK_WIDGET (entries[first + axis]), (int) axis + 1,
                      (int) point + 1, 1, 1);
     if (axis == 0)
-      add_name (grid, (int) point + 1, &field, entries[first]);
+      add_name (grid, (int) point + 1, &field);
   }
 }
 
@@ -115,7 +114,7 @@ measure_numbers_grid_new (MeasureGroup group, GtkEntry **entries)
     gtk_editable_set_width_chars (GTK_EDITABLE (entries[first + i]), 2 * WIDTH_CHARS);
     gtk_editable_set_max_width_chars (GTK_EDITABLE (entries[first + i]), 2 * WIDTH_CHARS);
     gtk_label_set_width_chars (GTK_LABEL (unit), 3);
-    add_name (grid, (int) i, &field, entries[first + i]);
+    add_name (grid, (int) i, &field);
     gtk_grid_attach (grid, GTK_WIDGET (entries[first + i]), 1, (int) i, 1, 1);
     gtk_grid_attach (grid, unit, 2, (int) i, 1, 1);
   }

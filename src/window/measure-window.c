@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/measure-window.h"
+#include "window/dialog-answer.h"
 #include "window/measure-window-form.h"
 #include "window/measure-window-sketch.h"
 
@@ -118,8 +119,8 @@ ask_discard (SwMeasureWindow *self)
       gtk_message_dialog_new (GTK_WINDOW (self), GTK_DIALOG_MODAL, GTK_MESSAGE_QUESTION,
                               GTK_BUTTONS_NONE, "%s", _ ("Discard what was entered?"));
 
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("Keep Editing"), GTK_RESPONSE_CANCEL);
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("Discard"), GTK_RESPONSE_YES);
+  dialog_add_answer (dialog, _ ("_Keep Editing"), GTK_RESPONSE_CANCEL);
+  dialog_add_answer (dialog, _ ("_Discard"), GTK_RESPONSE_YES);
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_CANCEL);
   g_signal_connect (dialog, "response", G_CALLBACK (on_discard_response_cb), self);
   gtk_window_present (GTK_WINDOW (dialog));

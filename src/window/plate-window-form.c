@@ -203,7 +203,6 @@ add_row (SwPlateForm *self, GtkGrid *grid, gsize i)
   gtk_widget_set_hexpand (parts[0], TRUE);
   gtk_widget_set_tooltip_text (parts[0], _ (row->meaning));
   self->spins[i] = new_spin (self, row, _ (row->name));
-  gtk_label_set_mnemonic_widget (GTK_LABEL (parts[0]), GTK_WIDGET (self->spins[i]));
   parts[is_pair ? 1 : 3] = GTK_WIDGET (self->spins[i]);
   if (is_pair) {
     parts[2] = new_label (C_ ("range", "to"), "dim-label");
@@ -235,7 +234,6 @@ attach (GtkGrid *grid, int row, const char *name, GtkWidget *widget)
 {
   GtkWidget *label = new_label (name, NULL);
 
-  gtk_label_set_mnemonic_widget (GTK_LABEL (label), widget);
   gtk_grid_attach (grid, label, 0, row, 1, 1);
   gtk_grid_attach (grid, widget, 1, row, 1, 1);
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/plate-window.h"
+#include "window/dialog-answer.h"
 #include "window/plate-sketch-view.h"
 #include "window/plate-window-form.h"
 
@@ -30,10 +31,10 @@ free_editor (gpointer data)
 }
 
 static void
-show_sentence (Editor *editor, const char *sentence)
+tell (Editor *editor, const char *sentence)
 {
   gtk_label_set_label (GTK_LABEL (editor->sentence), sentence != NULL ? sentence : "");
-  gtk_widget_set_sensitive (editor->save, sentence == NULL);
+  gtk_widget_set_visible (editor->sentence, sentence != NULL);
 }
 
 /* Another plate of the user's has that name. */
@@ -57,7 +58,8 @@ on_changed_cb (Editor *editor)
     sw_plate_form_mark_name (editor->form);
     sentence = g_strdup (_ ("You have another plate of this name already."));
   }
-  show_sentence (editor, sentence);
+  tell (editor, sentence);
+  gtk_widget_set_sensitive (editor->save, sentence == NULL);
   sw_plate_sketch_view_show (editor->sketch, plate);
 }
 
@@ -73,7 +75,7 @@ on_save_clicked_cb (Editor *editor)
     g_autofree char *sentence =
         g_strdup_printf (_ ("The plate was not saved: %s"), error->message);
 
-    gtk_label_set_label (GTK_LABEL (editor->sentence), sentence);
+    tell (editor, sentence);
     return;
   }
   sw_chooser_reload_library (editor->chooser);
@@ -94,7 +96,7 @@ on_delete_response_cb (GtkDialog *dialog, int response, Editor *editor)
     g_autofree char *sentence =
         g_strdup_printf (_ ("The plate was not deleted: %s"), error->message);
 
-    gtk_label_set_label (GTK_LABEL (editor->sentence), sentence);
+    tell (editor, sentence);
     return;
   }
   sw_chooser_reload_library (editor->chooser);
@@ -158,6 +160,8 @@ new_foot (Editor *editor)
 
     g_signal_connect_swapped (delete, "clicked", G_CALLBACK (on_delete_clicked_cb),
                               editor);
+    gtk_widget_set_hexpand (delete, TRUE);
+    gtk_widget_set_halign (delete, GTK_ALIGN_END);
     gtk_box_append (GTK_BOX (foot), delete);
   }
   return foot;

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/dialog-answer.h"
 #include "window/measure-window.h"
 #include "window/window-private.h"
 
@@ -189,21 +190,6 @@ on_overwrite_response_cb (GtkDialog *dialog, int response, SwWindow *self)
     self->closes_when_saved = FALSE;
 }
 
-/* GTK would read the underline aloud. */
-static void
-add_answer (GtkWidget *dialog, const char *label, int response)
-{
-  GtkWidget *button = gtk_dialog_add_button (GTK_DIALOG (dialog), label, response);
-  g_auto (GStrv) parts = g_strsplit (label, "_", -1);
-  g_autofree char *name = g_strjoinv ("", parts);
-
-  /* else the label inside is read after the name */
-  gtk_accessible_reset_relation (GTK_ACCESSIBLE (button),
-                                 GTK_ACCESSIBLE_RELATION_LABELLED_BY);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  name, -1);
-}
-
 void
 window_ask_overwrite (SwWindow *self)
 {
@@ -217,9 +203,9 @@ window_ask_overwrite (SwWindow *self)
       GTK_MESSAGE_DIALOG (dialog),
       _ ("Another program has changed the file since it was read. What it wrote is lost when "
          "this car is saved over it."));
-  add_answer (dialog, _ ("_Cancel"), GTK_RESPONSE_CANCEL);
-  add_answer (dialog, _ ("Save _As…"), GTK_RESPONSE_NO);
-  add_answer (dialog, _ ("_Overwrite"), GTK_RESPONSE_YES);
+  dialog_add_answer (dialog, _ ("_Cancel"), GTK_RESPONSE_CANCEL);
+  dialog_add_answer (dialog, _ ("Save _As…"), GTK_RESPONSE_NO);
+  dialog_add_answer (dialog, _ ("_Overwrite"), GTK_RESPONSE_YES);
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_CANCEL);
   g_signal_connect (dialog, "response", G_CALLBACK (on_overwrite_response_cb), self);
   gtk_window_present (GTK_WINDOW (dialog));
@@ -247,9 +233,9 @@ window_ask_close (SwWindow *self)
 
   gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog),
                                             _ ("Without saving they are lost."));
-  add_answer (dialog, _ ("_Discard"), GTK_RESPONSE_NO);
-  add_answer (dialog, _ ("_Cancel"), GTK_RESPONSE_CANCEL);
-  add_answer (dialog, _ ("_Save"), GTK_RESPONSE_YES);
+  dialog_add_answer (dialog, _ ("_Discard"), GTK_RESPONSE_NO);
+  dialog_add_answer (dialog, _ ("_Cancel"), GTK_RESPONSE_CANCEL);
+  dialog_add_answer (dialog, _ ("_Save"), GTK_RESPONSE_YES);
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_YES);
   g_signal_connect (dialog, "response", G_CALLBACK (on_close_response_cb), self);
   gtk_window_present (GTK_WINDOW (dialog));
