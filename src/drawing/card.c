@@ -5,6 +5,7 @@ struct CardPress {
   Board *board;
   Sheet *sheet;
   Lowering *lowering;
+  MountMap *map;
 };
 
 CardPress *
@@ -15,6 +16,7 @@ card_press_new (void)
   press->board = board_new ();
   press->sheet = sheet_new ();
   press->lowering = lowering_new ();
+  press->map = mount_map_new ();
   return press;
 }
 
@@ -24,6 +26,7 @@ card_press_free (CardPress *press)
   board_free (press->board);
   sheet_free (press->sheet);
   lowering_free (press->lowering);
+  mount_map_free (press->map);
   g_free (press);
 }
 
@@ -58,6 +61,19 @@ lowering_view (const Card *card, const TitleBlock *title)
                          .title = title };
 }
 
+static MountMapView
+map_view (const Card *card, const TitleBlock *title)
+{
+  MountMapView view = card->map;
+
+  view.car = card->car;
+  view.setup = card->study->in_hand;
+  view.theme = export_theme (card->options.background);
+  view.lit_place = MOUNT_MAP_NONE;
+  view.title = title;
+  return view;
+}
+
 void
 card_draw (CardPress *press, cairo_t *cr, const Card *card)
 {
@@ -80,6 +96,11 @@ card_draw (CardPress *press, cairo_t *cr, const Card *card)
     lowering_draw (press->lowering, cr, &view, width, height);
     break;
   }
+  case CARD_MOUNT_MAP: {
+    const MountMapView view = map_view (card, &title);
+    mount_map_draw (press->map, cr, &view, width, height);
+    break;
+  }
   }
 }
 
@@ -100,6 +121,10 @@ card_write (const Card *card, const char *path, GError **error)
   case CARD_LOWERING: {
     const LoweringView view = lowering_view (card, &title);
     return export_lowering (&view, &card->options, path, error);
+  }
+  case CARD_MOUNT_MAP: {
+    const MountMapView view = map_view (card, &title);
+    return export_mount_map (&view, &card->options, path, error);
   }
   }
   g_return_val_if_reached (FALSE);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A card: the curves, the sheet or the lowering of one setup with its title block, to be
- * drawn as a preview or written as a file. Window and command line export nothing else.
+/* A card: the curves, the sheet, the lowering or the mount map of one setup with its
+ * title block, to be drawn as a preview or written as a file. Window and command line
+ * export nothing else.
  */
 
 #pragma once
@@ -10,7 +11,8 @@
 typedef enum {
   CARD_CURVES,
   CARD_SHEET,
-  CARD_LOWERING
+  CARD_LOWERING,
+  CARD_MOUNT_MAP
 } CardSubject;
 
 typedef struct {
@@ -20,6 +22,7 @@ typedef struct {
   const Car *car;
   const CarSetup *setup;
   const Study *study; /* of that setup */
+  MountMapView map;   /* for that: its side, subjects and plate; the rest is filled in */
   const char *date;   /* or NULL, for output that repeats to the byte */
 } Card;
 

@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The board, the sheet or the lowering as a file: PNG, SVG or PDF by suffix, from the
- * same drawing code as the window. Needs no display. */
+/* The board, the sheet, the lowering or the mount map as a file: PNG, SVG or PDF by
+ * suffix, from the same drawing code as the window. Needs no display. */
 
 #pragma once
 
 #include "drawing/board.h"
 #include "drawing/lowering.h"
+#include "drawing/mount-map.h"
 #include "drawing/sheet.h"
 
 #include <gio/gio.h>
@@ -48,3 +49,7 @@ gboolean export_lowering (const LoweringView *view,
                           const ExportOptions *options,
                           const char *path,
                           GError **error);
+gboolean export_mount_map (const MountMapView *view,
+                           const ExportOptions *options,
+                           const char *path,
+                           GError **error);

@@ -128,7 +128,7 @@ fitting_bolt_words (const ChoicePlace *place)
   g_autofree char *number = choice_number_text (place, CHOICE_CAMBER_BOLT);
 
   if (place->camber_bolt == 0.0)
-    return NULL;
+    return g_strdup (_ ("no camber bolt"));
   return g_strdup_printf (_ ("camber bolt %s°, %s"), number,
                           quantity_sign_words (QUANTITY_CAMBER, place->camber_bolt));
 }

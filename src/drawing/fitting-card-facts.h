@@ -26,7 +26,7 @@ char *fitting_plate_words (const Plate *plate);
 char *fitting_setting_words (const FittingFacts *facts, CarSide side);
 /* "bearing 12.0 mm inboard, 8.0 mm rearward of where it was" */
 char *fitting_place_words (const ChoicePlace *place);
-/* "camber bolt −1.00°, top leans in"; NULL without one */
+/* "camber bolt −1.00°, top leans in" */
 char *fitting_bolt_words (const ChoicePlace *place);
 /* "1.25 turns out, 1.9 mm longer" */
 char *fitting_tie_rod_words (const ChoicePlace *place);

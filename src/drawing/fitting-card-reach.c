@@ -61,37 +61,48 @@ draw_scale (
   cairo_stroke (pen->cr);
 }
 
-/* An end of a scale that runs from @a to @b: beside it, or past it. */
+/* An end of a scale that runs from @a to @b, on its own side; of a scale that stands
+ * alone also past its end or on the other side. */
 static void
 label_end (FittingFrame *frame,
            double value,
-           FittingPoint a,
-           FittingPoint b,
+           const FittingPoint way[2],
            FittingPoint end,
-           double side)
+           double side,
+           gboolean is_alone)
 {
+  const FittingPoint a = way[0], b = way[1];
   const double line = fitting_line_height (frame->pen, FITTING_SMALL);
   const double length = fmax (hypot (b.x - a.x, b.y - a.y), 1e-9);
-  const double way = (end.x == b.x && end.y == b.y ? line : -line) / length;
-  const FittingPoint past = { end.x + way * (b.x - a.x), end.y + way * (b.y - a.y) };
-  const FittingPoint places[] = { beside (a, b, end, side * (4.0 + 0.5 * line)), past,
-                                  beside (a, b, past, side * line),
-                                  beside (a, b, end, side * (4.0 + 1.5 * line)),
-                                  beside (a, b, end, -side * (4.0 + 0.5 * line)) };
+  const double on = (end.x == b.x && end.y == b.y ? line : -line) / length;
+  const double near = side * (4.0 + 0.5 * line);
+  const FittingPoint past = { end.x + on * (b.x - a.x), end.y + on * (b.y - a.y) };
+  const FittingPoint places[] = { beside (a, b, end, near),
+                                  beside (a, b, past, near),
+                                  beside (a, b, end, near + side * line),
+                                  beside (a, b, past, near + side * line),
+                                  past,
+                                  beside (a, b, end, -near) };
   g_autofree char *text = plain_number_text (value);
 
   fitting_frame_label (frame, text, frame->pen->theme.accent, places,
-                       G_N_ELEMENTS (places));
+                       G_N_ELEMENTS (places) - (is_alone ? 0 : 2));
 }
 
 static void
-label_scale (
-    FittingFrame *frame, PlateScale scale, FittingPoint a, FittingPoint b, double side)
+label_scale (FittingFrame *frame,
+             PlateScale scale,
+             FittingPoint a,
+             FittingPoint b,
+             double side,
+             gboolean is_alone)
 {
+  const FittingPoint way[] = { a, b };
+
   if (!(scale.most > scale.least))
     return;
-  label_end (frame, scale.least, a, b, a, side);
-  label_end (frame, scale.most, a, b, b, side);
+  label_end (frame, scale.least, way, a, side, is_alone);
+  label_end (frame, scale.most, way, b, side, is_alone);
 }
 
 /* The side of a slot on which its scale stands. */
@@ -122,7 +133,7 @@ label_slot (FittingFrame *frame)
   const Plate *plate = frame->answer->plate;
 
   label_scale (frame, plate->along, at_scales (frame, plate->along.least, 0.0),
-               at_scales (frame, plate->along.most, 0.0), slot_side (frame));
+               at_scales (frame, plate->along.most, 0.0), slot_side (frame), TRUE);
 }
 
 /* Along from the first corner to the second, across from the first to the fourth.
@@ -167,8 +178,9 @@ label_rectangle (FittingFrame *frame)
   FittingPoint corner[4];
   const double outside = find_corners (frame, corner);
 
-  label_scale (frame, frame->answer->plate->along, corner[0], corner[1], outside);
-  label_scale (frame, frame->answer->plate->across, corner[0], corner[3], -outside);
+  label_scale (frame, frame->answer->plate->along, corner[0], corner[1], outside, FALSE);
+  label_scale (frame, frame->answer->plate->across, corner[0], corner[3], -outside,
+               FALSE);
 }
 
 static void

@@ -293,16 +293,33 @@ typedef enum {
 
 static const double cost_shares[N_COST_COLUMNS] = { 0.26, 0.17, 0.14, 0.14, 0.29 };
 
-static void
-write_cost (const Table *t, CostColumn column, FittingStyle style, const char *text)
+static double
+cost_left (const Table *t, CostColumn column)
 {
   double x = t->x;
 
   for (CostColumn i = 0; i < column; i++)
     x += cost_shares[i] * t->width;
-  fitting_write (t->pen, style, text, x, t->y + 0.78 * text_line (t),
-                 cost_shares[column] * t->width - (column < COST_LIMIT ? GAP : 0.0),
-                 FITTING_LEFT);
+  return x;
+}
+
+static void
+write_cost (const Table *t, CostColumn column, FittingStyle style, const char *text)
+{
+  fitting_write (t->pen, style, text, cost_left (t, column), t->y + 0.78 * text_line (t),
+                 cost_shares[column] * t->width - GAP, FITTING_LEFT);
+}
+
+/* The one cell that may need two lines. Returns the height of the row. */
+static double
+write_limit (const Table *t, const char *text)
+{
+  const double above = 0.12 * text_line (t);
+
+  return fmax (text_line (t),
+               above + fitting_paragraph (t->pen, FITTING_SMALL, text,
+                                          cost_left (t, COST_LIMIT), t->y + above,
+                                          cost_shares[COST_LIMIT] * t->width));
 }
 
 static void
@@ -341,7 +358,7 @@ draw_cost_row (Table *t, ChoiceNumber number, const char *name)
   write_cost (t, COST_NAME, FITTING_TEXT, name);
   fitting_ink (pen, pen->theme.soft_ink);
   write_cost (t, COST_BEFORE, FITTING_TEXT, before);
-  write_cost (t, COST_LIMIT, FITTING_SMALL, limit);
+  const double height = write_limit (t, limit);
   for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
     const ChoicePlace *now = fitting_now (t->facts, side);
     const gboolean is_past = fitting_is_past_limit (now, number);
@@ -352,7 +369,7 @@ draw_cost_row (Table *t, ChoiceNumber number, const char *name)
     write_cost (t, side == SIDE_LEFT ? COST_LEFT : COST_RIGHT,
                 is_past ? FITTING_TEXT_BOLD : FITTING_TEXT, marked);
   }
-  t->y += text_line (t);
+  t->y += ceil (height);
   end_row (t);
 }
 
@@ -370,7 +387,7 @@ fitting_cost_table (
                { CHOICE_TYRE_CLEARANCE, N_ ("Room to the tyre") },
                { CHOICE_ROD_SIDE_FORCE, N_ ("Side force on the rod") },
                { CHOICE_BEARING_TILT, N_ ("Tilt of the bearing") },
-               { CHOICE_EDGE_MARGIN, N_ ("Bearing to the tower's edge") } };
+               { CHOICE_EDGE_MARGIN, N_ ("Room to the tower") } };
   g_autofree char *travel = plain_number_text (facts->card->car->limits.travel_used_mm);
   g_autofree char *title =
       g_strdup_printf (_ ("What it costs, over %s mm of wheel travel either way"),

@@ -15,12 +15,13 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define MARGIN 34.0        /* points: more than printers leave white */
-#define COLUMN_GAP 16.0    /* points */
-#define BLOCK_GAP 7.0      /* points */
-#define LEAST_PLAN 120.0   /* points of height, before the type is made smaller */
-#define TYPE 0.70          /* of the theme's, which is for windows */
-#define SMALLEST_TYPE 0.80 /* of that */
+#define MARGIN 34.0      /* points: more than printers leave white */
+#define COLUMN_GAP 16.0  /* points */
+#define BLOCK_GAP 7.0    /* points */
+#define LEAST_PLAN 120.0 /* points of height */
+#define GOOD_SCALE 2     /* 1 : 2, or larger */
+#define N_GOOD_SIZES 3   /* of type, that a good scale is worth */
+#define TYPE 0.70        /* of the theme's, which is for windows */
 #define CHECK_BAR_MM 50.0
 
 typedef struct {
@@ -168,15 +169,6 @@ draw_setting (const Page *page, CarSide side)
   write_in_column (page, side, FITTING_LARGE, setting);
 }
 
-static void
-draw_place (const Page *page, CarSide side)
-{
-  g_autofree char *place = fitting_place_words (fitting_now (&page->facts, side));
-
-  fitting_ink (&page->pen, page->pen.theme.ink);
-  write_in_column (page, side, FITTING_TEXT, place);
-}
-
 static gboolean
 has_bolt (const Page *page)
 {
@@ -184,14 +176,37 @@ has_bolt (const Page *page)
          fitting_now (&page->facts, SIDE_RIGHT)->camber_bolt != 0.0;
 }
 
+/* Wrapped in each column; the block is as high as the longer one. */
 static void
-draw_bolt (const Page *page, CarSide side)
+write_in_columns (Page *page, FittingStyle style, char *const words[2])
 {
-  g_autofree char *bolt = fitting_bolt_words (fitting_now (&page->facts, side));
+  double height = 0.0;
 
   fitting_ink (&page->pen, page->pen.theme.ink);
-  write_in_column (page, side, FITTING_TEXT_BOLD,
-                   bolt != NULL ? bolt : _ ("no camber bolt"));
+  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
+    height = fmax (height, fitting_paragraph (&page->pen, style, words[side],
+                                              column_left (page, side), page->y,
+                                              column_width (page)));
+  skip (page, height);
+}
+
+static void
+draw_places (Page *page)
+{
+  g_autofree char *left = fitting_place_words (fitting_now (&page->facts, SIDE_LEFT));
+  g_autofree char *right = fitting_place_words (fitting_now (&page->facts, SIDE_RIGHT));
+
+  write_in_columns (page, FITTING_TEXT, (char *const[]){ left, right });
+}
+
+static void
+draw_bolts (Page *page)
+{
+  g_autofree char *left = fitting_bolt_words (fitting_now (&page->facts, SIDE_LEFT));
+  g_autofree char *right = fitting_bolt_words (fitting_now (&page->facts, SIDE_RIGHT));
+
+  if (has_bolt (page))
+    write_in_columns (page, FITTING_TEXT_BOLD, (char *const[]){ left, right });
 }
 
 static void
@@ -227,9 +242,8 @@ draw_settings (Page *page)
 {
   draw_columns (page, line_of (page, FITTING_HEADING) + 2.0, draw_side_head);
   draw_columns (page, line_of (page, FITTING_LARGE), draw_setting);
-  draw_columns (page, line_of (page, FITTING_TEXT), draw_place);
-  if (has_bolt (page))
-    draw_columns (page, line_of (page, FITTING_TEXT), draw_bolt);
+  draw_places (page);
+  draw_bolts (page);
   draw_columns (page, 1.6 * line_of (page, FITTING_SMALL), draw_ticks);
 }
 
@@ -372,6 +386,38 @@ measure_plan (const Page *page, double height)
   return page->y + height - measured.y;
 }
 
+static gboolean
+has_good_plan (const Page *page, double plan)
+{
+  const FittingCard *card = page->facts.card;
+
+  return plan >= LEAST_PLAN &&
+         fitting_plan_scale (&page->pen, card->car, card->answer,
+                             (FittingBox){ 0.0, 0.0, column_width (page), plan }) <=
+             GOOD_SCALE;
+}
+
+/* The largest type that leaves room for a drawing to a good scale, or for one at all.
+ * Returns the height of the drawing. */
+static double
+fit_type (Page *page, double height)
+{
+  static const double sizes[] = { 1.0, 0.95, 0.9, 0.85, 0.8 };
+
+  for (gsize i = 0; i < N_GOOD_SIZES; i++) {
+    set_type (page, height, sizes[i]);
+    const double plan = measure_plan (page, height);
+    if (has_good_plan (page, plan))
+      return plan;
+  }
+  for (gsize i = 0;; i++) {
+    set_type (page, height, sizes[i]);
+    const double plan = measure_plan (page, height);
+    if (plan >= LEAST_PLAN || i + 1 == G_N_ELEMENTS (sizes))
+      return plan;
+  }
+}
+
 void
 fitting_card_draw (
     TextCache *texts, cairo_t *cr, const FittingCard *card, double width, double height)
@@ -381,14 +427,7 @@ fitting_card_draw (
                 .x = MARGIN,
                 .y = MARGIN,
                 .width = width - 2.0 * MARGIN };
-  const double inside = height - 2.0 * MARGIN;
-  double size = 1.0, plan;
-
-  do {
-    set_type (&page, inside, size);
-    plan = measure_plan (&page, inside);
-    size -= 0.05;
-  } while (plan < LEAST_PLAN && size > SMALLEST_TYPE);
+  const double plan = fit_type (&page, height - 2.0 * MARGIN);
 
   theme_use (cr, page.pen.theme.ground);
   cairo_paint (cr);

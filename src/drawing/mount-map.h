@@ -11,7 +11,7 @@
 
 #include "drawing/title-block.h"
 #include "model/choice.h"
-#include "model/mount-field.h"
+#include "model/mount-field-lines.h"
 #include "model/study.h"
 
 #define MOUNT_MAP_NONE (-1)
@@ -20,17 +20,18 @@ typedef struct {
   const Car *car;
   guint setup; /* in hand */
   CarSide side;
-  FieldSubject subjects[2]; /* the second may be MOUNT_MAP_NONE */
+  int subjects[2]; /* of FieldSubject, or MOUNT_MAP_NONE */
   const Plate *plate;       /* or NULL */
   gboolean is_swapped;
   const ChoicePlace *best; /* of that plate, a flag on the map; or NULL */
   Theme theme;
-  double pixel_scale; /* as in BoardView; 0 for files */
+  double pixel_scale; /* as in BoardView; 0 for files, which have a marker for a handle */
   int lit_place;      /* the indexed place under the pointer, or MOUNT_MAP_NONE */
   gboolean is_handle_lit;
   gboolean show_cross; /* at .cross: where the pointer is, with its values */
   MountOffset cross;
-  gboolean hold_window;    /* while something is dragged the window stays */
+  gboolean hold_window;    /* while something is dragged the window stays, and texts keep
+                              their places, but give way to the handle */
   const TitleBlock *title; /* for exports; NULL in a window */
 } MountMapView;
 
@@ -41,6 +42,11 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (MountMap, mount_map_free)
 
 void mount_map_draw (
     MountMap *map, cairo_t *cr, const MountMapView *view, double width, double height);
+
+/* Lays out without drawing, so that the handle has its place; mount_map_draw () does it
+ * too. Not for a view with a title. */
+void
+mount_map_arrange (MountMap *map, const MountMapView *view, double width, double height);
 
 /* What lies under a pixel of the last drawing, and how pixels and places go together. */
 typedef struct {
@@ -53,5 +59,17 @@ MountMapHit mount_map_hit (const MountMap *map, double x, double y);
 void mount_map_to_pixel (const MountMap *map, MountOffset at, double *x, double *y);
 double mount_map_pixels_per_mm (const MountMap *map);
 
-/* The solved field and the lines of the last drawing, for tests. */
+/* The solved field, the lines and their labels of the last drawing, for tests. */
 const MountField *mount_map_field (const MountMap *map);
+const FieldLines *mount_map_lines (const MountMap *map, guint which); /* or NULL */
+typedef struct {
+  const char *text;
+  guint which;  /* of the subjects */
+  double level; /* kernel units */
+  double x, y;  /* of its middle */
+  double width, height;
+  double angle;      /* rad, clockwise */
+  gboolean is_shown; /* the handle does not lie on it */
+} MountMapLabel;
+guint mount_map_n_labels (const MountMap *map);
+MountMapLabel mount_map_label (const MountMap *map, guint i);

@@ -60,39 +60,55 @@ handle_reach (const SheetLayout *layout)
   return fmax (LEAST_REACH, (ARROW_FROM + ARROW_HALF) * layout->unit);
 }
 
-static void
-draw_direction (const SheetPen *pen, Pixel centre, Pixel d, double from)
+double
+handle_mark_reach (double unit)
 {
-  const double half = ARROW_HALF * pen->unit;
-  const Pixel foot = pixel_add (centre, from * d.x, from * d.y);
+  return (ARROW_FROM + 1.1 * ARROW_HALF) * unit;
+}
 
-  cairo_move_to (pen->cr, foot.x + half * d.x * 1.1, foot.y + half * d.y * 1.1);
-  cairo_line_to (pen->cr, foot.x - half * d.y, foot.y + half * d.x);
-  cairo_line_to (pen->cr, foot.x + half * d.y, foot.y - half * d.x);
-  cairo_close_path (pen->cr);
+static void
+trace_direction (cairo_t *cr, double half, Pixel foot, Pixel d)
+{
+  cairo_move_to (cr, foot.x + half * d.x * 1.1, foot.y + half * d.y * 1.1);
+  cairo_line_to (cr, foot.x - half * d.y, foot.y + half * d.x);
+  cairo_line_to (cr, foot.x + half * d.y, foot.y - half * d.x);
+  cairo_close_path (cr);
+}
+
+void
+handle_mark_draw (
+    cairo_t *cr, const Theme *theme, double unit, Pixel centre, HandleMark mark)
+{
+  const bool is_near = mark.is_near || mark.is_held;
+  const double from = (is_near ? ARROW_FROM + 1.5 : ARROW_FROM) * unit;
+  static const Pixel ways[] = { { 0, -1 }, { 0, 1 }, { -1, 0 }, { 1, 0 } };
+
+  for (int i = 0; i < (mark.is_crosswise ? 4 : 2); i++)
+    trace_direction (cr, ARROW_HALF * unit,
+                     pixel_add (centre, from * ways[i].x, from * ways[i].y), ways[i]);
+  theme_use (cr, colour_with_alpha (theme->accent, is_near ? 1.0 : 0.65));
+  cairo_fill (cr);
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, centre.x, centre.y, (is_near ? RING_NEAR : RING) * unit, 0.0,
+             2.0 * G_PI);
+  theme_use (cr, colour_with_alpha (theme->accent, mark.is_held ? 0.55
+                                                   : is_near    ? 0.28
+                                                                : 0.12));
+  cairo_fill_preserve (cr);
+  theme_use (cr, theme->accent);
+  theme_line (cr, LINE_FULL, is_near ? theme->thick : theme->line);
+  cairo_stroke (cr);
 }
 
 static void
 draw_handle (const SheetPen *pen, SheetHandle handle, SheetViewName view, Pixel centre)
 {
-  const gboolean here = pen->view->handle_view == view;
-  const gboolean held = here && pen->view->held == handle;
-  const gboolean near = held || (here && pen->view->near == handle);
-  const double radius = (near ? RING_NEAR : RING) * pen->unit;
-  const double from = (near ? ARROW_FROM + 1.5 : ARROW_FROM) * pen->unit;
-  const Theme *t = pen->theme;
-  static const Pixel ways[] = { { 0, -1 }, { 0, 1 }, { -1, 0 }, { 1, 0 } };
+  const bool here = pen->view->handle_view == view;
 
-  for (int i = 0; i < (handle == SHEET_HANDLE_MOUNT ? 4 : 2); i++)
-    draw_direction (pen, centre, ways[i], from);
-  theme_use (pen->cr, colour_with_alpha (t->accent, near ? 1.0 : 0.65));
-  cairo_fill (pen->cr);
-  pen_circle (pen, centre, radius,
-              (Solid){ 0,
-                       colour_with_alpha (t->accent, held   ? 0.55
-                                                     : near ? 0.28
-                                                            : 0.12),
-                       t->accent, near ? t->thick : t->line });
+  handle_mark_draw (pen->cr, pen->theme, pen->unit, centre,
+                    (HandleMark){ .is_crosswise = handle == SHEET_HANDLE_MOUNT,
+                                  .is_near = here && pen->view->near == handle,
+                                  .is_held = here && pen->view->held == handle });
 }
 
 static void

@@ -24,3 +24,13 @@ typedef struct {
 /* Keeps texts off the handles, and places those that belong to them. */
 HandleTag handles_claim (const SheetPen *pen);
 void handles_draw (const SheetPen *pen, const HandleTag *tag);
+
+/* A handle as drawn: a ring, and arrows that say which ways it goes. */
+typedef struct {
+  bool is_crosswise; /* to all sides, or up and down alone */
+  bool is_near, is_held;
+} HandleMark;
+void handle_mark_draw (
+    cairo_t *cr, const Theme *theme, double unit, Pixel centre, HandleMark mark);
+/* From the centre to the tips of the arrows, pixels. */
+double handle_mark_reach (double unit);

@@ -116,6 +116,7 @@ lay_out (Entry *entry, const Entry *wanted)
   pango_layout_set_font_description (entry->layout, font);
   pango_layout_set_width (entry->layout,
                           wanted->width > 0.0 ? (int) (wanted->width * PANGO_SCALE) : -1);
+  pango_layout_set_wrap (entry->layout, PANGO_WRAP_WORD_CHAR);
   pango_layout_set_ellipsize (entry->layout, wanted->ellipsis);
   pango_layout_set_text (entry->layout, wanted->text, -1);
   pango_layout_get_extents (entry->layout, NULL, &logical);

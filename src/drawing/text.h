@@ -54,7 +54,8 @@ TextSize text_draw_within (TextCache *cache,
                            double y,
                            double width);
 
-/* Wrapped between words to @width; (x, y) is the top left. */
+/* Wrapped between words to @width, a word that is longer within itself; (x, y) is the top
+ * left. */
 TextSize
 text_measure_wrapped (TextCache *cache, TextStyle style, const char *text, double width);
 TextSize text_draw_wrapped (TextCache *cache,

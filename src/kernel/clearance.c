@@ -16,9 +16,10 @@
  * Both are found by their slopes: a bracket, closed by false position (Illinois) and, so
  * that a kink cannot hold it up, by halves. */
 
-/* mm: what a bracket can still gain when it is closed enough. */
-#define ROOM_TOLERANCE 1e-13
-#define MOST_STEPS 120
+/* rad or mm: a bracket is closed when it is as narrow. Across a kink it can still gain
+ * this times the part's radius. */
+#define CLOSED 1e-14
+#define MOST_STEPS 150
 
 typedef struct {
   double radius, half_width;    /* of the tyre */
@@ -142,7 +143,7 @@ least (Sampler sample, const Plate *plate, double from, double to)
     const double width = b.high.at - b.low.at;
     const double share = i % 3 == 2 ? 0.5 : b.fall / (b.fall - b.rise);
 
-    if (fmin (-b.low.slope, b.high.slope) * width < ROOM_TOLERANCE)
+    if (width < CLOSED * fmax (1.0, fabs (b.low.at)) || b.low.slope == 0.0)
       break;
     narrow (&b, sample (plate, b.low.at + share * width));
   }

@@ -2,9 +2,10 @@
 /* The room between the tyre and what the strut carries.
  *
  * The tyre is the disc of its unloaded radius and section width about the spin axis, its
- * inner shoulder square: a real shoulder is rounder and leaves a little more room. Tube
- * and spring are round bars about the strut's axis, the spring seat a flat plate square
- * to it.
+ * inner shoulder square: a real shoulder is rounder and leaves a little more room. It is
+ * solid: the hollow of the rim, into which the foot of a tube may reach, is no part of
+ * it. Tube and spring are round bars about the strut's axis, their ends cut square; the
+ * spring seat is a flat plate square to it.
  *
  * Wheel, tube and spring seat are all clamped to the knuckle: neither wheel travel nor a
  * plate at the upper mount changes the room between them, to the bit. A camber bolt, a
@@ -34,8 +35,9 @@ typedef enum {
   N_STRUT_PARTS
 } StrutPart;
 
-/* The room to each part, mm: below 0 where it would stand inside the tyre, INFINITY for
- * what is not there. @strut_length is |S − U| of the position. */
+/* The room to each part, mm: INFINITY for what is not there; below 0 where it would stand
+ * inside the tyre, by as much as its deepest point lies below the tyre's surface.
+ * @strut_length is |S − U| of the position. */
 typedef struct {
   double room[N_STRUT_PARTS];
   StrutPart nearest;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "kernel/corner.h"
+#include "kernel/corner-assembly.h"
 #include "kernel/correction.h"
 #include "kernel/pose-closure.h"
 
@@ -165,16 +166,18 @@ reset_toe (double lowering, Corner *corner)
     corner->start_status = POSE_TOE_OUT_OF_REACH;
 }
 
-static void
-adjust (const MeasuredCorner *measured, const Adjustment *a, Corner *corner)
+Vec3
+corner_mount_at (const MeasuredCorner *measured, MountOffset mount)
 {
-  const Vec3 move = { -a->mount.rearward, -a->mount.inboard, a->mount.up };
+  const Vec3 move = { -mount.rearward, -mount.inboard, mount.up };
 
-  correct_arm (&a->corrections, measured, corner);
-  correct_knuckle (&a->corrections, corner);
-  correct_wheel (&a->corrections, corner);
-  correct_tie_rod (&a->corrections, corner);
-  corner->upper_mount = vec3_add (corner->upper_mount, move);
+  return vec3_add (measured->at[POINT_UPPER_MOUNT], move);
+}
+
+void
+corner_hang (const MeasuredCorner *measured, const Adjustment *a, Corner *corner)
+{
+  corner->upper_mount = corner_mount_at (measured, a->mount);
   if (a->toe == TOE_RESET && adjustment_changes_linkage (a))
     reset_toe (a->lowering, corner);
   else
@@ -182,9 +185,7 @@ adjust (const MeasuredCorner *measured, const Adjustment *a, Corner *corner)
 }
 
 CornerVerdict
-corner_assemble (const MeasuredCorner *measured,
-                 const Adjustment *adjustment,
-                 Corner *corner)
+corner_prepare (const MeasuredCorner *measured, const Adjustment *a, Corner *corner)
 {
   CornerVerdict result = check_numbers (measured);
 
@@ -202,7 +203,22 @@ corner_assemble (const MeasuredCorner *measured,
   if (!aim_hinge (corner))
     return verdict (CORNER_ARM_CANNOT_LIFT, POINT_BALL_JOINT, POINT_ARM_FRONT_PIVOT);
 
-  adjust (measured, adjustment, corner);
+  correct_arm (&a->corrections, measured, corner);
+  correct_knuckle (&a->corrections, corner);
+  correct_wheel (&a->corrections, corner);
+  correct_tie_rod (&a->corrections, corner);
+  return result;
+}
+
+CornerVerdict
+corner_assemble (const MeasuredCorner *measured,
+                 const Adjustment *adjustment,
+                 Corner *corner)
+{
+  const CornerVerdict result = corner_prepare (measured, adjustment, corner);
+
+  if (result.status == CORNER_OK)
+    corner_hang (measured, adjustment, corner);
   return result;
 }
 

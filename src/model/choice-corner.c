@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-#define DEGREES(radians) ((radians) *180.0 / G_PI)
+#define DEGREES(radians) (180.0 / G_PI * (radians))
 
 /* What the car has of it to either side of standing. */
 static ToeCurveRange
@@ -36,6 +36,7 @@ choice_corner_of (const Car *car, const ChoiceQuestion *question, CarSide side)
 {
   const CarSetup *setup = car_setup (car, MIN (question->setup, car->setups->len - 1));
   ChoiceCorner corner = { .car = car,
+                          .targets = car->targets,
                           .carrier = question->carrier,
                           .measured = car_measured_side (car, side),
                           .adjustment = car_side_adjustment (setup, side),
@@ -116,7 +117,7 @@ choice_corner_aim (const ChoiceCorner *corner,
 static gboolean
 aims_for (const ChoiceCorner *corner, Aim aim)
 {
-  const GArray *targets = corner->car->targets;
+  const GArray *targets = corner->targets;
 
   for (guint i = 0; i < targets->len; i++)
     if (g_array_index (targets, CarTarget, i).aim == aim)

@@ -9,6 +9,7 @@
 
 typedef struct {
   const Car *car;
+  const GArray *targets; /* the car's, unless a search is to have others */
   SpringCarrier carrier;
   MeasuredCorner measured;
   Adjustment adjustment; /* the setup's; its mount is not used */

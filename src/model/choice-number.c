@@ -116,6 +116,13 @@ choice_number_text (const ChoicePlace *place, ChoiceNumber number)
                        : number_text (value, choice_number_info (number).decimals);
 }
 
+/* In the digits that are written. */
+static gboolean
+shows (double miss, ChoiceNumber number)
+{
+  return fabs (miss) * pow (10.0, choice_number_info (number).decimals) >= 0.5;
+}
+
 gboolean
 choice_number_misses_aim (const ChoicePlace *place, ChoiceNumber number)
 {
@@ -135,7 +142,7 @@ choice_number_misses_aim (const ChoicePlace *place, ChoiceNumber number)
   if ((place->faults & CHOICE_MISSES_AIM) == 0)
     return FALSE;
   for (gsize i = 0; i < G_N_ELEMENTS (pairs); i++)
-    if (pairs[i].number == number && place->aim_miss[pairs[i].aim] != 0.0)
+    if (pairs[i].number == number && shows (place->aim_miss[pairs[i].aim], number))
       return TRUE;
   return FALSE;
 }

@@ -6,7 +6,7 @@
 #define GRAVITY                                                                          \
   9.80665 /* m/s², standard gravity: 3rd General Conference on Weights and              \
              Measures, 1901 */
-#define RADIANS(degrees) ((degrees) *G_PI / 180.0)
+#define RADIANS(degrees) (G_PI / 180.0 * (degrees))
 
 /* What no answer has come to yet. */
 static ChoicePlace
@@ -128,7 +128,7 @@ choice_miss (Aim aim, double value, double least, double most)
 static void
 count_misses (const ChoiceCorner *corner, ChoicePlace *place)
 {
-  const GArray *targets = corner->car->targets;
+  const GArray *targets = corner->targets;
 
   for (Aim aim = 0; aim < N_AIMS; aim++) {
     place->aim_value[aim] =

@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-#define RADIANS(degrees) ((degrees) *G_PI / 180.0)
+#define RADIANS(degrees) (G_PI / 180.0 * (degrees))
 
 #define PAST_END 1.0   /* mm or degrees */
 #define STEP 0.1       /* mm: see ChoiceModel */

@@ -112,8 +112,13 @@ best_of_reach (const ChoiceReach *reach)
   return best;
 }
 
+typedef struct {
+  ChoicePlace place;
+  gboolean is_thought_within; /* all limits, by what was looked at */
+} Found;
+
 /* A plate with a list of places is looked at place by place. */
-static ChoicePlace
+static Found
 search_with (const ChoiceCorner *corner,
              const Plate *plate,
              gboolean is_swapped,
@@ -136,7 +141,8 @@ search_with (const ChoiceCorner *corner,
       best_setting = choice_reach_setting (&reach, here.x, &best_bolt);
     }
   }
-  return choice_corner_place (corner, plate, best_setting, best_bolt);
+  return (Found){ choice_corner_place (corner, plate, best_setting, best_bolt),
+                  best.excess == 0.0 };
 }
 
 /* First without the travel where nothing asks for it; if then something in the travel
@@ -149,10 +155,9 @@ choice_search (const ChoiceCorner *corner,
 {
   const guint seen_in_travel = CHOICE_NOT_ASSEMBLED | CHOICE_TYRE_TOO_NEAR;
   const gboolean needs_travel = choice_needs_travel (corner, plate);
-  const ChoicePlace place =
-      search_with (corner, plate, is_swapped, has_bolt, needs_travel);
+  Found found = search_with (corner, plate, is_swapped, has_bolt, needs_travel);
 
-  if (needs_travel || !(place.faults & seen_in_travel))
-    return place;
-  return search_with (corner, plate, is_swapped, has_bolt, TRUE);
+  if (!needs_travel && found.is_thought_within && (found.place.faults & seen_in_travel))
+    found = search_with (corner, plate, is_swapped, has_bolt, TRUE);
+  return found.place;
 }

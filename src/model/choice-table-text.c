@@ -13,6 +13,8 @@
 
 #define MOST_NAME 22 /* columns, in the blocks of numbers */
 #define GAP 2
+#define INDENT 4
+#define WIDTH 100 /* of the words */
 #define AIM_MARK '*'
 #define FAULT_MARK '!'
 
@@ -186,15 +188,12 @@ write_setting (const ChoiceAnswer *answer, CarSide side, GString *text)
 {
   const ChoicePlace *place = &answer->side[side];
   g_autofree char *setting = plate_describe_setting (answer->plate, place->setting);
+  g_autofree char *words = g_strdup_printf ("%s: %s", side_name (answer, side), setting);
+  g_autofree char *bolt = choice_number_text (place, CHOICE_CAMBER_BOLT);
+  g_autofree char *bolt_words = g_strdup_printf (_ ("camber bolt %s°"), bolt);
+  g_autofree char *both = g_strdup_printf ("%s; %s", words, bolt_words);
 
-  g_string_append_printf (text, "    %s: %s", side_name (answer, side), setting);
-  if (place->camber_bolt != 0.0) {
-    g_autofree char *bolt = choice_number_text (place, CHOICE_CAMBER_BOLT);
-
-    g_string_append (text, "; ");
-    g_string_append_printf (text, _ ("camber bolt %s°"), bolt);
-  }
-  g_string_append_c (text, '\n');
+  terminal_paragraph (text, place->camber_bolt != 0.0 ? both : words, INDENT, WIDTH);
 }
 
 static void
@@ -205,12 +204,13 @@ write_cross (const ChoiceTable *table, const ChoiceAnswer *answer, GString *text
   g_autofree char *caster = number_text (answer->cross_caster * 180.0 / G_PI, 2);
   g_autofree char *most_camber = number_text (limits->cross_camber_deg, 2);
   g_autofree char *most_caster = number_text (limits->cross_caster_deg, 2);
+  g_autofree char *words = g_strdup_printf (
+      _ ("Left less right: camber %s° (at most %s°), caster %s° (at most %s°)."), camber,
+      most_camber, caster, most_caster);
+  g_autofree char *marked =
+      g_strconcat (words, answer->is_within_cross ? "" : " !", NULL);
 
-  g_string_append (text, "    ");
-  g_string_append_printf (
-      text, _ ("Left less right: camber %s° (at most %s°), caster %s° (at most %s°)."),
-      camber, most_camber, caster, most_caster);
-  g_string_append (text, answer->is_within_cross ? "\n" : " !\n");
+  terminal_paragraph (text, marked, INDENT, WIDTH);
 }
 
 static void
@@ -223,31 +223,37 @@ write_answer (const ChoiceTable *table, guint rank, GString *text)
   g_string_append_printf (text, "%2u  %s\n", rank + 1, name);
   for (CarSide side = SIDE_LEFT; side <= last_side (answer); side++)
     write_setting (answer, side, text);
-  g_string_append_printf (text, "    %s\n", sentence);
+  terminal_paragraph (text, sentence, INDENT, WIDTH);
   if (!choice_is_alike (answer))
     write_cross (table, answer, text);
+}
+
+static void
+append_target (const CarTarget *target, GString *text)
+{
+  g_autofree char *range = choice_target_text (target);
+
+  g_string_append_printf (text, "%s %s", aim_info (target->aim).name, range);
+  if (target->weight != 1.0) {
+    g_autofree char *weight = plain_number_text (target->weight);
+
+    g_string_append_c (text, ' ');
+    g_string_append_printf (text, _ ("(weight %s)"), weight);
+  }
 }
 
 static void
 write_targets (const ChoiceTable *table, GString *text)
 {
   const GArray *targets = table->car->targets;
+  g_autoptr (GString) words = g_string_new (_ ("Aimed for:"));
 
-  g_string_append (text, _ ("Aimed for:"));
   for (guint i = 0; i < targets->len; i++) {
-    const CarTarget *target = &g_array_index (targets, CarTarget, i);
-    g_autofree char *range = choice_target_text (target);
-
-    g_string_append_printf (text, "%s %s %s", i > 0 ? ";" : "",
-                            aim_info (target->aim).name, range);
-    if (target->weight != 1.0) {
-      g_autofree char *weight = plain_number_text (target->weight);
-
-      g_string_append_c (text, ' ');
-      g_string_append_printf (text, _ ("(weight %s)"), weight);
-    }
+    g_string_append (words, i > 0 ? "; " : " ");
+    append_target (&g_array_index (targets, CarTarget, i), words);
   }
-  g_string_append (text, "\n\n");
+  terminal_paragraph (text, words->str, 0, WIDTH);
+  g_string_append_c (text, '\n');
 }
 
 static void
@@ -256,9 +262,10 @@ write_title (const ChoiceTable *table, GString *text)
   g_autofree char *car = terminal_line (table->car->name);
   g_autofree char *setup =
       terminal_line (car_setup (table->car, table->question.setup)->name);
+  g_autofree char *words =
+      g_strdup_printf (_ ("Upper mounts for %s, setup “%s”."), car, setup);
 
-  g_string_append_printf (text, _ ("Upper mounts for %s, setup “%s”."), car, setup);
-  g_string_append_c (text, '\n');
+  terminal_paragraph (text, words, 0, WIDTH);
 }
 
 static char *

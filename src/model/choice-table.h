@@ -50,7 +50,8 @@ double choice_number (const ChoicePlace *place, ChoiceNumber number);
  * apply. Free with g_free (). */
 char *choice_number_text (const ChoicePlace *place, ChoiceNumber number);
 
-/* Whether it lies outside an aim that it stands for, or past a limit. */
+/* Whether it lies outside an aim that it stands for, so far that its digits show it, or
+ * past a limit. */
 gboolean choice_number_misses_aim (const ChoicePlace *place, ChoiceNumber number);
 gboolean choice_number_is_past_limit (const ChoicePlace *place, ChoiceNumber number);
 

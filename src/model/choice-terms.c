@@ -3,8 +3,8 @@
 
 #include <math.h>
 
-#define DEGREES(radians) ((radians) *180.0 / G_PI)
-#define RADIANS(degrees) ((degrees) *G_PI / 180.0)
+#define DEGREES(radians) (180.0 / G_PI * (radians))
+#define RADIANS(degrees) (G_PI / 180.0 * (degrees))
 
 /* mm or degrees: walls stand so much within the limits that rounding does not fault what
  * stands at them; what has to come within them first goes a little further. */
@@ -92,7 +92,7 @@ limits_excess (const ChoiceCorner *corner, const Plate *plate, const double *out
 gboolean
 choice_needs_travel (const ChoiceCorner *corner, const Plate *plate)
 {
-  const GArray *targets = corner->car->targets;
+  const GArray *targets = corner->targets;
 
   for (guint i = 0; i < targets->len; i++)
     if (g_array_index (targets, CarTarget, i).aim == AIM_BUMP_STEER)
@@ -214,7 +214,7 @@ terms_of_aims (const ChoiceCorner *corner,
                Terms *terms)
 {
   const LimitExcess passed_by = excess_over (corner, plate, WALL_WITHIN, outputs);
-  const GArray *targets = corner->car->targets;
+  const GArray *targets = corner->targets;
   const double most = most_weight (targets);
 
   terms->n_rows = terms->n_terms = 0;

@@ -1,84 +1,35 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/choice.h"
 #include "model/choice-search.h"
+#include "model/choice-sides.h"
 
 #include <gsl/gsl_errno.h>
 #include <math.h>
 
-#define RADIANS(degrees) ((degrees) *G_PI / 180.0)
-#define DEGREES(radians) ((radians) *180.0 / G_PI)
+#define RADIANS(degrees) (G_PI / 180.0 * (degrees))
+#define DEGREES(radians) (180.0 / G_PI * (radians))
 #define SAME_PLACE 1e-9 /* mm */
-
-typedef struct {
-  const Car *car;
-  const ChoiceQuestion *question;
-  ChoiceCorner corner[2];
-  guint n_sides; /* 1 where both are alike */
-} Choice;
-
-static gboolean
-are_alike (const ChoiceCorner *a, const ChoiceCorner *b)
-{
-  return a->adjustment.corrections.clamp_tilt == b->adjustment.corrections.clamp_tilt &&
-         a->baseline_toe == b->baseline_toe && a->baseline_scrub == b->baseline_scrub;
-}
-
-static Choice
-choice_of (const Car *car, const ChoiceQuestion *question)
-{
-  Choice choice = { .car = car, .question = question };
-
-  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
-    choice.corner[side] = choice_corner_of (car, question, side);
-  choice.n_sides =
-      car_has_right (car) || !are_alike (&choice.corner[0], &choice.corner[1]) ? 2 : 1;
-  return choice;
-}
-
-/* What both sides come to together. */
-static void
-join_sides (const Choice *choice, ChoiceAnswer *answer)
-{
-  const CarLimits *limits = &choice->car->limits;
-  const guint faults = answer->side[SIDE_LEFT].faults | answer->side[SIDE_RIGHT].faults;
-  const double *left = answer->side[SIDE_LEFT].value;
-  const double *right = answer->side[SIDE_RIGHT].value;
-
-  answer->cross_camber = left[QUANTITY_CAMBER] - right[QUANTITY_CAMBER];
-  answer->cross_caster = left[QUANTITY_CASTER] - right[QUANTITY_CASTER];
-  answer->is_within_cross =
-      fabs (answer->cross_camber) <= RADIANS (limits->cross_camber_deg) &&
-      fabs (answer->cross_caster) <= RADIANS (limits->cross_caster_deg);
-  answer->fits = (faults & ~(guint) CHOICE_MISSES_AIM) == 0;
-  answer->meets = faults == 0 && answer->is_within_cross;
-}
+#define COST_STEP 1e-6
 
 static ChoiceAnswer
-answer_plain (const Choice *choice, const Plate *plate, gboolean is_swapped)
+answer_plain (const ChoiceSides *sides, const Plate *plate, gboolean is_swapped)
 {
   ChoiceAnswer answer = { .plate = plate, .is_swapped = is_swapped };
 
-  for (guint side = 0; side < choice->n_sides; side++)
-    answer.side[side] = choice_search (&choice->corner[side], plate, is_swapped, FALSE);
-  if (choice->n_sides == 1)
-    answer.side[SIDE_RIGHT] = answer.side[SIDE_LEFT];
-  join_sides (choice, &answer);
+  for (guint side = 0; side < sides->n_sides; side++)
+    answer.side[side] = choice_search (&sides->corner[side], plate, is_swapped, FALSE);
+  choice_sides_join (sides, &answer);
+  choice_sides_bring_together (sides, &answer);
   return answer;
-}
-
-static gboolean
-fits (const ChoicePlace *place)
-{
-  return (place->faults & ~(guint) CHOICE_MISSES_AIM) == 0;
 }
 
 /* By more than a bench can tell: an aim comes nearer by one of its units. */
 static gboolean
 is_worth_it (const ChoicePlace *with, const ChoicePlace *without)
 {
-  if (fits (with) != fits (without))
-    return fits (with);
-  if (!fits (with) || !(with->cost < without->cost))
+  if (choice_place_fits (with) != choice_place_fits (without))
+    return choice_place_fits (with);
+  if (!choice_place_fits (with) || !(with->cost < without->cost))
     return FALSE;
   for (Aim aim = 0; aim < N_AIMS; aim++)
     if (fabs (without->aim_miss[aim]) - fabs (with->aim_miss[aim]) >
@@ -89,36 +40,38 @@ is_worth_it (const ChoicePlace *with, const ChoicePlace *without)
 
 /* FALSE where a bolt is not worth fitting. */
 static gboolean
-answer_with_bolt (const Choice *choice, const ChoiceAnswer *plain, ChoiceAnswer *answer)
+answer_with_bolt (const ChoiceSides *sides,
+                  const ChoiceAnswer *plain,
+                  ChoiceAnswer *answer)
 {
   *answer = *plain;
-  for (guint side = 0; side < choice->n_sides; side++) {
+  for (guint side = 0; side < sides->n_sides; side++) {
     if (plain->side[side].faults == 0)
       continue;
     const ChoicePlace with =
-        choice_search (&choice->corner[side], plain->plate, plain->is_swapped, TRUE);
+        choice_search (&sides->corner[side], plain->plate, plain->is_swapped, TRUE);
     if (is_worth_it (&with, &plain->side[side])) {
       answer->side[side] = with;
       answer->has_bolt = TRUE;
     }
   }
-  if (choice->n_sides == 1)
-    answer->side[SIDE_RIGHT] = answer->side[SIDE_LEFT];
-  join_sides (choice, answer);
+  choice_sides_join (sides, answer);
+  choice_sides_bring_together (sides, answer);
   return answer->has_bolt;
 }
 
 static void
-add_answers (const Choice *choice,
+add_answers (const ChoiceSides *sides,
+             const ChoiceQuestion *question,
              const Plate *plate,
              gboolean is_swapped,
              GArray *answers)
 {
-  const ChoiceAnswer plain = answer_plain (choice, plate, is_swapped);
+  const ChoiceAnswer plain = answer_plain (sides, plate, is_swapped);
   ChoiceAnswer with_bolt;
 
   g_array_append_val (answers, plain);
-  if (choice->question->try_bolt && answer_with_bolt (choice, &plain, &with_bolt))
+  if (question->try_bolt && answer_with_bolt (sides, &plain, &with_bolt))
     g_array_append_val (answers, with_bolt);
 }
 
@@ -175,10 +128,13 @@ class_of (const ChoiceAnswer *answer)
   return answer->meets ? 0 : answer->fits ? 1 : 2;
 }
 
+/* In steps, so that what rounding makes of equal costs decides nothing. */
 static double
 cost_of (const ChoiceAnswer *answer)
 {
-  return answer->side[SIDE_LEFT].cost + answer->side[SIDE_RIGHT].cost;
+  return round ((answer->side[SIDE_LEFT].cost + answer->side[SIDE_RIGHT].cost) /
+                COST_STEP) *
+         COST_STEP;
 }
 
 static double
@@ -223,12 +179,12 @@ choice_solve (const Car *car,
 {
   GArray *answers = g_array_new (FALSE, FALSE, sizeof (ChoiceAnswer));
   gsl_error_handler_t *handler = gsl_set_error_handler_off ();
-  const Choice choice = choice_of (car, question);
+  const ChoiceSides sides = choice_sides_of (car, question);
 
   for (guint i = 0; i < n_plates; i++) {
-    add_answers (&choice, plates[i], FALSE, answers);
+    add_answers (&sides, question, plates[i], FALSE, answers);
     if (question->try_swap && plates[i]->can_swap && !is_same_swapped (plates[i]))
-      add_answers (&choice, plates[i], TRUE, answers);
+      add_answers (&sides, question, plates[i], TRUE, answers);
   }
   gsl_set_error_handler (handler);
   g_array_sort (answers, compare_answers);
@@ -240,18 +196,18 @@ choice_of_setup (const Car *car, const ChoiceQuestion *question, const Plate *pl
 {
   const CarSetup *setup = car_setup (car, MIN (question->setup, car->setups->len - 1));
   const gboolean is_swapped = setup->is_plate_swapped;
-  const Choice choice = choice_of (car, question);
+  const ChoiceSides sides = choice_sides_of (car, question);
   ChoiceAnswer answer = { .plate = plate, .is_swapped = is_swapped };
 
   for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
-    const ChoiceCorner *corner = &choice.corner[side];
+    const ChoiceCorner *corner = &sides.corner[side];
 
     answer.side[side] =
         choice_corner_place (corner, plate,
                              plate_nearest (plate, corner->adjustment.mount, is_swapped),
                              0.0);
   }
-  join_sides (&choice, &answer);
+  choice_sides_join (&sides, &answer);
   return answer;
 }
 

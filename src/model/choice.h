@@ -3,13 +3,15 @@
  * alignment aimed for, on each side of the car, with what that place costs.
  *
  * Each target is a range; what lies outside it is counted in units that a bench can tell
- * apart (CHOICE unit: 0.1°, 1 mm, 0.01°/mm…), squared and weighted. A limit (room to the
+ * apart (unit_size of aim_info ()), squared and weighted. A limit (room to the
  * tyre, edge of the tower, tilt of the bearing) is never traded against a target: a place
  * past a limit is taken only where the plate has none within, and the plate then fails.
- * Of places that serve equally well, the one nearest to the mount as measured is taken.
+ * Of places that serve equally well, the one nearest to the mount as measured is taken;
+ * but one that brings the sides within the car's limits between them where it is not.
  *
- * Slots and circles: minimised with the GNU Scientific Library from a grid of starts;
- * lists of places: each is tried. One thread at a time, as restore.h. */
+ * Slots and circles: from the best of a grid of starts by sequential quadratic
+ * programming, the linear algebra by the GNU Scientific Library; lists of places: each is
+ * tried. One thread at a time, as restore.h. */
 
 #pragma once
 
@@ -37,7 +39,8 @@ typedef struct {
   double toe_before_reset;    /* and the tie rod that brings it back: */
   double tie_rod_change;      /* mm longer */
   double tie_rod_turns;       /* of the car's thread pitch */
-  double bump_steer;          /* AIM_BUMP_STEER, signed as the toe that is furthest off */
+  double bump_steer;          /* the toe that is furthest off the standing toe over the
+                                 travel used, signed; AIM_BUMP_STEER is its size */
   TyreClearance clearance;    /* the least over the travel used; .least is NAN where the
                                  car does not give the strut's sizes */
   double side_force;          /* N on the rod, standing */

@@ -15,6 +15,7 @@
 #define RUN_AWAY 3.0
 /* As many as the step of a single line is chosen for. */
 #define ORDINARY_LEVELS 10
+#define SAME_LEVEL 1e-6 /* steps */
 
 FieldLines *
 field_lines_new (void)
@@ -159,6 +160,14 @@ prepare (FieldLines *lines,
   return TRUE;
 }
 
+static gboolean
+is_among (double steps, double first, double last)
+{
+  const double nearest = round (steps);
+
+  return fabs (steps - nearest) < SAME_LEVEL && nearest >= first && nearest <= last;
+}
+
 static void
 trace (const MountField *field, const FieldRequest *request)
 {
@@ -181,7 +190,7 @@ trace (const MountField *field, const FieldRequest *request)
   for (double i = first; i <= last; i++)
     trace_level (lines, field, request->subject, i * step);
   for (int i = 0; i < FIELD_MOST_EXTRA; i++)
-    if (isfinite (request->extra[i]))
+    if (isfinite (request->extra[i]) && !is_among (request->extra[i] / step, first, last))
       trace_level (lines, field, request->subject, request->extra[i]);
 }
 

@@ -55,7 +55,7 @@ typedef struct {
   FieldLines *lines;
   FieldSubject subject;
   int most_levels;
-  double extra[FIELD_MOST_EXTRA]; /* more levels; what is not finite is left out */
+  double extra[FIELD_MOST_EXTRA]; /* levels that may lie between; NAN for none */
 } FieldRequest;
 void field_lines_trace_all (const MountField *field,
                             const FieldRequest *requests,

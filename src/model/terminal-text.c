@@ -37,3 +37,27 @@ terminal_pad (GString *text, const char *cell, guint width, TerminalAlign align)
   g_string_append_printf (text, "%*s%s%*s", align == TERMINAL_RIGHT ? room : 0, "", cell,
                           align == TERMINAL_LEFT ? room : 0, "");
 }
+
+void
+terminal_paragraph (GString *text, const char *words, guint indent, guint width)
+{
+  g_auto (GStrv) list = g_strsplit (words, " ", -1);
+  guint at = 0; /* columns of the line so far; 0 before its first word */
+
+  for (char **word = list; *word != NULL; word++) {
+    const guint columns = text_columns (*word);
+
+    if (at > 0 && at + 1 + columns > width) {
+      g_string_append_c (text, '\n');
+      at = 0;
+    }
+    if (at == 0) {
+      g_string_append_printf (text, "%*s%s", (int) indent, "", *word);
+      at = indent + columns;
+    } else {
+      g_string_append_printf (text, " %s", *word);
+      at += 1 + columns;
+    }
+  }
+  g_string_append_c (text, '\n');
+}

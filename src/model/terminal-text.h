@@ -18,3 +18,7 @@ typedef enum {
 
 /* Appends @cell, filled with spaces up to @width columns. */
 void terminal_pad (GString *text, const char *cell, guint width, TerminalAlign align);
+
+/* Appends @words with every line behind @indent spaces, wrapped between words so that no
+ * line takes more than @width columns unless a word does; ends with a line feed. */
+void terminal_paragraph (GString *text, const char *words, guint indent, guint width);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/aims-panel.h"
+#include "window/whole-text.h"
 
 #include "model/choice-table.h"
 
@@ -33,7 +34,6 @@ show_sentence (GtkLabel *label, SwBench *bench)
   if (g_str_equal (sentence, gtk_label_get_label (label)))
     return;
   gtk_label_set_label (label, sentence);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (label), sentence);
 }
 
 static void
@@ -83,6 +83,7 @@ aims_bar_new (SwChooser *chooser)
   gtk_label_set_lines (GTK_LABEL (label), 2);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand (label, TRUE);
+  whole_text_tooltip_add (GTK_LABEL (label));
   gtk_widget_add_css_class (box, "aims-bar");
   gtk_box_append (GTK_BOX (box), label);
   gtk_box_append (GTK_BOX (box), new_button (chooser));

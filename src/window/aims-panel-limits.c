@@ -34,7 +34,7 @@ static const Row rows[] = {
 
 typedef struct {
   SwChooser *chooser;
-  GtkWidget *box;
+  GtkWidget *box, *side;
   GtkSpinButton *spins[G_N_ELEMENTS (rows)];
   GtkWidget *coil, *bar, *bolt, *swap;
   gboolean is_telling; /* while the entries are being told: they do not answer */
@@ -120,7 +120,7 @@ add_check (Panel *self, const char *label, gboolean active)
   GtkWidget *check = gtk_check_button_new_with_label (label);
 
   gtk_check_button_set_active (GTK_CHECK_BUTTON (check), active);
-  gtk_box_append (GTK_BOX (self->box), check);
+  gtk_box_append (GTK_BOX (self->side), check);
   return check;
 }
 
@@ -131,7 +131,7 @@ add_heading (Panel *self, const char *text)
 
   gtk_label_set_xalign (GTK_LABEL (heading), 0.0f);
   gtk_widget_add_css_class (heading, "heading");
-  gtk_box_append (GTK_BOX (self->box), heading);
+  gtk_box_append (GTK_BOX (self->side), heading);
 }
 
 static void
@@ -164,14 +164,15 @@ limits_panel_new (SwChooser *chooser)
 
   self->chooser = chooser;
   self->is_telling = TRUE;
-  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  self->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24);
+  self->side = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   g_object_set_data_full (G_OBJECT (self->box), "panel", self, g_free);
   gtk_grid_set_column_spacing (GTK_GRID (grid), 8);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
   for (int i = 0; i < (int) G_N_ELEMENTS (rows); i++)
     add_limit (self, GTK_GRID (grid), i);
-  add_heading (self, _ ("Limits"));
   gtk_box_append (GTK_BOX (self->box), grid);
+  gtk_box_append (GTK_BOX (self->box), self->side);
   add_question (self);
   g_signal_connect_object (sw_chooser_get_bench (chooser), "solved",
                            G_CALLBACK (on_bench_solved_cb), self->box, G_CONNECT_SWAPPED);

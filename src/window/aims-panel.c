@@ -22,7 +22,7 @@ add_head (GtkGrid *grid, int column, const char *text)
   GtkWidget *head = gtk_label_new (text);
 
   gtk_label_set_xalign (GTK_LABEL (head), 0.0f);
-  gtk_widget_add_css_class (head, column == 0 ? "heading" : "dim-label");
+  gtk_widget_add_css_class (head, "dim-label");
   gtk_grid_attach (grid, head, column, 0, 1, 1);
 }
 
@@ -34,7 +34,6 @@ new_aims (SwChooser *chooser)
 
   gtk_grid_set_column_spacing (GTK_GRID (grid), 8);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
-  add_head (GTK_GRID (grid), 0, _ ("Aim for"));
   add_head (GTK_GRID (grid), 1, _ ("at least"));
   add_head (GTK_GRID (grid), 2, _ ("at most"));
   add_head (GTK_GRID (grid), 4, _ ("counts"));
@@ -50,11 +49,16 @@ new_aims (SwChooser *chooser)
 GtkWidget *
 aims_panel_new (SwChooser *chooser)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 16);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *pages = gtk_stack_new (), *switcher = gtk_stack_switcher_new ();
 
+  gtk_stack_add_titled (GTK_STACK (pages), new_aims (chooser), "aims", _ ("Aims"));
+  gtk_stack_add_titled (GTK_STACK (pages), limits_panel_new (chooser), "limits",
+                        _ ("Limits and Parts"));
+  gtk_stack_switcher_set_stack (GTK_STACK_SWITCHER (switcher), GTK_STACK (pages));
+  gtk_widget_set_halign (switcher, GTK_ALIGN_CENTER);
   gtk_widget_add_css_class (box, "panel");
-  gtk_box_append (GTK_BOX (box), new_aims (chooser));
-  gtk_box_append (GTK_BOX (box), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
-  gtk_box_append (GTK_BOX (box), limits_panel_new (chooser));
+  gtk_box_append (GTK_BOX (box), switcher);
+  gtk_box_append (GTK_BOX (box), pages);
   return box;
 }

@@ -1,7 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/answers-view-row.h"
 
+#include "model/number-text.h"
+#include "model/quantity-info.h"
+
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 struct _SwAnswerRow {
   GObject parent_instance;
@@ -10,7 +14,7 @@ struct _SwAnswerRow {
   AnswerVerdict verdict;
   gboolean is_swapped;
   char *plate, *setting, *side, *sentence;
-  char *numbers[N_CHOICE_NUMBERS];
+  char *numbers[N_CHOICE_NUMBERS], *hints[N_CHOICE_NUMBERS];
   gboolean is_marked[N_CHOICE_NUMBERS];
 };
 
@@ -25,8 +29,10 @@ sw_answer_row_finalize (GObject *object)
   g_free (self->setting);
   g_free (self->side);
   g_free (self->sentence);
-  for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++)
+  for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++) {
     g_free (self->numbers[i]);
+    g_free (self->hints[i]);
+  }
   G_OBJECT_CLASS (sw_answer_row_parent_class)->finalize (object);
 }
 
@@ -49,11 +55,32 @@ is_marked (const ChoicePlace *place, ChoiceNumber number)
          choice_number_is_past_limit (place, number);
 }
 
+static char *
+turns_text (double turns)
+{
+  g_autofree char *number = number_text (fabs (turns), 2);
+
+  if (!isfinite (turns))
+    return g_strdup ("–");
+  if (fabs (turns) < 0.005)
+    return g_steal_pointer (&number);
+  /* Translators: turns of the tie rod. */
+  return g_strdup_printf (turns > 0.0 ? _ ("%s out") : _ ("%s in"), number);
+}
+
+/* "−1.93", "0.48 in". */
+static char *
+plain_text (const ChoicePlace *place, ChoiceNumber number)
+{
+  return number == CHOICE_TIE_ROD_TURNS ? turns_text (choice_number (place, number))
+                                        : choice_number_text (place, number);
+}
+
 /* With a sign for those who do not see its colour. */
 static char *
 marked_text (const ChoicePlace *place, ChoiceNumber number)
 {
-  g_autofree char *text = choice_number_text (place, number);
+  g_autofree char *text = plain_text (place, number);
 
   return is_marked (place, number) ? g_strconcat ("! ", text, NULL)
                                    : g_steal_pointer (&text);
@@ -76,6 +103,39 @@ write_number (SwAnswerRow *self,
   } else {
     self->numbers[number] = g_steal_pointer (&left);
   }
+}
+
+/* Of both sides, once where they agree. */
+static void
+add_sign_words (GPtrArray *parts, const ChoiceAnswer *answer, ChoiceNumber number)
+{
+  Quantity quantity;
+  const char *left, *right;
+
+  if (!quantity_from_key (choice_number_info (number).key, &quantity))
+    return;
+  left = quantity_sign_words (quantity, answer->side[SIDE_LEFT].value[quantity]);
+  right = quantity_sign_words (quantity, answer->side[SIDE_RIGHT].value[quantity]);
+  if (left[0] != '\0')
+    g_ptr_array_add (parts, (gpointer) left);
+  if (right[0] != '\0' && !g_str_equal (left, right))
+    g_ptr_array_add (parts, (gpointer) right);
+}
+
+static char *
+hint_text (const ChoiceAnswer *answer, ChoiceNumber number)
+{
+  g_autoptr (GPtrArray) parts = g_ptr_array_new ();
+
+  add_sign_words (parts, answer, number);
+  if (choice_number_misses_aim (&answer->side[SIDE_LEFT], number) ||
+      choice_number_misses_aim (&answer->side[SIDE_RIGHT], number))
+    g_ptr_array_add (parts, _ ("outside what is aimed for"));
+  if (choice_number_is_past_limit (&answer->side[SIDE_LEFT], number) ||
+      choice_number_is_past_limit (&answer->side[SIDE_RIGHT], number))
+    g_ptr_array_add (parts, _ ("past the limit"));
+  g_ptr_array_add (parts, NULL);
+  return parts->len > 1 ? g_strjoinv (", ", (char **) parts->pdata) : NULL;
 }
 
 static char *
@@ -112,8 +172,10 @@ sw_answer_row_new (const Car *car,
                    ? g_strconcat (C_ ("side", "left"), "\n", C_ ("side", "right"), NULL)
                    : g_strdup (C_ ("side", "both"));
   self->sentence = choice_sentence (car, answer);
-  for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++)
+  for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++) {
     write_number (self, answer, i, two_lines);
+    self->hints[i] = hint_text (answer, i);
+  }
   return self;
 }
 
@@ -163,6 +225,12 @@ const char *
 sw_answer_row_get_number (SwAnswerRow *self, ChoiceNumber number)
 {
   return self->numbers[number];
+}
+
+const char *
+sw_answer_row_get_hint (SwAnswerRow *self, ChoiceNumber number)
+{
+  return self->hints[number];
 }
 
 gboolean

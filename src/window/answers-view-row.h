@@ -31,5 +31,7 @@ const char *sw_answer_row_get_setting (SwAnswerRow *self);  /* a line for each s
 const char *sw_answer_row_get_side (SwAnswerRow *self);     /* "left\nright", or "both" */
 const char *sw_answer_row_get_sentence (SwAnswerRow *self); /* choice_sentence () */
 const char *sw_answer_row_get_number (SwAnswerRow *self, ChoiceNumber number);
+/* What its sign means, and whether it is off; or NULL. */
+const char *sw_answer_row_get_hint (SwAnswerRow *self, ChoiceNumber number);
 /* Whether it misses an aim or passes a limit, on either side. */
 gboolean sw_answer_row_is_marked (SwAnswerRow *self, ChoiceNumber number);

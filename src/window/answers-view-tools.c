@@ -2,6 +2,7 @@
 #include "window/answers-view.h"
 #include "window/card-window.h"
 #include "window/chooser.h"
+#include "window/whole-text.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -44,7 +45,6 @@ on_changed_cb (GtkWidget *box)
                  : count_sentence (answers);
 
   gtk_label_set_label (GTK_LABEL (self->sentence), sentence);
-  gtk_widget_set_tooltip_text (self->sentence, sentence);
   gtk_widget_set_sensitive (self->fit, found >= 0);
   gtk_widget_set_sensitive (self->card,
                             found >= 0 || card_window_can_open (self->chooser));
@@ -107,6 +107,7 @@ answers_tools_new (SwBench *bench)
   gtk_label_set_xalign (GTK_LABEL (self->sentence), 0.0f);
   gtk_label_set_ellipsize (GTK_LABEL (self->sentence), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand (self->sentence, TRUE);
+  whole_text_tooltip_add (GTK_LABEL (self->sentence));
   gtk_box_append (GTK_BOX (self->box), self->sentence);
   self->fit = add_button (self, _ ("Fit This"),
                           _ ("A new setup with this plate, set as the table says"),

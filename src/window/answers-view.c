@@ -2,8 +2,7 @@
 #include "window/answers-view.h"
 #include "window/answers-view-row.h"
 #include "window/chooser.h"
-
-#include "model/quantity-info.h"
+#include "window/whole-text.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -53,7 +52,6 @@ show_plate (GtkLabel *label, SwAnswerRow *row, guint column)
 
   (void) column;
   gtk_label_set_markup (label, markup);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (label), gtk_label_get_text (label));
 }
 
 static void
@@ -61,7 +59,6 @@ show_verdict (GtkLabel *label, SwAnswerRow *row, guint column)
 {
   (void) column;
   gtk_label_set_label (label, sw_answer_row_get_sentence (row));
-  gtk_widget_set_tooltip_text (GTK_WIDGET (label), sw_answer_row_get_sentence (row));
 }
 
 static void
@@ -88,9 +85,7 @@ show_number (GtkLabel *label, SwAnswerRow *row, guint column)
   gtk_label_set_label (label, sw_answer_row_get_number (row, numbers[column]));
   set_class (GTK_WIDGET (label), "off-aim", is_marked);
   gtk_widget_set_tooltip_text (GTK_WIDGET (label),
-                               is_marked
-                                   ? _ ("Outside what is aimed for, or past a limit")
-                                   : NULL);
+                               sw_answer_row_get_hint (row, numbers[column]));
 }
 
 /* What a column is filled by, and which of the numbers it shows. */
@@ -98,7 +93,8 @@ typedef struct {
   ShowCell show;
   guint column;
   float xalign;
-  int most_chars; /* 0: as wide as it comes */
+  GtkAlign valign; /* figures stand on the lines of the settings, names above */
+  int most_chars;  /* 0: as wide as it comes */
 } CellKind;
 
 static void
@@ -108,6 +104,7 @@ on_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data
   GtkWidget *label = gtk_label_new ("");
 
   (void) factory;
+  gtk_widget_set_valign (label, kind->valign);
   gtk_label_set_xalign (GTK_LABEL (label), kind->xalign);
   gtk_label_set_justify (GTK_LABEL (label),
                          kind->xalign > 0.5f ? GTK_JUSTIFY_RIGHT : GTK_JUSTIFY_LEFT);
@@ -115,6 +112,7 @@ on_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data
     gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
     gtk_label_set_width_chars (GTK_LABEL (label), kind->most_chars);
     gtk_label_set_max_width_chars (GTK_LABEL (label), kind->most_chars);
+    whole_text_tooltip_add (GTK_LABEL (label));
   }
   if (kind->show == show_verdict) {
     gtk_label_set_wrap (GTK_LABEL (label), TRUE);
@@ -123,6 +121,23 @@ on_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data
   if (kind->show == show_number)
     gtk_widget_add_css_class (label, "numeric");
   gtk_list_item_set_child (item, label);
+}
+
+/* GTK 4.8 calls rows and cells by the names of its classes. */
+static void
+name_cell (GtkWidget *label, SwAnswerRow *row)
+{
+  GtkWidget *cell = gtk_widget_get_parent (label);
+  GtkWidget *line = cell != NULL ? gtk_widget_get_parent (cell) : NULL;
+
+  if (line == NULL)
+    return;
+  gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  gtk_label_get_text (GTK_LABEL (label)), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (line), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  sw_answer_row_get_plate (row),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  sw_answer_row_get_sentence (row), -1);
 }
 
 static void
@@ -135,6 +150,7 @@ on_bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
   (void) factory;
   kind->show (GTK_LABEL (label), row, kind->column);
   set_class (label, "dim-label", sw_answer_row_get_verdict (row) == ANSWER_FAILS);
+  name_cell (label, row);
 }
 
 static GtkColumnViewColumn *
@@ -154,16 +170,19 @@ add_column (SwAnswersView *self, const char *title, CellKind kind)
 static void
 add_columns (SwAnswersView *self)
 {
-  add_column (self, C_ ("rank", "No."), (CellKind){ show_rank, 0, 0.0f, 0 });
-  add_column (self, _ ("Plate and setting"), (CellKind){ show_plate, 0, 0.0f, 24 });
-  self->side_column =
-      add_column (self, C_ ("of the car", "Side"), (CellKind){ show_side, 0, 0.0f, 0 });
-  add_column (self, _ ("What it comes to"), (CellKind){ show_verdict, 0, 0.0f, 34 });
+  add_column (self, C_ ("rank", "No."),
+              (CellKind){ show_rank, 0, 0.0f, GTK_ALIGN_START, 0 });
+  add_column (self, _ ("Plate and setting"),
+              (CellKind){ show_plate, 0, 0.0f, GTK_ALIGN_START, 24 });
+  self->side_column = add_column (self, C_ ("of the car", "Side"),
+                                  (CellKind){ show_side, 0, 0.0f, GTK_ALIGN_END, 0 });
+  add_column (self, _ ("What it comes to"),
+              (CellKind){ show_verdict, 0, 0.0f, GTK_ALIGN_CENTER, 34 });
   for (guint i = 0; i < G_N_ELEMENTS (numbers); i++) {
     const ChoiceNumberInfo info = choice_number_info (numbers[i]);
     g_autofree char *title = g_strdup_printf ("%s\n%s", info.head, info.unit);
 
-    add_column (self, title, (CellKind){ show_number, i, 1.0f, 0 });
+    add_column (self, title, (CellKind){ show_number, i, 1.0f, GTK_ALIGN_END, 0 });
   }
 }
 
@@ -327,6 +346,7 @@ add_table (SwAnswersView *self)
 static void
 sw_answers_view_init (SwAnswersView *self)
 {
+  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   self->place = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   self->empty = gtk_label_new (
       _ ("There are no plates yet: “New Plate…” above the map describes one."));

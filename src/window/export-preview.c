@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/export-preview.h"
+#include "window/chooser.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -21,6 +22,22 @@ today (void)
   return g_date_time_format (now, "%Y-%m-%d");
 }
 
+/* What the question "Mount" shows, or would show. */
+static MountMapView
+wished_map (SwBench *bench)
+{
+  SwChooser *chooser = sw_chooser_of (bench);
+
+  return (MountMapView){
+    .side = sw_chooser_get_side (chooser),
+    .subjects = { sw_chooser_get_subject (chooser, 0),
+                  sw_chooser_get_subject (chooser, 1) },
+    .plate = sw_chooser_get_plate (chooser),
+    .is_swapped = sw_chooser_is_swapped (chooser),
+    .best = sw_chooser_get_best (chooser),
+  };
+}
+
 static Card
 wished_card (const ExportWish *wish, SwBench *bench, const char *date)
 {
@@ -30,6 +47,8 @@ wished_card (const ExportWish *wish, SwBench *bench, const char *date)
                  .car = sw_document_get_car (sw_bench_get_document (bench)),
                  .setup = sw_bench_get_setup (bench),
                  .study = sw_bench_get_study (bench),
+                 .map = wish->subject == CARD_MOUNT_MAP ? wished_map (bench)
+                                                        : (MountMapView){ 0 },
                  .date = wish->with_date ? date : NULL };
 }
 

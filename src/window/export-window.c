@@ -20,11 +20,34 @@ G_DEFINE_FINAL_TYPE (SwExportWindow, sw_export_window, GTK_TYPE_WINDOW)
 
 static const char *const suffixes[] = { ".png", ".svg", ".pdf" };
 
+static const CardSubject subjects[] = { CARD_CURVES, CARD_SHEET, CARD_MOUNT_MAP };
+
+static CardSubject
+chosen_subject (SwExportWindow *self)
+{
+  return subjects[MIN (gtk_drop_down_get_selected (self->subject),
+                       G_N_ELEMENTS (subjects) - 1)];
+}
+
+/* The end of the name of a file, as in “Wren – curves.png”. */
+static const char *
+subject_word (CardSubject subject)
+{
+  switch (subject) {
+  case CARD_CURVES:
+    return C_ ("file name", "curves");
+  case CARD_SHEET:
+    return C_ ("file name", "sheet");
+  default:
+    return C_ ("file name", "mount map");
+  }
+}
+
 static ExportWish
 wish (SwExportWindow *self)
 {
   return (ExportWish){
-    .subject = gtk_drop_down_get_selected (self->subject) == 0 ? CARD_CURVES : CARD_SHEET,
+    .subject = chosen_subject (self),
     .options = { .width = gtk_spin_button_get_value_as_int (self->width),
                  .height = gtk_spin_button_get_value_as_int (self->height),
                  .background =
@@ -98,10 +121,9 @@ on_save_clicked_cb (SwExportWindow *self)
       gtk_file_chooser_native_new (_ ("Export"), GTK_WINDOW (self),
                                    GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), NULL);
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
-  /* Translators: ends the name of a file, as in “Wren – curves.png”. */
-  const char *subject = wish (self).subject == CARD_CURVES ? _ ("curves") : _ ("sheet");
   g_autofree char *name =
-      g_strdup_printf ("%s – %s%s", car->name, subject, chosen_suffix (self));
+      g_strdup_printf ("%s – %s%s", car->name, subject_word (chosen_subject (self)),
+                       chosen_suffix (self));
 
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (native), name);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (native), TRUE);

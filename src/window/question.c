@@ -57,7 +57,6 @@ on_map_cb (GtkWidget *box)
   GtkWidget *part = late->create (late->bench);
 
   g_signal_handler_disconnect (box, late->on_map);
-  gtk_widget_set_hexpand (part, TRUE);
   gtk_box_append (GTK_BOX (box), part);
 }
 

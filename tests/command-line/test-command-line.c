@@ -1,95 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The program itself, started as a user or a script would. */
 #include "car-fixture.h"
-#include "comma-locale.h"
+#include "program-run.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
-#include <sys/stat.h>
 #include <unistd.h>
-
-typedef struct {
-  char *out, *err;
-  int status;
-} Outcome;
-
-static void
-outcome_clear (Outcome *outcome)
-{
-  g_free (outcome->out);
-  g_free (outcome->err);
-}
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Outcome, outcome_clear)
-
-static Outcome
-run_in (char **environment, const char *const *argv)
-{
-  Outcome outcome = { 0 };
-  g_autoptr (GError) error = NULL;
-  int wait_status;
-
-  g_spawn_sync (NULL, (char **) argv, environment, G_SPAWN_DEFAULT, NULL, NULL,
-                &outcome.out, &outcome.err, &wait_status, &error);
-  g_assert_no_error (error);
-  g_assert_true (WIFEXITED (wait_status));
-  outcome.status = WEXITSTATUS (wait_status);
-  return outcome;
-}
-
-/* No display, so that none can be needed. */
-static char **
-plain_environment (void)
-{
-  char **environment = g_get_environ ();
-
-  environment = g_environ_unsetenv (environment, "DISPLAY");
-  environment = g_environ_unsetenv (environment, "WAYLAND_DISPLAY");
-  environment = g_environ_unsetenv (environment, "LANGUAGE");
-  return g_environ_setenv (environment, "LC_ALL", "C", TRUE);
-}
-
-#define PROGRAM (g_getenv ("STRUTWRIGHT"))
-#define RUN(...) run ((const char *[]){ PROGRAM, __VA_ARGS__, NULL })
-
-static Outcome
-run (const char *const *argv)
-{
-  g_auto (GStrv) environment = plain_environment ();
-
-  return run_in (environment, argv);
-}
-
-static char *
-car_path (const char *kind, const char *name)
-{
-  g_autofree char *base = g_strconcat (name, ".swcar", NULL);
-
-  return fixture_path ("cars", kind, base, NULL);
-}
-
-static void
-check_usage (Outcome outcome, const char *sentence)
-{
-  g_assert_cmpstr (outcome.err, ==, sentence);
-  g_assert_cmpstr (outcome.out, ==, "");
-  g_assert_cmpint (outcome.status, ==, 2);
-  outcome_clear (&outcome);
-}
-
-static guint
-count_lines (const char *text)
-{
-  guint n = 0;
-
-  for (; *text != '\0'; text++)
-    n += *text == '\n' ? 1 : 0;
-  return n;
-}
 
 static void
 test_table_prints_the_whole_travel (void)
 {
-  g_autofree char *car = car_path ("good", "set-m");
+  g_autofree char *car = program_car ("good", "set-m");
   g_auto (Outcome) o = RUN ("table", car);
 
   g_assert_cmpint (o.status, ==, 0);
@@ -106,7 +27,7 @@ test_table_prints_the_whole_travel (void)
 static void
 test_table_takes_setup_and_range (void)
 {
-  g_autofree char *car = car_path ("good", "set-m");
+  g_autofree char *car = program_car ("good", "set-m");
   g_auto (Outcome) o = RUN ("table", "--setup", "10 in", "--from=-1", "--to", "1",
                             "--step", "0.5", car);
   g_auto (GStrv) lines = g_strsplit (o.out, "\r\n", -1);
@@ -123,7 +44,7 @@ test_table_takes_setup_and_range (void)
 static void
 test_table_gives_json (void)
 {
-  g_autofree char *car = car_path ("good", "set-m");
+  g_autofree char *car = program_car ("good", "set-m");
   g_auto (Outcome) o = RUN ("table", "--format", "json", "--step", "80", car);
 
   g_assert_cmpint (o.status, ==, 0);
@@ -136,7 +57,7 @@ test_table_gives_json (void)
 static void
 test_table_tells_of_gaps (void)
 {
-  g_autofree char *car = car_path ("good", "impossible-setup");
+  g_autofree char *car = program_car ("good", "impossible-setup");
   g_auto (Outcome) o = RUN ("table", "--setup", "12 in, 6 back", "--step", "80", car);
 
   g_assert_cmpint (o.status, ==, 0);
@@ -151,7 +72,7 @@ test_table_tells_of_gaps (void)
 static void
 test_plot_draws_lowering (void)
 {
-  g_autofree char *car = car_path ("good", "set-m");
+  g_autofree char *car = program_car ("good", "set-m");
   g_autofree char *folder = g_dir_make_tmp ("plot-XXXXXX", NULL);
   g_autofree char *path = g_build_filename (folder, "lowering.svg", NULL);
   g_autofree char *svg = NULL;
@@ -160,8 +81,9 @@ test_plot_draws_lowering (void)
   g_assert_cmpint (o.status, ==, 0);
   g_assert_true (g_file_get_contents (path, &svg, NULL, NULL));
   g_assert_nonnull (strstr (svg, "</svg>"));
-  check_usage (RUN ("plot", "--view", "height", "--output", path, car),
-               "strutwright: --view is one of curves, sheet, lowering, not “height”.\n");
+  program_check_usage (
+      RUN ("plot", "--view", "height", "--output", path, car),
+      "strutwright: --view is one of curves, sheet, lowering, not “height”.\n");
   g_remove (path);
   g_rmdir (folder);
 }
@@ -169,39 +91,44 @@ test_plot_draws_lowering (void)
 static void
 test_wrong_usage_is_2 (void)
 {
-  g_autofree char *car = car_path ("good", "set-m");
+  g_autofree char *car = program_car ("good", "set-m");
 
-  check_usage (RUN ("table"), "strutwright: table needs exactly one car file; see "
-                              "strutwright table --help.\n");
-  check_usage (RUN ("check"), "strutwright: check needs exactly one car file; see "
-                              "strutwright check --help.\n");
-  check_usage (RUN ("table", car, car),
-               "strutwright: table needs exactly one car file; see "
-               "strutwright table --help.\n");
-  check_usage (RUN ("table", "--colour", car), "strutwright: Unknown option --colour\n");
-  check_usage (RUN ("table", "--from", "low", car),
-               "strutwright: Cannot parse double value “low” for --from\n");
-  check_usage (RUN ("table", "--format", "xml", car),
-               "strutwright: --format is csv or json, not “xml”.\n");
-  check_usage (RUN ("table", "--setup", "None", car),
-               "strutwright: There is no setup “None”; the car has “As measured”, “10 "
-               "in”.\n");
-  check_usage (RUN ("table", "--from", "10", "--to", "-10", car),
-               "strutwright: The range must not end below its start.\n");
-  check_usage (RUN ("table", "--step", "0", car),
-               "strutwright: The step must be above zero.\n");
-  check_usage (RUN ("table", "--step", "0.0001", car),
-               "strutwright: The table would have more than 100000 rows: take a larger "
-               "step.\n");
-  check_usage (RUN ("table", "--to", "inf", car),
-               "strutwright: The range and the step must be finite numbers.\n");
+  program_check_usage (RUN ("table"),
+                       "strutwright: table needs exactly one car file; see "
+                       "strutwright table --help.\n");
+  program_check_usage (RUN ("check"),
+                       "strutwright: check needs exactly one car file; see "
+                       "strutwright check --help.\n");
+  program_check_usage (RUN ("table", car, car),
+                       "strutwright: table needs exactly one car file; see "
+                       "strutwright table --help.\n");
+  program_check_usage (RUN ("table", "--colour", car),
+                       "strutwright: Unknown option --colour\n");
+  program_check_usage (RUN ("table", "--from", "low", car),
+                       "strutwright: Cannot parse double value “low” for --from\n");
+  program_check_usage (RUN ("table", "--format", "xml", car),
+                       "strutwright: --format is csv or json, not “xml”.\n");
+  program_check_usage (
+      RUN ("table", "--setup", "None", car),
+      "strutwright: There is no setup “None”; the car has “As measured”, “10 "
+      "in”.\n");
+  program_check_usage (RUN ("table", "--from", "10", "--to", "-10", car),
+                       "strutwright: The range must not end below its start.\n");
+  program_check_usage (RUN ("table", "--step", "0", car),
+                       "strutwright: The step must be above zero.\n");
+  program_check_usage (
+      RUN ("table", "--step", "0.0001", car),
+      "strutwright: The table would have more than 100000 rows: take a larger "
+      "step.\n");
+  program_check_usage (RUN ("table", "--to", "inf", car),
+                       "strutwright: The range and the step must be finite numbers.\n");
 }
 
 static void
 test_refused_files_are_1 (void)
 {
   static const char *const commands[] = { "table", "check", "compare" };
-  g_autofree char *car = car_path ("bad", "coordinate-text");
+  g_autofree char *car = program_car ("bad", "coordinate-text");
   g_autofree char *sentence =
       g_strdup_printf ("strutwright: %s: corner.ball_joint[1] must be a number.\n", car);
 
@@ -223,7 +150,7 @@ test_refused_files_are_1 (void)
 static void
 test_check_says_sound (void)
 {
-  g_autofree char *car = car_path ("good", "minimal");
+  g_autofree char *car = program_car ("good", "minimal");
   g_autofree char *sentence =
       g_strdup_printf ("%s: the car is sound and nothing looks implausible.\n", car);
   g_auto (Outcome) o = RUN ("check", car);
@@ -252,7 +179,7 @@ test_check_lists_warnings (void)
 static void
 test_compare_prints_all_setups (void)
 {
-  g_autofree char *car = car_path ("good", "set-m-lowered");
+  g_autofree char *car = program_car ("good", "set-m-lowered");
   g_auto (Outcome) text = RUN ("compare", car);
   g_auto (Outcome) csv = RUN ("compare", "--format=csv", "--setup", "30 down", car);
   g_auto (Outcome) json = RUN ("compare", "--format", "json", car);
@@ -279,7 +206,7 @@ test_compare_prints_all_setups (void)
 static void
 test_compare_tells_of_gaps (void)
 {
-  g_autofree char *car = car_path ("good", "impossible-setup");
+  g_autofree char *car = program_car ("good", "impossible-setup");
   g_auto (Outcome) o = RUN ("compare", car);
 
   g_assert_cmpint (o.status, ==, 0);
@@ -290,7 +217,7 @@ test_compare_tells_of_gaps (void)
 static void
 test_restore_says_what_would_put_it_back (void)
 {
-  g_autofree char *car = car_path ("good", "set-m-lowered");
+  g_autofree char *car = program_car ("good", "set-m-lowered");
   g_auto (Outcome) all = RUN ("restore", "--setup", "30 down", car);
   g_auto (Outcome) one = RUN ("restore", "--setup", "30 down", "--goal", "roll-centre",
                               "--limit", "0:20", car);
@@ -313,28 +240,32 @@ test_restore_says_what_would_put_it_back (void)
 static void
 test_wrong_usage_of_setups_is_2 (void)
 {
-  g_autofree char *car = car_path ("good", "set-m-lowered");
+  g_autofree char *car = program_car ("good", "set-m-lowered");
 
-  check_usage (RUN ("compare", "--format", "xml", car),
-               "strutwright: --format is text, csv or json, not “xml”.\n");
-  check_usage (RUN ("compare", "--setup", "None", car),
-               "strutwright: There is no setup “None”; the car has “As measured”, “30 "
-               "down”, “30 down, 10 in”.\n");
-  check_usage (RUN ("restore", car),
-               "strutwright: restore needs --setup with the setup to put right.\n");
-  check_usage (RUN ("restore", "--setup", "As measured", car),
-               "strutwright: “As measured” is the baseline itself: there is nothing to "
-               "put back.\n");
-  check_usage (RUN ("restore", "--setup", "30 down", "--goal", "grip", car),
-               "strutwright: --goal is roll-centre, camber-gain, bump-steer-spacer or "
-               "bump-steer-rack, not “grip”.\n");
-  check_usage (RUN ("restore", "--setup", "30 down", "--limit", "9:-9", car),
-               "strutwright: --limit is two numbers in order, such as 0:25, not "
-               "“9:-9”.\n");
-  check_usage (RUN ("restore", "--setup", "30 down", "--travel", "0", car),
-               "strutwright: --travel must be above zero.\n");
-  check_usage (RUN ("restore", "--setup", "30 down", "--format", "csv", car),
-               "strutwright: --format is text or json, not “csv”.\n");
+  program_check_usage (RUN ("compare", "--format", "xml", car),
+                       "strutwright: --format is text, csv or json, not “xml”.\n");
+  program_check_usage (
+      RUN ("compare", "--setup", "None", car),
+      "strutwright: There is no setup “None”; the car has “As measured”, “30 "
+      "down”, “30 down, 10 in”.\n");
+  program_check_usage (
+      RUN ("restore", car),
+      "strutwright: restore needs --setup with the setup to put right.\n");
+  program_check_usage (
+      RUN ("restore", "--setup", "As measured", car),
+      "strutwright: “As measured” is the baseline itself: there is nothing to "
+      "put back.\n");
+  program_check_usage (
+      RUN ("restore", "--setup", "30 down", "--goal", "grip", car),
+      "strutwright: --goal is roll-centre, camber-gain, bump-steer-spacer or "
+      "bump-steer-rack, not “grip”.\n");
+  program_check_usage (RUN ("restore", "--setup", "30 down", "--limit", "9:-9", car),
+                       "strutwright: --limit is two numbers in order, such as 0:25, not "
+                       "“9:-9”.\n");
+  program_check_usage (RUN ("restore", "--setup", "30 down", "--travel", "0", car),
+                       "strutwright: --travel must be above zero.\n");
+  program_check_usage (RUN ("restore", "--setup", "30 down", "--format", "csv", car),
+                       "strutwright: --format is text or json, not “csv”.\n");
 }
 
 static void
@@ -357,7 +288,7 @@ test_help_and_version (void)
 static void
 test_output_that_cannot_be_written_is_1 (void)
 {
-  g_autofree char *car = car_path ("good", "set-m");
+  g_autofree char *car = program_car ("good", "set-m");
   const char *argv[] = { "/bin/sh", "-c", "\"$0\" table \"$1\" >/dev/full",
                          PROGRAM,   car,  NULL };
 
@@ -365,31 +296,18 @@ test_output_that_cannot_be_written_is_1 (void)
     g_test_skip ("no /dev/full here");
     return;
   }
-  g_auto (Outcome) o = run (argv);
+  g_auto (Outcome) o = program_run (argv);
   g_assert_cmpint (o.status, ==, 1);
   g_assert_cmpstr (o.err, ==,
                    "strutwright: The output could not be written: No space left on "
                    "device.\n");
 }
 
-static char **
-comma_environment (void)
-{
-  const char *folder = comma_locale_folder ();
-
-  if (folder == NULL) {
-    g_test_skip ("localedef cannot build a locale with a decimal comma here");
-    return NULL;
-  }
-  char **environment = g_environ_setenv (plain_environment (), "LOCPATH", folder, TRUE);
-  return g_environ_setenv (environment, "LC_ALL", COMMA_LOCALE, TRUE);
-}
-
 static void
 test_a_decimal_comma_changes_no_table (void)
 {
-  g_autofree char *car = car_path ("good", "set-m");
-  g_auto (GStrv) environment = comma_environment ();
+  g_autofree char *car = program_car ("good", "set-m");
+  g_auto (GStrv) environment = program_comma_environment ();
   const char *csv[] = { PROGRAM, "table", "--step", "0.5", car, NULL };
   const char *json[] = { PROGRAM, "table", "--format=json", car, NULL };
   const char *check[] = { PROGRAM, "check", car, NULL };
@@ -397,11 +315,13 @@ test_a_decimal_comma_changes_no_table (void)
 
   if (environment == NULL)
     return;
-  g_auto (Outcome) csv_here = run (csv), csv_there = run_in (environment, csv);
-  g_auto (Outcome) json_here = run (json), json_there = run_in (environment, json);
-  g_auto (Outcome) check_there = run_in (environment, check);
-  g_auto (Outcome) compare_here = run (compare);
-  g_auto (Outcome) compare_there = run_in (environment, compare);
+  g_auto (Outcome) csv_here = program_run (csv),
+                   csv_there = program_run_in (environment, csv);
+  g_auto (Outcome) json_here = program_run (json),
+                   json_there = program_run_in (environment, json);
+  g_auto (Outcome) check_there = program_run_in (environment, check);
+  g_auto (Outcome) compare_here = program_run (compare);
+  g_auto (Outcome) compare_there = program_run_in (environment, compare);
   g_assert_cmpstr (csv_here.out, ==, csv_there.out);
   g_assert_cmpstr (compare_here.out, ==, compare_there.out);
   g_assert_cmpstr (json_here.out, ==, json_there.out);
@@ -443,8 +363,8 @@ remove_translation (char *folder, const char *messages)
 static void
 test_sentences_are_translated (void)
 {
-  g_autofree char *car = car_path ("good", "set-m");
-  g_auto (GStrv) environment = comma_environment ();
+  g_autofree char *car = program_car ("good", "set-m");
+  g_auto (GStrv) environment = program_comma_environment ();
   const char *argv[] = { PROGRAM, "table", "--step", "0", car, NULL };
 
   if (environment == NULL)
@@ -453,7 +373,7 @@ test_sentences_are_translated (void)
   g_autofree char *messages = g_build_filename (folder, "de", "LC_MESSAGES", NULL);
   if (make_translation (folder, messages)) {
     environment = g_environ_setenv (environment, "STRUTWRIGHT_LOCALEDIR", folder, TRUE);
-    g_auto (Outcome) o = run_in (environment, argv);
+    g_auto (Outcome) o = program_run_in (environment, argv);
     g_assert_cmpstr (o.err, ==,
                      "strutwright: Die Schrittweite muss größer als null sein.\n");
   } else {
@@ -487,7 +407,7 @@ test_without_a_command_the_window_gets_it_all (void)
 
   g_assert_true (g_file_set_contents_full (window, script, -1, G_FILE_SET_CONTENTS_NONE,
                                            0700, NULL));
-  g_auto (Outcome) o = run (argv);
+  g_auto (Outcome) o = program_run (argv);
   g_assert_cmpstr (o.out, ==, "<a car.swcar>\n<--option>\n");
   g_assert_cmpint (o.status, ==, 7);
   fixture_folder_remove (folder);
@@ -505,7 +425,7 @@ test_a_missing_window_is_said (void)
   char *folder = fixture_folder_new ();
   g_autofree char *program = copy_program (folder);
   const char *argv[] = { program, NULL };
-  g_auto (Outcome) o = run (argv);
+  g_auto (Outcome) o = program_run (argv);
 
   g_assert_cmpint (o.status, ==, 1);
   g_assert_true (g_str_has_prefix (o.err, "strutwright: The program "

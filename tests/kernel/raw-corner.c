@@ -74,25 +74,41 @@ residual (const gsl_vector *unknowns, void *data, gsl_vector *f)
   return GSL_SUCCESS;
 }
 
+static void
+join_knuckle_to_wheel (RawCorner *raw)
+{
+  const Vec3 *p = raw->measured.at;
+
+  raw->ball = vec3_sub (p[POINT_BALL_JOINT], raw->wheel);
+  raw->foot = vec3_sub (p[POINT_STRUT_FOOT], raw->wheel);
+  raw->outer_end = vec3_sub (p[POINT_TIE_ROD_OUTER], raw->wheel);
+}
+
 void
 raw_corner_init (const MeasuredCorner *measured, RawCorner *raw)
 {
   const Vec3 *p = measured->at;
-  const Vec3 wheel = p[POINT_WHEEL_CENTRE], hinge = p[POINT_ARM_FRONT_PIVOT];
+  const Vec3 hinge = p[POINT_ARM_FRONT_PIVOT];
 
   *raw = (RawCorner){
     .hinge = hinge,
     .hinge_axis = vec3_unit (vec3_sub (p[POINT_ARM_REAR_PIVOT], hinge)),
     .arm = vec3_sub (p[POINT_BALL_JOINT], hinge),
-    .ball = vec3_sub (p[POINT_BALL_JOINT], wheel),
-    .foot = vec3_sub (p[POINT_STRUT_FOOT], wheel),
+    .wheel = p[POINT_WHEEL_CENTRE],
     .strut = vec3_unit (vec3_sub (p[POINT_UPPER_MOUNT], p[POINT_STRUT_FOOT])),
-    .outer_end = vec3_sub (p[POINT_TIE_ROD_OUTER], wheel),
     .tie_rod = vec3_distance (p[POINT_TIE_ROD_OUTER], p[POINT_TIE_ROD_INNER]),
     .measured = *measured,
     .solver = gsl_multiroot_fsolver_alloc (gsl_multiroot_fsolver_hybrids, RAW_UNKNOWNS),
   };
+  join_knuckle_to_wheel (raw);
   raw_corner_ask (raw, (MountOffset){ 0 }, 0.0, 0.0);
+}
+
+void
+raw_corner_move_wheel (RawCorner *raw, Vec3 move)
+{
+  raw->wheel = vec3_add (raw->measured.at[POINT_WHEEL_CENTRE], move);
+  join_knuckle_to_wheel (raw);
 }
 
 void
@@ -105,7 +121,7 @@ raw_corner_clear (RawCorner *raw)
 RawPose
 raw_corner_measured_pose (const RawCorner *raw)
 {
-  const Vec3 *p = raw->measured.at, w = p[POINT_WHEEL_CENTRE];
+  const Vec3 *p = raw->measured.at, w = raw->wheel;
 
   return (RawPose){ { w.x, w.y, w.z, 1.0, 0.0, 0.0, 0.0,
                       vec3_distance (p[POINT_UPPER_MOUNT], p[POINT_STRUT_FOOT]), 0.0 } };
@@ -157,7 +173,7 @@ raw_corner_solve (RawCorner *raw, const RawPose *start, double tolerance, RawPos
 Vec3
 raw_pose_point (const RawCorner *raw, const RawPose *pose, Vec3 measured)
 {
-  const Vec3 offset = vec3_sub (measured, raw->measured.at[POINT_WHEEL_CENTRE]);
+  const Vec3 offset = vec3_sub (measured, raw->wheel);
 
   return vec3_add (at (pose->x), turn_by (pose->x + 3, 1.0, offset));
 }
@@ -173,6 +189,5 @@ raw_pose_point_as_measured (const RawCorner *raw, const RawPose *pose, Vec3 now)
 {
   const Vec3 offset = vec3_sub (now, at (pose->x));
 
-  return vec3_add (raw->measured.at[POINT_WHEEL_CENTRE],
-                   turn_by (pose->x + 3, -1.0, offset));
+  return vec3_add (raw->wheel, turn_by (pose->x + 3, -1.0, offset));
 }

@@ -25,6 +25,7 @@ typedef struct {
 typedef struct {
   Vec3 hinge, hinge_axis;            /* A1, unit A1→A2 */
   Vec3 arm;                          /* B − A1 as measured */
+  Vec3 wheel;                        /* W on the knuckle, as measured */
   Vec3 ball, foot, strut, outer_end; /* knuckle, from W, as measured */
   Vec3 mount, inner_end;             /* body, moved as asked */
   double tie_rod, wanted_height;
@@ -35,7 +36,11 @@ typedef struct {
 void raw_corner_init (const MeasuredCorner *measured, RawCorner *raw);
 void raw_corner_clear (RawCorner *raw);
 
-/* The corner as measured: it solves the equations without any work. */
+/* Puts the wheel's centre elsewhere on the knuckle than it was measured. */
+void raw_corner_move_wheel (RawCorner *raw, Vec3 move);
+
+/* The corner as measured: it solves the equations without any work, but for the height of
+ * a wheel that was moved. */
 RawPose raw_corner_measured_pose (const RawCorner *raw);
 
 /* What is asked of the next solution. */

@@ -20,6 +20,12 @@ measured_spin (const MeasuredCorner *m)
   return vec3_unit (straight);
 }
 
+void
+raw_space_wheel (RawCorner *raw, double length)
+{
+  raw_corner_move_wheel (raw, vec3_scale (measured_spin (&raw->measured), length));
+}
+
 Vec3
 raw_spin_axis (const RawCorner *raw, const RawPose *pose)
 {
@@ -36,8 +42,19 @@ raw_contact (const RawCorner *raw, const RawPose *pose)
   const Vec3 down = vec3_cross (n, ahead);
   const double sign = down.z < 0.0 ? 1.0 : -1.0;
 
-  return vec3_along (raw_pose_point (raw, pose, raw->measured.at[POINT_WHEEL_CENTRE]),
+  return vec3_along (raw_pose_point (raw, pose, raw->wheel),
                      sign * raw->measured.loaded_radius, down);
+}
+
+/* Without the spacer that may be on now. */
+static Vec3
+contact_as_measured (const RawCorner *raw)
+{
+  RawCorner bare = *raw;
+
+  raw_corner_move_wheel (&bare, (Vec3){ 0 });
+  const RawPose home = raw_corner_measured_pose (&bare);
+  return raw_contact (&bare, &home);
 }
 
 static double
@@ -70,11 +87,10 @@ static void
 measure_position (const RawCorner *raw, const RawPose *pose, double *q)
 {
   const Vec3 *p = raw->measured.at;
-  const RawPose home = raw_corner_measured_pose (raw);
   const Vec3 U = raw->mount, n = raw_spin_axis (raw, pose);
   const Vec3 B = raw_pose_point (raw, pose, p[POINT_BALL_JOINT]);
   const Vec3 S = raw_pose_point (raw, pose, p[POINT_STRUT_FOOT]);
-  const Vec3 W = raw_pose_point (raw, pose, p[POINT_WHEEL_CENTRE]);
+  const Vec3 W = raw_pose_point (raw, pose, raw->wheel);
   const Vec3 C = raw_contact (raw, pose);
   const double toe = atan (n.x / n.y), lean = atan (-n.z / hypot (n.x, n.y));
   const double ahead = x_at_height (B, U, C.z) - C.x;
@@ -92,7 +108,7 @@ measure_position (const RawCorner *raw, const RawPose *pose, double *q)
   q[QUANTITY_SCRUB_IN_TYRE] = inboard * cos (toe) - ahead * sin (toe);
   q[QUANTITY_TRAIL_AT_CENTRE] = x_at_height (B, U, W.z) - W.x;
   q[QUANTITY_SCRUB_AT_CENTRE] = W.y - y_at_height (B, U, W.z);
-  q[QUANTITY_HALF_TRACK_CHANGE] = C.y - raw_contact (raw, &home).y;
+  q[QUANTITY_HALF_TRACK_CHANGE] = C.y - contact_as_measured (raw).y;
   q[QUANTITY_WHEELBASE_CHANGE] = W.x - p[POINT_WHEEL_CENTRE].x;
   q[QUANTITY_STRUT_LENGTH] = vec3_distance (S, U);
   q[QUANTITY_ARM_ANGLE] = arm_angle (raw, B);

@@ -25,3 +25,6 @@ typedef struct {
 RawMeasures raw_measures (const RawCorner *raw, const RawPose row[RAW_ROW]);
 Vec3 raw_contact (const RawCorner *raw, const RawPose *pose);
 Vec3 raw_spin_axis (const RawCorner *raw, const RawPose *pose);
+
+/* A wheel spacer: the wheel's centre @length outboard along its spin axis. */
+void raw_space_wheel (RawCorner *raw, double length);

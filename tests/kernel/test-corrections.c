@@ -115,6 +115,18 @@ test_zero_changes_nothing (void)
   g_assert_false (adjustment_changes_linkage (&flat.adjustment));
 }
 
+/* The least of any of them makes another linkage. */
+static void
+test_each_changes_the_linkage (void)
+{
+  for (size_t i = 0; i < N_CORRECTIONS; i++) {
+    Adjustment one = { 0 };
+
+    *correction_at (&one.corrections, i) = -1e-9;
+    g_assert_true (adjustment_changes_linkage (&one));
+  }
+}
+
 static Corrections
 random_corrections (Dice *dice)
 {
@@ -125,7 +137,8 @@ random_corrections (Dice *dice)
                         .rear_pivot_raise = dice_between (dice, -15, 15),
                         .pivot_outboard = dice_between (dice, -8, 8),
                         .rack_raise = dice_between (dice, -15, 15),
-                        .tie_rod_lengthening = dice_between (dice, -3, 3) };
+                        .tie_rod_lengthening = dice_between (dice, -3, 3),
+                        .wheel_spacer = dice_between (dice, -10, 40) };
 }
 
 /* The knuckle on the bench with its hardware fitted, at the reference orientation. */
@@ -147,6 +160,7 @@ knuckle_on_the_bench (const MeasuredCorner *m, const Corrections *c)
 
   pose.ball_joint.z -= c->ball_joint_spacer;
   pose.tie_rod_outer.z -= c->tie_rod_end_spacer;
+  pose.wheel_centre = vec3_along (pose.wheel_centre, c->wheel_spacer, pose.spin_axis);
   return pose;
 }
 
@@ -213,8 +227,8 @@ check_joints (const MeasuredCorner *m, const Adjustment *adjustment, const Pose 
               rod + c->tie_rod_lengthening, 1e-9);
 }
 
-/* All eight at once: the solved position is checked against the parts as they lie on the
- * bench, joint by joint, without a second solver. */
+/* All of them at once: the solved position is checked against the parts as they lie on
+ * the bench, joint by joint, without a second solver. */
 static void
 test_parts_take_the_shape_of_the_hardware (void)
 {
@@ -301,6 +315,7 @@ test_a_corrected_corner_measured_anew_is_the_same (void)
   check_measured_anew (&set_m, (Corrections){ .rear_pivot_raise = 12 });
   check_measured_anew (&set_m, (Corrections){ .pivot_outboard = 5, .rack_raise = -8 });
   check_measured_anew (&set_m, (Corrections){ .tie_rod_lengthening = 2 });
+  check_measured_anew (&set_m, (Corrections){ .wheel_spacer = 20 });
 }
 
 static double
@@ -322,7 +337,7 @@ test_each_goes_its_way (void)
   const Corrections spacer = { .ball_joint_spacer = 20 };
   const Corrections end = { .tie_rod_end_spacer = 10 }, rack = { .rack_raise = 10 };
   const Corrections longer = { .tie_rod_lengthening = 1 };
-  const Corrections bush = { .pivot_outboard = 3 };
+  const Corrections bush = { .pivot_outboard = 3 }, wheel = { .wheel_spacer = 15 };
 
   g_assert_cmpfloat (change (bolt, QUANTITY_CAMBER), <, -0.5);
   g_assert_cmpfloat (change (bolt, QUANTITY_CAMBER), >, -1.0);
@@ -333,6 +348,8 @@ test_each_goes_its_way (void)
   g_assert_cmpfloat (change (longer, QUANTITY_TOE_IN), >, 0.0);
   g_assert_cmpfloat (change (bush, QUANTITY_CAMBER), <, 0.0);
   g_assert_cmpfloat (change (bush, QUANTITY_SAI), >, 0.0);
+  check_near ("scrub", 15, change (wheel, QUANTITY_SCRUB_RADIUS), 15, 0.05);
+  check_near ("half-track", 15, change (wheel, QUANTITY_HALF_TRACK_CHANGE), 15, 0.05);
 }
 
 /* Set P is flat and its strut runs through the ball joint. With the arm held, the line
@@ -356,6 +373,55 @@ test_camber_bolt_on_a_flat_corner (void)
                 1e-12);
     check_near ("toe-in", tilt, pose.spin_axis.x, 0.0, 1e-12);
   }
+}
+
+/* Set P is flat and its wheel upright as measured, so a spacer of any length moves the
+ * contact straight outboard and nothing else: the instant centre stays where it is, and
+ * the roll centre lies on the line to it from the new contact. */
+static void
+test_wheel_spacer_on_a_flat_corner (void)
+{
+  const Corner bare = check_assemble (&set_p, (Adjustment){ 0 });
+  const Measures was = check_solve (&bare, 0, 0);
+  static const Quantity same[] = {
+    QUANTITY_CAMBER, QUANTITY_TOE_IN,       QUANTITY_CASTER,    QUANTITY_SAI,
+    QUANTITY_TRAIL,  QUANTITY_STRUT_LENGTH, QUANTITY_ARM_ANGLE,
+  };
+
+  for (double spacer = -20.0; spacer <= 40.0; spacer += 5.0) {
+    const Corner corner = corrected (&set_p, (Corrections){ .wheel_spacer = spacer });
+    const Measures is = check_solve (&corner, 0, 0);
+    const double contact = 740.0 + spacer;
+
+    for (size_t i = 0; i < G_N_ELEMENTS (same); i++)
+      check_near ("same", spacer, is.value[same[i]], was.value[same[i]], 1e-12);
+    check_near ("contact", spacer, is.contact.y, contact, 1e-12);
+    check_near ("half-track", spacer, is.value[QUANTITY_HALF_TRACK_CHANGE], spacer,
+                1e-12);
+    check_near ("scrub", spacer,
+                is.value[QUANTITY_SCRUB_RADIUS] - was.value[QUANTITY_SCRUB_RADIUS],
+                spacer, 1e-12);
+    check_near ("roll centre", spacer, is.value[QUANTITY_ROLL_CENTRE_HEIGHT],
+                contact * was.instant_centre_z / (contact - was.instant_centre_y), 1e-9);
+  }
+}
+
+/* The wheel of set M leans in, so 20 mm of spacer lift its centre on the knuckle by
+ * 20 sin 0.5°; the height as measured stays what travel counts from, and the arm stands
+ * as much lower. */
+static void
+test_travel_with_a_wheel_spacer (void)
+{
+  const Corner bare = check_assemble (&set_m, (Adjustment){ 0 });
+  const Corner spaced = corrected (&set_m, (Corrections){ .wheel_spacer = 20 });
+  Station was, is;
+
+  g_assert_cmpint (station_solve (&bare, 0, 0, &was), ==, POSE_OK);
+  g_assert_cmpint (station_solve (&spaced, 0, 0, &is), ==, POSE_OK);
+  check_near ("centre", 0, is.pose.wheel_centre.z, 300, 1e-9);
+  /* the ball joint goes down nearly as far as the wheel's centre would have come up */
+  check_near ("ball joint", 0, is.pose.ball_joint.z - was.pose.ball_joint.z,
+              -20.0 * sin (RADIANS (0.5)), 0.01);
 }
 
 typedef struct {
@@ -442,12 +508,17 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   gsl_set_error_handler_off ();
   g_test_add_func ("/kernel/corrections/zero", test_zero_changes_nothing);
+  g_test_add_func ("/kernel/corrections/linkage", test_each_changes_the_linkage);
   g_test_add_func ("/kernel/corrections/parts",
                    test_parts_take_the_shape_of_the_hardware);
   g_test_add_func ("/kernel/corrections/measured-anew",
                    test_a_corrected_corner_measured_anew_is_the_same);
   g_test_add_func ("/kernel/corrections/directions", test_each_goes_its_way);
   g_test_add_func ("/kernel/corrections/camber-bolt", test_camber_bolt_on_a_flat_corner);
+  g_test_add_func ("/kernel/corrections/wheel-spacer",
+                   test_wheel_spacer_on_a_flat_corner);
+  g_test_add_func ("/kernel/corrections/spacer-and-travel",
+                   test_travel_with_a_wheel_spacer);
   g_test_add_func ("/kernel/corrections/arm-pivots", test_raised_arm_pivots);
   g_test_add_func ("/kernel/corrections/lowering", test_lowering_a_flat_corner);
   return g_test_run ();

@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#define DEGREES(radians) ((radians) * 180.0 / G_PI)
+#define DEGREES(radians) (180.0 / G_PI * (radians))
 
 static void
 add_setup (Car *car, double lowering, ToeMode toe)

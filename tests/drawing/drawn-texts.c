@@ -1,0 +1,160 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawn-texts.h"
+
+#include <string.h>
+
+GArray *drawn_texts, *drawn_circles, *drawn_lines;
+bool drawn_in_long_words;
+
+void __real_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
+void __wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
+void __real_cairo_arc (cairo_t *cr, double x, double y, double r, double from, double to);
+void __wrap_cairo_arc (cairo_t *cr, double x, double y, double r, double from, double to);
+void __real_cairo_line_to (cairo_t *cr, double x, double y);
+void __wrap_cairo_line_to (cairo_t *cr, double x, double y);
+const char *__real_g_dgettext (const char *domain, const char *text);
+const char *__wrap_g_dgettext (const char *domain, const char *text);
+const char *__real_g_dpgettext (const char *domain, const char *text, gsize offset);
+const char *__wrap_g_dpgettext (const char *domain, const char *text, gsize offset);
+const char *
+__real_g_dpgettext2 (const char *domain, const char *context, const char *text);
+const char *
+__wrap_g_dpgettext2 (const char *domain, const char *context, const char *text);
+
+static void
+clear_text (gpointer data)
+{
+  g_free (((DrawnText *) data)->text);
+}
+
+void
+drawn_reset (void)
+{
+  g_clear_pointer (&drawn_texts, g_array_unref);
+  g_clear_pointer (&drawn_circles, g_array_unref);
+  g_clear_pointer (&drawn_lines, g_array_unref);
+  drawn_texts = g_array_new (FALSE, FALSE, sizeof (DrawnText));
+  g_array_set_clear_func (drawn_texts, clear_text);
+  drawn_circles = g_array_new (FALSE, FALSE, sizeof (DrawnCircle));
+  drawn_lines = g_array_new (FALSE, FALSE, sizeof (DrawnLine));
+}
+
+/* The ink and not the line, whose room for accents may reach under the line above. */
+void
+__wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout)
+{
+  PangoRectangle ink;
+  double x, y;
+
+  pango_layout_get_extents (layout, &ink, NULL);
+  cairo_get_current_point (cr, &x, &y);
+  if (ink.width > 0) {
+    const double left = x + (double) ink.x / PANGO_SCALE;
+    const double top = y + (double) ink.y / PANGO_SCALE;
+    const DrawnText text = { g_strdup (pango_layout_get_text (layout)),
+                             left,
+                             top,
+                             left + (double) ink.width / PANGO_SCALE,
+                             top + (double) ink.height / PANGO_SCALE,
+                             pango_layout_is_ellipsized (layout) };
+
+    g_array_append_val (drawn_texts, text);
+  }
+  __real_pango_cairo_show_layout (cr, layout);
+}
+
+void
+__wrap_cairo_arc (cairo_t *cr, double x, double y, double r, double from, double to)
+{
+  const DrawnCircle circle = { x, y, r };
+
+  g_array_append_val (drawn_circles, circle);
+  __real_cairo_arc (cr, x, y, r, from, to);
+}
+
+void
+__wrap_cairo_line_to (cairo_t *cr, double x, double y)
+{
+  DrawnLine line = { .to_x = x, .to_y = y };
+
+  if (cairo_has_current_point (cr)) {
+    cairo_get_current_point (cr, &line.from_x, &line.from_y);
+    g_array_append_val (drawn_lines, line);
+  }
+  __real_cairo_line_to (cr, x, y);
+}
+
+/* The tail grows the last word, and past a dozen letters begins a new one. */
+static const char *
+lengthen (const char *text)
+{
+  const gsize more = (gsize) (0.4 * (double) g_utf8_strlen (text, -1) + 0.5);
+  g_autofree char *tail = g_strnfill (more, 'n');
+  g_autofree char *whole = g_strconcat (text, tail, NULL);
+
+  for (gsize i = 12; i + 1 < more; i += 12)
+    whole[strlen (text) + i] = ' ';
+  return drawn_in_long_words ? g_intern_string (whole) : text;
+}
+
+const char *
+__wrap_g_dgettext (const char *domain, const char *text)
+{
+  return lengthen (__real_g_dgettext (domain, text));
+}
+
+const char *
+__wrap_g_dpgettext (const char *domain, const char *text, gsize offset)
+{
+  return lengthen (__real_g_dpgettext (domain, text, offset));
+}
+
+const char *
+__wrap_g_dpgettext2 (const char *domain, const char *context, const char *text)
+{
+  return lengthen (__real_g_dpgettext2 (domain, context, text));
+}
+
+static const DrawnText *
+text_at (guint i)
+{
+  return &g_array_index (drawn_texts, DrawnText, i);
+}
+
+const DrawnText *
+drawn_find (const char *part)
+{
+  for (guint i = 0; i < drawn_texts->len; i++)
+    if (strstr (text_at (i)->text, part) != NULL)
+      return text_at (i);
+  return NULL;
+}
+
+/* Half a point may be shared: letters lean over their edge. */
+static bool
+do_overlap (const DrawnText *a, const DrawnText *b)
+{
+  const double shared = 0.5;
+
+  return a->left < b->right - shared && b->left < a->right - shared &&
+         a->top < b->bottom - shared && b->top < a->bottom - shared;
+}
+
+void
+drawn_assert_apart (double width, double height, double margin, const char *what)
+{
+  g_assert_cmpuint (drawn_texts->len, >, 0);
+  for (guint i = 0; i < drawn_texts->len; i++) {
+    const DrawnText *text = text_at (i);
+
+    if (text->left < margin || text->top < margin || text->right > width - margin ||
+        text->bottom > height - margin)
+      g_error ("“%s” at %.0f, %.0f runs past %s of %.0f × %.0f%s", text->text, text->left,
+               text->top, what, width, height, drawn_in_long_words ? ", long words" : "");
+    for (guint j = 0; j < i; j++)
+      if (do_overlap (text, text_at (j)))
+        g_error ("“%s” covers “%s” at %.0f, %.0f on %s of %.0f × %.0f%s", text->text,
+                 text_at (j)->text, text->left, text->top, what, width, height,
+                 drawn_in_long_words ? ", long words" : "");
+  }
+}

@@ -1,0 +1,38 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a drawing writes, and where: the linker sends every text and message through here
+ * (--wrap), so that what is tested is what comes out and not what the drawing believes
+ * about itself. Also straight lines and circles, for what is drawn to scale. */
+
+#pragma once
+
+#include <pango/pangocairo.h>
+#include <stdbool.h>
+
+typedef struct {
+  char *text;
+  double left, top, right, bottom; /* of its ink */
+  bool is_cut;                     /* ends in "…" for want of room */
+} DrawnText;
+
+typedef struct {
+  double x, y, radius;
+} DrawnCircle;
+
+typedef struct {
+  double from_x, from_y, to_x, to_y;
+} DrawnLine;
+
+extern GArray *drawn_texts, *drawn_circles, *drawn_lines;
+
+/* Empties the lists: before each drawing. */
+void drawn_reset (void);
+
+/* Messages 1.4 times as long, which German is of English: common practice, no published
+ * source. */
+extern bool drawn_in_long_words;
+
+/* The text that has @part in it, or NULL. */
+const DrawnText *drawn_find (const char *part);
+
+/* No text covers another or lies outside the page less its margin. */
+void drawn_assert_apart (double width, double height, double margin, const char *what);
