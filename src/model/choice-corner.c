@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/choice-corner.h"
+#include "model/choice-travel.h"
 
 #include <math.h>
 #include <string.h>
@@ -166,29 +167,23 @@ measure_room (const ChoiceCorner *corner,
   memcpy (room, clearance.room, sizeof clearance.room);
 }
 
-static double
-chord_2 (const ChoiceCorner *corner, const Pose *pose)
-{
-  const Vec3 chord = vec3_sub (pose->strut_direction, corner->strut_as_measured);
-
-  return vec3_dot (chord, chord);
-}
-
 static gboolean
 probe_travel (const ChoiceCorner *corner,
               const Corner *linkage,
+              const Pose *standing,
               double *longest,
               double *outputs)
 {
-  ToeCurve curve;
+  ChoiceTravel travel;
 
-  if (!toe_curve_solve (linkage, corner->travel, &curve))
+  if (!choice_travel_solve (linkage, standing, corner->travel, corner->strut_as_measured,
+                            &travel))
     return FALSE;
   for (int i = 0; i < TOE_CURVE_STATIONS; i++) {
-    outputs[OUTPUT_TOE + i] = DEGREES (curve.toe[i]);
-    outputs[OUTPUT_CHORD_2 + i] = chord_2 (corner, &curve.at[i]);
-    *longest = fmax (*longest, strut_length (linkage, &curve.at[i]));
+    outputs[OUTPUT_TOE + i] = DEGREES (travel.toe[i]);
+    outputs[OUTPUT_CHORD_2 + i] = travel.chord_2[i];
   }
+  *longest = travel.longest;
   return TRUE;
 }
 
@@ -231,8 +226,9 @@ choice_corner_probe (const ChoiceCorner *corner,
          longest = strut_length (&linkage, &station.pose);
 
   if (!find_toe_before_reset (corner, &adjustment, &toe) ||
-      !(is_through_travel ? probe_travel (corner, &linkage, &longest, outputs)
-                          : probe_droop (corner, &linkage, &station.pose, &longest)))
+      !(is_through_travel
+            ? probe_travel (corner, &linkage, &station.pose, &longest, outputs)
+            : probe_droop (corner, &linkage, &station.pose, &longest)))
     return FALSE;
   for (Aim aim = 0; aim < N_AIMS; aim++)
     outputs[OUTPUT_AIM + aim] = choice_corner_aim (corner, aim, quantity, toe, NAN);
