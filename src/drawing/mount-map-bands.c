@@ -55,6 +55,7 @@ cut (Patch *patch, int family, double bound, bool is_least)
 static void
 trace_patch (cairo_t *cr, const Patch *patch)
 {
+  cairo_new_sub_path (cr);
   for (int i = 0; i < patch->n; i++)
     cairo_line_to (cr, patch->corners[i].at.x, patch->corners[i].at.y);
   if (patch->n > 0)

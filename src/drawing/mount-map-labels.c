@@ -205,7 +205,8 @@ is_free (const Placing *p, const MapBox *box)
   Pixel corners[4];
 
   map_box_corners (box, corners);
-  if (!is_inside (p, corners) || !map_is_free (p->claims, box))
+  if (!is_inside (p, corners) || !map_is_free (p->claims, box) ||
+      !map_is_free (pen->strokes, box))
     return FALSE;
   for (guint f = 0; f < pen->n_families; f++)
     if (is_crossed (p, corners, f, f == p->family ? own : (double) NAN))

@@ -10,7 +10,8 @@
  * Corner n adds 2ⁿ to the code of a mesh where its value is above the level. The function
  * runs nearly straight from place to place, so that a guess by interpolation mostly needs
  * one solution to be proved. Vertices are found to half the tolerance and middles tested
- * against half of it. */
+ * against half of it; where the function is so flat that lines would show corners, both
+ * more closely. */
 
 #include "model/mount-field-trace.h"
 
@@ -19,6 +20,8 @@
 #define MOST_SOLUTIONS 40
 #define MOST_CORRECTIONS 8
 #define MOST_HALVINGS 8
+#define EYE 0.015       /* of a mesh: a kink of less is not seen */
+#define LEAST_NEAR 0.02 /* of the tolerance */
 #define DIFFERENCE 1e-4 /* of a piece's length, for the slope */
 /* Of the tolerance: what a level is lowered by, so that a place that is right on it, or a
  * field that is flat but for rounding, lies above. */
@@ -153,6 +156,7 @@ find_crossing (
   const double *v = &t->surface->values[e->from];
   double low = 0.0, high = 1.0, at_low = v[0] - t->level,
          at_high = v[e->stride] - t->level;
+  const double near = fmin (t->tolerance / 2.0, EYE * fabs (at_high - at_low));
   double part = guess_crossing (t, e);
   int side = 0;
 
@@ -160,7 +164,7 @@ find_crossing (
     *at = between (p, q, part);
     const double excess = excess_at (t, *at);
 
-    if (fabs (excess) <= t->tolerance / 2.0)
+    if (fabs (excess) <= near)
       return TRUE;
     if (isnan (excess))
       return FALSE;
@@ -235,7 +239,7 @@ steepest_way (const Tracer *t, MountOffset at, double excess, double step)
 /* Moves @at, with @excess there, onto the level, by Newton's method on the steepest way
  * and from there on by secants along it. */
 static gboolean
-correct (const Tracer *t, double excess, double reach, MountOffset *at)
+correct (const Tracer *t, double excess, double near, double reach, MountOffset *at)
 {
   const MountOffset from = *at;
   const MountOffset way = steepest_way (t, from, excess, DIFFERENCE * reach);
@@ -247,7 +251,7 @@ correct (const Tracer *t, double excess, double reach, MountOffset *at)
     if (!(distance (from, *at) <= reach))
       return FALSE;
     excess = excess_at (t, *at);
-    if (fabs (excess) <= t->tolerance / 2.0)
+    if (fabs (excess) <= near)
       return TRUE;
     const double next = part - excess * (part - before) / (excess - excess_before);
     before = part;
@@ -257,27 +261,46 @@ correct (const Tracer *t, double excess, double reach, MountOffset *at)
   return FALSE;
 }
 
-/* Bends the way from @a to @b where it is off the level. FALSE where no line can be
- * followed. */
+/* Bends the way from @a to @b where it is off the level by more than @near. Where that
+ * cannot be had the tolerance will do; FALSE where not even that can. */
 static gboolean
-bend (const Tracer *t, MountOffset a, MountOffset b, int halvings)
+bend (const Tracer *t, MountOffset a, MountOffset b, double near, int halvings)
 {
-  MountOffset middle = between (a, b, 0.5);
-  const double excess = excess_at (t, middle), length = distance (a, b);
+  const MountOffset straight = between (a, b, 0.5);
+  const double excess = excess_at (t, straight), length = distance (a, b);
+  const guint n_bends = t->scratch->bends->len;
+  MountOffset middle = straight;
 
-  if (fabs (excess) <= t->tolerance / 2.0 || length < SAME_PLACE)
+  if (fabs (excess) <= near || length < SAME_PLACE)
     return TRUE;
-  if (isnan (excess) || halvings == 0 || !correct (t, excess, length, &middle) ||
-      !bend (t, a, middle, halvings - 1))
-    return FALSE;
-  g_array_append_val (t->scratch->bends, middle);
-  return bend (t, middle, b, halvings - 1);
+  if (halvings > 0 && correct (t, excess, near, length, &middle) &&
+      bend (t, a, middle, near, halvings - 1)) {
+    g_array_append_val (t->scratch->bends, middle);
+    if (bend (t, middle, b, near, halvings - 1))
+      return TRUE;
+  }
+  g_array_set_size (t->scratch->bends, n_bends);
+  return fabs (excess) <= t->tolerance / 2.0;
 }
 
 typedef struct {
   const Tracer *t;
   size_t i, r; /* of its corner 0 */
 } Mesh;
+
+/* What the function changes by over a part of the mesh that no eye sees. */
+static double
+eye_tolerance (const Mesh *mesh)
+{
+  const double *low = &mesh->t->surface
+                           ->values[place_index (mesh->t->grid, mesh->i, mesh->r)],
+               *high = low + mesh->t->grid->n_inboard;
+  const double in = (low[1] + high[1] - low[0] - high[0]) / 2.0,
+               back = (high[0] + high[1] - low[0] - low[1]) / 2.0;
+  const double tolerance = mesh->t->tolerance / 2.0;
+
+  return CLAMP (EYE * hypot (in, back), LEAST_NEAR * tolerance, tolerance);
+}
 
 static void
 add_segment (const Mesh *mesh, const int ends[2])
@@ -291,7 +314,7 @@ add_segment (const Mesh *mesh, const int ends[2])
 
   if (from->state == CROSSING_LOST || to->state == CROSSING_LOST)
     return;
-  if (!bend (t, from->at, to->at, MOST_HALVINGS)) {
+  if (!bend (t, from->at, to->at, eye_tolerance (mesh), MOST_HALVINGS)) {
     g_array_set_size (bends, segment.first_bend);
     return;
   }
