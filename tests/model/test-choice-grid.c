@@ -390,6 +390,8 @@ add_tyre_limit (Dice *dice, Car *car, const Plate *plate)
 
   car->strut.tube_diameter_mm = 50.0;
   car->strut.tube_top_mm = 250.0;
+  car->strut.spring_diameter_mm = dice_between (dice, 40.0, 120.0);
+  car->strut.seat_height_mm = 180.0;
   car->limits.tyre_clearance_mm =
       choice_place (car, &tried, SIDE_LEFT, plate, setting, bolt).clearance.least;
 }
