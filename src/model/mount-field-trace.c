@@ -53,6 +53,7 @@ struct FieldScratch {
   size_t n_values;
   Crossing *crossings; /* of all edges, those along inboard first */
   size_t n_crossings;
+  GArray *crossed;          /* of guint: those that are not clear */
   GArray *segments, *bends; /* of Segment; of MountOffset */
 };
 
@@ -69,6 +70,7 @@ field_scratch_new (void)
 {
   FieldScratch *scratch = g_new0 (FieldScratch, 1);
 
+  scratch->crossed = g_array_new (FALSE, FALSE, sizeof (guint));
   scratch->segments = g_array_new (FALSE, FALSE, sizeof (Segment));
   scratch->bends = g_array_new (FALSE, FALSE, sizeof (MountOffset));
   return scratch;
@@ -79,6 +81,7 @@ field_scratch_free (FieldScratch *scratch)
 {
   g_free (scratch->values);
   g_free (scratch->crossings);
+  g_array_unref (scratch->crossed);
   g_array_unref (scratch->segments);
   g_array_unref (scratch->bends);
   g_free (scratch);
@@ -213,12 +216,14 @@ cross_edge (const Tracer *t, guint id)
                               : (Edge){ from, 1, i, grid->n_inboard };
   Crossing *crossing = &t->scratch->crossings[id];
 
-  if (crossing->state == CROSSING_UNKNOWN)
-    crossing->state =
-        find_crossing (t, &edge, mount_grid_at (grid, i, r),
-                       mount_grid_at (grid, i + !is_column, r + is_column), &crossing->at)
-            ? CROSSING_FOUND
-            : CROSSING_LOST;
+  if (crossing->state != CROSSING_UNKNOWN)
+    return crossing;
+  g_array_append_val (t->scratch->crossed, id);
+  crossing->state =
+      find_crossing (t, &edge, mount_grid_at (grid, i, r),
+                     mount_grid_at (grid, i + !is_column, r + is_column), &crossing->at)
+          ? CROSSING_FOUND
+          : CROSSING_LOST;
   return crossing;
 }
 
@@ -432,18 +437,29 @@ join_segments (const Tracer *t, double level)
     }
 }
 
+static const Crossing no_crossing = { .state = CROSSING_UNKNOWN, .leaves = -1 };
+
+/* All that are there are clear between two levels. */
 static void
-clear_crossings (FieldScratch *scratch, const MountGrid *grid)
+make_crossings (FieldScratch *scratch, const MountGrid *grid)
 {
   const size_t n = 2 * grid->n_inboard * grid->n_rearward;
 
-  if (n > scratch->n_crossings) {
-    g_free (scratch->crossings);
-    scratch->crossings = g_new (Crossing, n);
-    scratch->n_crossings = n;
-  }
+  if (n <= scratch->n_crossings)
+    return;
+  g_free (scratch->crossings);
+  scratch->crossings = g_new (Crossing, n);
+  scratch->n_crossings = n;
   for (size_t i = 0; i < n; i++)
-    scratch->crossings[i] = (Crossing){ .state = CROSSING_UNKNOWN, .leaves = -1 };
+    scratch->crossings[i] = no_crossing;
+}
+
+static void
+clear (FieldScratch *scratch)
+{
+  for (guint i = 0; i < scratch->crossed->len; i++)
+    scratch->crossings[g_array_index (scratch->crossed, guint, i)] = no_crossing;
+  g_array_set_size (scratch->crossed, 0);
   g_array_set_size (scratch->segments, 0);
   g_array_set_size (scratch->bends, 0);
 }
@@ -457,9 +473,10 @@ field_lines_trace_surface (FieldLines *lines, const FieldSurface *surface, doubl
   const Tracer tracer = { surface,  grid, lines, lines->scratch, level - LEAN * tolerance,
                           tolerance };
 
-  clear_crossings (lines->scratch, grid);
+  make_crossings (lines->scratch, grid);
   for (size_t r = 0; r + 1 < grid->n_rearward; r++)
     for (size_t i = 0; i + 1 < grid->n_inboard; i++)
       trace_mesh (&(Mesh){ &tracer, i, r });
   join_segments (&tracer, level);
+  clear (lines->scratch);
 }
