@@ -14,7 +14,7 @@
 #include <math.h>
 
 /* Pixels at ordinary type size. */
-#define STEP 5.0
+#define STEP 8.0
 #define GAP 3.0        /* between text and line */
 #define LEAST_LINE 3.0 /* of the label's width: shorter lines have none */
 #define BORDER 3.0

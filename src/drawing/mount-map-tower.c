@@ -8,7 +8,7 @@
 #include <math.h>
 
 /* Pixels at ordinary type size. */
-#define HATCH_STEP 7.0
+#define HATCH_STEP 9.0
 #define HATCH_DEPTH 6.0
 #define CLAIM_STEP 12.0
 #define NOTE_AWAY 4.0
