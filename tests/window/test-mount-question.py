@@ -197,6 +197,17 @@ class Plates(MountTest):
         self.wait_plate(again, HOLES)
 
 
+class Shelf(MountTest):
+    def test_a_plate_beside_the_car_is_there_and_a_broken_one_is_told_of(self):
+        plate = json.loads(PLATE_FILES[HOLES].read_text())
+        plate['name'] = 'Workshop plate'
+        (self.folder / 'own.swplate').write_text(json.dumps(plate))
+        (self.folder / 'broken.swplate').write_text('{')
+        window = self.open_page()
+        self.assertIn('Workshop plate', [row.get_name() for row in self.rows(window)])
+        self.assertIn('broken.swplate', wait_for('the sentence', window.message))
+
+
 class Aims(MountTest):
     def open_aims(self, window):
         window.click(window.get('push button', 'Aims'))
