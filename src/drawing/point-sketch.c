@@ -40,6 +40,7 @@ typedef struct {
   const Theme *theme;
   double unit, scale;
   At front, plan; /* of the origin */
+  double width;
 } Pen;
 
 typedef struct {
@@ -96,21 +97,29 @@ extent_of (const PointSketchView *view)
   return e;
 }
 
-/* Both views over one another share the way outboard. */
-static void
-lay_out (Pen *pen, double width, double height)
+static double
+unit_of (const Theme *theme)
 {
-  const Extent e = extent_of (pen->view);
-  const double margin = MARGIN * pen->unit, gap = GAP * pen->unit;
-  const double wide = e.most_y, high = (e.most_z - e.least_z) + (e.most_x - e.least_x);
+  return theme->small_text / theme_light ().small_text;
+}
 
-  pen->scale = fmin (fmax (width - 2.0 * margin, 1.0) / wide,
-                     fmax (height - 2.0 * margin - gap, 1.0) / high);
-  const double left = (width - wide * pen->scale) / 2.0;
-  const double top = (height - high * pen->scale - gap) / 2.0;
-  pen->front = (At){ left, top + e.most_z * pen->scale };
-  pen->plan = (At){ left, top + (e.most_z - e.least_z) * pen->scale + gap -
-                              e.least_x * pen->scale };
+/* Both views over one another share the way outboard. */
+PointSketchFit
+point_sketch_fit (const PointSketchView *view, double width, double height)
+{
+  const Extent e = extent_of (view);
+  const double margin = MARGIN * unit_of (&view->theme),
+               gap = GAP * unit_of (&view->theme);
+  const double wide = e.most_y, high = (e.most_z - e.least_z) + (e.most_x - e.least_x);
+  const double scale = fmin (fmax (width - 2.0 * margin, 1.0) / wide,
+                             fmax (height - 2.0 * margin - gap, 1.0) / high);
+  const double top = (height - high * scale - gap) / 2.0;
+
+  return (PointSketchFit){ .scale = scale,
+                           .x = (width - wide * scale) / 2.0,
+                           .front = top + e.most_z * scale,
+                           .plan = top + (e.most_z - e.least_z) * scale + gap -
+                                   e.least_x * scale };
 }
 
 static At
@@ -174,12 +183,11 @@ draw_axis (const Pen *pen, At origin, double dx, double dy, const char *letter)
 }
 
 static void
-draw_frame (const Pen *pen, double width, double height)
+draw_frame (const Pen *pen)
 {
   const Extent e = extent_of (pen->view);
-  const double right = fmin (pen->front.x + (e.most_y + 40.0) * pen->scale, width);
+  const double right = fmin (pen->front.x + (e.most_y + 40.0) * pen->scale, pen->width);
 
-  (void) height;
   theme_use (pen->cr, pen->theme->soft_ink);
   theme_line (pen->cr, LINE_CHAIN, pen->theme->thin);
   stroke_line (pen, (At){ pen->front.x, pen->front.y - e.most_z * pen->scale },
@@ -323,7 +331,7 @@ point_sketch_ring (TextCache *texts,
                    double y,
                    const char *name)
 {
-  const double unit = theme->small_text / theme_light ().small_text;
+  const double unit = unit_of (theme);
   const double r = RING * unit;
 
   cairo_new_path (cr);
@@ -353,19 +361,20 @@ point_sketch_draw (TextCache *texts,
                    double width,
                    double height)
 {
-  Pen pen = { cr,
-              texts,
-              view,
-              &view->theme,
-              view->theme.small_text / theme_light ().small_text,
-              1.0,
-              { 0.0, 0.0 },
-              { 0.0, 0.0 } };
+  const PointSketchFit fit = point_sketch_fit (view, width, height);
+  const Pen pen = { cr,
+                    texts,
+                    view,
+                    &view->theme,
+                    unit_of (&view->theme),
+                    fit.scale,
+                    { fit.x, fit.front },
+                    { fit.x, fit.plan },
+                    width };
 
-  lay_out (&pen, width, height);
   theme_use (cr, view->theme.ground);
   cairo_paint (cr);
-  draw_frame (&pen, width, height);
+  draw_frame (&pen);
   write_captions (&pen);
   draw_wheel (&pen);
   draw_corner (&pen, in_front);

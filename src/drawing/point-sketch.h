@@ -19,6 +19,17 @@ typedef struct {
   Theme theme;
 } PointSketchView;
 
+/* How the drawing lies on the canvas: where the origin of the car's axes is. */
+typedef struct {
+  double scale; /* pixels per mm */
+  double x;     /* of the centre plane, in both views */
+  double front; /* of the ground, in the view from the front */
+  double plan;  /* of the front axle, in plan */
+} PointSketchFit;
+
+PointSketchFit
+point_sketch_fit (const PointSketchView *view, double width, double height);
+
 void point_sketch_draw (TextCache *texts,
                         cairo_t *cr,
                         const PointSketchView *view,

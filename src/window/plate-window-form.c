@@ -251,6 +251,9 @@ new_kind (SwPlateForm *self)
   gtk_drop_down_set_selected (self->kind, self->plate->kind);
   gtk_accessible_update_property (GTK_ACCESSIBLE (kind), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Kind"), -1);
+  /* its button is what has the focus */
+  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (kind)),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Kind"), -1);
   g_signal_connect_swapped (kind, "notify::selected", G_CALLBACK (on_changed_cb), self);
   return kind;
 }
@@ -511,6 +514,35 @@ take_marks_away (SwPlateForm *self)
   g_free (sw_hole_list_mark (self->holes, NULL));
 }
 
+/* A range the model sees by itself; what is no number it never sees. */
+static char *
+check_spin (GtkSpinButton *spin, const char *name)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (spin));
+  double value;
+
+  if (!gtk_widget_is_sensitive (GTK_WIDGET (spin)) ||
+      typed_number_read (text, &value) != TYPED_NONSENSE)
+    return NULL;
+  entry_mark (GTK_WIDGET (spin), TRUE);
+  return g_strdup_printf (_ ("“%s” holds “%s”, which is no number."), name, text);
+}
+
+static char *
+check_spins (SwPlateForm *self)
+{
+  char *sentence = NULL;
+
+  for (gsize i = 0; i < N_ROWS && sentence == NULL; i++) {
+    if ((rows[i].kinds & OF (self->plate->kind)) == 0)
+      continue;
+    sentence = check_spin (self->spins[i], _ (rows[i].name));
+    if (sentence == NULL && self->most_spins[i] != NULL)
+      sentence = check_spin (self->most_spins[i], _ (rows[i].name));
+  }
+  return sentence;
+}
+
 /* A list that the model never sees, as it is no list of numbers or holds none. */
 static char *
 check_turns (SwPlateForm *self)
@@ -539,7 +571,9 @@ sw_plate_form_check (SwPlateForm *self)
     return g_strdup (_ ("Give the plate a name."));
   }
 
-  char *sentence = check_turns (self);
+  char *sentence = check_spins (self);
+  if (sentence == NULL)
+    sentence = check_turns (self);
   if (sentence != NULL || plate_check (plate, &error))
     return sentence;
   return refusal_in_words (error->message, mark_path, self);

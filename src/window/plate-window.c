@@ -117,9 +117,8 @@ on_delete_clicked_cb (Editor *editor)
   gtk_message_dialog_format_secondary_text (
       GTK_MESSAGE_DIALOG (dialog),
       _ ("Its file is removed. Setups that were set by it keep their places."));
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("Cancel"), GTK_RESPONSE_CANCEL);
-  gtk_widget_add_css_class (gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("Delete"),
-                                                   GTK_RESPONSE_YES),
+  dialog_add_answer (dialog, _ ("_Cancel"), GTK_RESPONSE_CANCEL);
+  gtk_widget_add_css_class (dialog_add_answer (dialog, _ ("_Delete"), GTK_RESPONSE_YES),
                             "destructive-action");
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_CANCEL);
   g_signal_connect (dialog, "response", G_CALLBACK (on_delete_response_cb), editor);

@@ -4,14 +4,20 @@
 
 #define WIDTH_CHARS 6
 
+static Typed
+read_spin (GtkSpinButton *spin, double *value)
+{
+  return typed_number_read (gtk_editable_get_text (GTK_EDITABLE (spin)), value);
+}
+
+/* What is no number gives way to the one that stood there. */
 static int
 on_input_cb (GtkSpinButton *spin, double *value, gpointer data)
 {
   (void) data;
-  return typed_number_read (gtk_editable_get_text (GTK_EDITABLE (spin)), value) ==
-                 TYPED_NUMBER
-             ? TRUE
-             : GTK_INPUT_ERROR;
+  if (read_spin (spin, value) == TYPED_NONSENSE)
+    *value = gtk_spin_button_get_value (spin);
+  return TRUE;
 }
 
 static gboolean
@@ -25,13 +31,38 @@ on_output_cb (GtkSpinButton *spin, gpointer data)
   return TRUE;
 }
 
+gboolean
+typed_spin_is_sound (GtkSpinButton *spin)
+{
+  double value, least, most;
+
+  gtk_spin_button_get_range (spin, &least, &most);
+  return read_spin (spin, &value) != TYPED_NONSENSE && value >= least && value <= most;
+}
+
+/* Return would put another number there and save that. */
+static gboolean
+on_key_pressed_cb (
+    GtkEventController *keys, guint key, guint code, GdkModifierType state, gpointer data)
+{
+  (void) code;
+  (void) state;
+  (void) data;
+  return (key == GDK_KEY_Return || key == GDK_KEY_KP_Enter || key == GDK_KEY_ISO_Enter) &&
+         !typed_spin_is_sound (GTK_SPIN_BUTTON (gtk_event_controller_get_widget (keys)));
+}
+
 GtkSpinButton *
 typed_spin_new (double least, double most, double step, const char *label)
 {
   GtkWidget *spin = gtk_spin_button_new_with_range (least, most, step);
   GtkEditable *text = gtk_editable_get_delegate (GTK_EDITABLE (spin));
+  GtkEventController *keys = gtk_event_controller_key_new ();
 
-  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), 2);
+  gtk_spin_button_set_numeric (GTK_SPIN_BUTTON (spin), FALSE); /* as many decimals */
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key_pressed_cb), NULL);
+  gtk_widget_add_controller (spin, keys);
   gtk_editable_set_width_chars (GTK_EDITABLE (spin), WIDTH_CHARS);
   gtk_text_set_activates_default (GTK_TEXT (text), TRUE);
   g_signal_connect (spin, "input", G_CALLBACK (on_input_cb), NULL);
@@ -44,13 +75,10 @@ typed_spin_new (double least, double most, double step, const char *label)
 double
 typed_spin_get (GtkSpinButton *spin)
 {
-  double value, least, most;
+  double value;
 
-  if (typed_number_read (gtk_editable_get_text (GTK_EDITABLE (spin)), &value) !=
-      TYPED_NUMBER)
-    return gtk_spin_button_get_value (spin);
-  gtk_spin_button_get_range (spin, &least, &most);
-  return CLAMP (value, least, most);
+  return read_spin (spin, &value) == TYPED_NONSENSE ? gtk_spin_button_get_value (spin)
+                                                    : value;
 }
 
 void

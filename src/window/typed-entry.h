@@ -9,8 +9,10 @@
  * window's default. "changed" tells of every key. */
 GtkSpinButton *typed_spin_new (double least, double most, double step, const char *label);
 
-/* What stands in it now, the last sound number while something else does. */
+/* What stands in it now, 0 where nothing does; the last number while it is none. */
 double typed_spin_get (GtkSpinButton *spin);
+/* Whether a number stands there that the spin button will keep. */
+gboolean typed_spin_is_sound (GtkSpinButton *spin);
 
 /* Marks an entry that cannot stay as it is, for eyes and for screen readers. */
 void entry_mark (GtkWidget *entry, gboolean is_at_fault);

@@ -506,7 +506,7 @@ room_by_the_kernel (const Car *car, CarSide side)
   Corner corner;
 
   g_assert_cmpint (corner_assemble (&measured, &none, &corner).status, ==, CORNER_OK);
-  return tyre_clearance (&corner, &tyre, &strut, 400.0).least;
+  return tyre_clearance (&corner, &tyre, &strut, 400.0).room[STRUT_TUBE];
 }
 
 static void
