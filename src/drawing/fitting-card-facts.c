@@ -51,14 +51,21 @@ fitting_side_name (CarSide side)
                            : C_ ("side of the car", "Right");
 }
 
+static char *
+height_words (double lowering)
+{
+  g_autofree char *length = number_text (fabs (lowering), 1);
+
+  if (fabs (lowering) < NOTHING)
+    return g_strdup (_ ("height as measured"));
+  return g_strdup_printf (lowering < 0.0 ? _ ("raised %s mm") : _ ("lowered %s mm"),
+                          length);
+}
+
 char *
 fitting_setup_words (const CarSetup *setup)
 {
-  g_autofree char *length = number_text (fabs (setup->lowering_mm), 1);
-  g_autofree char *height =
-      g_strdup_printf (round (setup->lowering_mm * 10.0) < 0.0 ? _ ("raised %s mm")
-                                                               : _ ("lowered %s mm"),
-                       length);
+  g_autofree char *height = height_words (setup->lowering_mm);
 
   return g_strdup_printf ("%s · %s", height,
                           setup->toe == TOE_RESET ? _ ("toe reset by the tie rod")
@@ -119,7 +126,7 @@ fitting_place_words (const ChoicePlace *place)
       directed (place->mount.rearward, C_ ("mount", "%s mm rearward"),
                 C_ ("mount", "%s mm forward"));
 
-  return g_strdup_printf (_ ("bearing %s, %s of where it was"), sideways, lengthways);
+  return g_strdup_printf (_ ("bearing %s, %s"), sideways, lengthways);
 }
 
 char *

@@ -24,7 +24,7 @@ char *fitting_setup_words (const CarSetup *setup);
 char *fitting_plate_words (const Plate *plate);
 /* What is dialled in, without a word on swapping. */
 char *fitting_setting_words (const FittingFacts *facts, CarSide side);
-/* "bearing 12.0 mm inboard, 8.0 mm rearward of where it was" */
+/* "bearing 12.0 mm inboard, 8.0 mm rearward" */
 char *fitting_place_words (const ChoicePlace *place);
 /* "camber bolt −1.00°, top leans in" */
 char *fitting_bolt_words (const ChoicePlace *place);

@@ -141,7 +141,8 @@ static FittingBox
 room_at (const FittingFrame *frame, const char *text, FittingPoint middle)
 {
   const double width = fitting_text_width (frame->pen, FITTING_SMALL, text) + 2.0;
-  const double height = fitting_line_height (frame->pen, FITTING_SMALL);
+  /* what figures and capitals take, so that holes near each other can be named */
+  const double height = 0.95 * fitting_style (frame->pen, FITTING_SMALL).size;
 
   return (FittingBox){ middle.x - width / 2.0, middle.y - height / 2.0, width, height };
 }
@@ -184,28 +185,93 @@ fitting_frame_label (FittingFrame *frame,
   return -1;
 }
 
-void
-fitting_frame_label_around (FittingFrame *frame,
-                            const char *text,
-                            Colour colour,
-                            FittingPoint mark,
-                            double distance)
+/* Beside a mark, @away from it in the direction of @way. */
+static FittingPoint
+beside_mark (const FittingFrame *frame,
+             const FittingMark *mark,
+             FittingPoint way,
+             double away)
 {
-  static const FittingPoint ways[] = { { 1, 0 },     { -1, 0 },     { 0, -1 },
-                                       { 0, 1 },     { 0.7, -0.7 }, { -0.7, -0.7 },
-                                       { 0.7, 0.7 }, { -0.7, 0.7 } };
-  const FittingBox room = room_at (frame, text, mark);
-  FittingPoint places[3 * G_N_ELEMENTS (ways)];
+  const FittingBox room = room_at (frame, mark->name, mark->at);
+
+  return (FittingPoint){ mark->at.x + way.x * (away + room.width / 2.0),
+                         mark->at.y + way.y * (away + room.height / 2.0) };
+}
+
+/* How many names would meet a line, another text or each other. */
+static guint
+count_meetings (const FittingFrame *frame,
+                const FittingMark *marks,
+                guint n_marks,
+                FittingPoint way,
+                double away)
+{
   guint n = 0;
 
-  for (int ring = 0; ring < 3; ring++)
-    for (gsize i = 0; i < G_N_ELEMENTS (ways); i++) {
-      const double away = distance * (1.0 + ring);
+  for (guint i = 0; i < n_marks; i++) {
+    const FittingBox room =
+        room_at (frame, marks[i].name, beside_mark (frame, &marks[i], way, away));
 
-      places[n++] = (FittingPoint){ mark.x + ways[i].x * (away + room.width / 2.0),
-                                    mark.y + ways[i].y * (away + room.height / 2.0) };
+    n += is_clear (frame, room) ? 0 : 1;
+    for (guint j = 0; j < i; j++)
+      n += do_meet (room, room_at (frame, marks[j].name,
+                                   beside_mark (frame, &marks[j], way, away)))
+               ? 2
+               : 0;
+  }
+  return n;
+}
+
+/* A thin line from a mark to its name, past the mark's own edge. */
+static void
+lead (FittingFrame *frame, FittingPoint mark, FittingPoint way, double away)
+{
+  const double edge = 3.0;
+
+  if (away <= 2.0 * edge)
+    return;
+  theme_line (frame->pen->cr, LINE_FULL, 0.5 * frame->pen->theme.thin);
+  fitting_frame_line (frame,
+                      (FittingPoint){ mark.x + edge * way.x, mark.y + edge * way.y },
+                      (FittingPoint){ mark.x + (away - 1.0) * way.x,
+                                      mark.y + (away - 1.0) * way.y });
+}
+
+void
+fitting_frame_label_marks (FittingFrame *frame,
+                           const FittingMark *marks,
+                           guint n_marks,
+                           guint most_wanted)
+{
+  const double out = fitting_frame_outboard (frame);
+  const FittingPoint ways[] = {
+    { out, 0.0 }, { -out, 0.0 }, { 0.0, -1.0 }, { 0.0, 1.0 }
+  };
+  const double near = 4.0, step = 4.0;
+  FittingPoint way = ways[0];
+  double away = near;
+  guint least = G_MAXUINT;
+
+  for (int ring = 0; ring < 6; ring++)
+    for (gsize i = 0; i < G_N_ELEMENTS (ways); i++) {
+      const guint n = count_meetings (frame, marks, n_marks, ways[i], near + step * ring);
+
+      if (n < least) {
+        least = n;
+        way = ways[i];
+        away = near + step * ring;
+      }
     }
-  fitting_frame_label (frame, text, colour, places, n);
+  for (guint n = 0; n < n_marks; n++) {
+    const guint i = n == 0 ? most_wanted : n <= most_wanted ? n - 1 : n;
+    const FittingPoint place = beside_mark (frame, &marks[i], way, away);
+    const Theme *theme = &frame->pen->theme;
+
+    if (fitting_frame_label (frame, marks[i].name,
+                             i == most_wanted ? theme->ink : theme->accent, &place,
+                             1) == 0)
+      lead (frame, marks[i].at, way, away);
+  }
 }
 
 void
@@ -230,10 +296,6 @@ fitting_frame_label_away (FittingFrame *frame,
                                 mark.y + y * (away + room.height / 2.0) };
   }
   const int found = fitting_frame_label (frame, text, colour, places, MOST);
-  if (found < 1)
-    return;
-  theme_line (frame->pen->cr, LINE_FULL, 0.5 * frame->pen->theme.thin);
-  fitting_frame_line (frame, (FittingPoint){ mark.x + 3.0 * x, mark.y + 3.0 * y },
-                      (FittingPoint){ mark.x + (3.0 + 3.0 * found) * x,
-                                      mark.y + (3.0 + 3.0 * found) * y });
+  if (found >= 0)
+    lead (frame, mark, (FittingPoint){ x, y }, 4.0 + 3.0 * found);
 }

@@ -53,14 +53,18 @@ int fitting_frame_label (FittingFrame *frame,
                          Colour colour,
                          const FittingPoint *places,
                          guint n_places);
-/* The same for places around a mark. */
-void fitting_frame_label_around (FittingFrame *frame,
-                                 const char *text,
-                                 Colour colour,
-                                 FittingPoint mark,
-                                 double distance);
-/* The same for places further and further from a mark, away from @from; a thin line leads
- * to it. */
+/* Names for several marks, all on the same side of them and equally far, where they meet
+ * the least; the name of @most_wanted is written first. */
+typedef struct {
+  FittingPoint at;
+  char *name;
+} FittingMark;
+void fitting_frame_label_marks (FittingFrame *frame,
+                                const FittingMark *marks,
+                                guint n_marks,
+                                guint most_wanted);
+/* For a mark on a circle about @from: as far outside as it takes; a thin line leads to
+ * it. */
 void fitting_frame_label_away (FittingFrame *frame,
                                const char *text,
                                Colour colour,

@@ -77,16 +77,16 @@ label_end (FittingFrame *frame,
   const double on = (end.x == b.x && end.y == b.y ? line : -line) / length;
   const double near = side * (4.0 + 0.5 * line);
   const FittingPoint past = { end.x + on * (b.x - a.x), end.y + on * (b.y - a.y) };
-  const FittingPoint places[] = { beside (a, b, end, near),
+  const FittingPoint places[] = { past,
+                                  beside (a, b, end, -near),
+                                  beside (a, b, end, near),
                                   beside (a, b, past, near),
                                   beside (a, b, end, near + side * line),
-                                  beside (a, b, past, near + side * line),
-                                  past,
-                                  beside (a, b, end, -near) };
+                                  beside (a, b, past, near + side * line) };
+  const guint n = G_N_ELEMENTS (places), first = is_alone ? 0 : 2;
   g_autofree char *text = plain_number_text (value);
 
-  fitting_frame_label (frame, text, frame->pen->theme.accent, places,
-                       G_N_ELEMENTS (places) - (is_alone ? 0 : 2));
+  fitting_frame_label (frame, text, frame->pen->theme.accent, places + first, n - first);
 }
 
 static void
@@ -215,15 +215,17 @@ draw_indexed (FittingFrame *frame)
   }
 }
 
-static char *
-place_name (const Plate *plate, guint place)
+static void
+label_holes (FittingFrame *frame)
 {
-  if (plate->kind == PLATE_HOLES)
-    return g_strdup (g_array_index (plate->holes, PlateHole, place).label);
+  const Plate *plate = frame->answer->plate;
+  g_autofree FittingMark *marks = g_new (FittingMark, plate->holes->len);
 
-  g_autofree char *turn =
-      plain_number_text (g_array_index (plate->turns_deg, double, place));
-  return g_strconcat (turn, "°", NULL);
+  for (guint i = 0; i < plate->holes->len; i++)
+    marks[i] = (FittingMark){ at_index (frame, i),
+                              g_array_index (plate->holes, PlateHole, i).label };
+  fitting_frame_label_marks (frame, marks, plate->holes->len,
+                             frame->answer->side[frame->side].setting.place);
 }
 
 /* Where the same plate would hold a bearing that is not off centre. */
@@ -238,24 +240,28 @@ circle_centre (const FittingFrame *frame)
   return fitting_frame_point (frame, place.inboard, place.rearward);
 }
 
+static void
+label_turn (FittingFrame *frame, double turn, FittingPoint at, Colour colour)
+{
+  g_autofree char *number = plain_number_text (turn);
+  g_autofree char *text = g_strconcat (number, "°", NULL);
+
+  fitting_frame_label_away (frame, text, colour, at, circle_centre (frame));
+}
+
 /* The one that is set comes first, so that it is named if any is. */
 static void
-label_indexed (FittingFrame *frame)
+label_turns (FittingFrame *frame)
 {
-  const Plate *plate = frame->answer->plate;
+  const GArray *turns = frame->answer->plate->turns_deg;
   const guint chosen = frame->answer->side[frame->side].setting.place;
   const Theme *theme = &frame->pen->theme;
 
-  for (guint n = 0; n < plate_n_places (plate); n++) {
+  for (guint n = 0; n < turns->len; n++) {
     const guint i = n == 0 ? chosen : n <= chosen ? n - 1 : n;
-    g_autofree char *name = place_name (plate, i);
-    const Colour colour = i == chosen ? theme->ink : theme->accent;
 
-    if (plate->kind == PLATE_ECCENTRIC)
-      fitting_frame_label_away (frame, name, colour, at_index (frame, i),
-                                circle_centre (frame));
-    else
-      fitting_frame_label_around (frame, name, colour, at_index (frame, i), MARK);
+    label_turn (frame, g_array_index (turns, double, i), at_index (frame, i),
+                i == chosen ? theme->ink : theme->accent);
   }
 }
 
@@ -289,11 +295,8 @@ label_arc (FittingFrame *frame)
 
   for (int end = 0; end < (is_whole ? 1 : 2); end++) {
     const double turn = end == 0 ? turns.least : turns.most;
-    g_autofree char *number = plain_number_text (turn);
-    g_autofree char *text = g_strconcat (number, "°", NULL);
 
-    fitting_frame_label_around (frame, text, frame->pen->theme.accent,
-                                at_scales (frame, turn, 0.0), MARK);
+    label_turn (frame, turn, at_scales (frame, turn, 0.0), frame->pen->theme.accent);
   }
 }
 
@@ -322,8 +325,10 @@ fitting_reach_label (FittingFrame *frame)
     label_slot (frame);
   else if (plate->kind == PLATE_CROSSED_SLOTS)
     label_rectangle (frame);
-  else if (plate->kind == PLATE_ECCENTRIC && plate_n_ways (plate) == 1)
+  else if (plate->kind == PLATE_HOLES)
+    label_holes (frame);
+  else if (plate->turns_deg->len > 0)
+    label_turns (frame);
+  else if (plate->kind == PLATE_ECCENTRIC)
     label_arc (frame);
-  else if (plate->kind != PLATE_FIXED)
-    label_indexed (frame);
 }

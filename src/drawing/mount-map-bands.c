@@ -55,6 +55,7 @@ cut (Patch *patch, int family, double bound, bool is_least)
 static void
 trace_patch (cairo_t *cr, const Patch *patch)
 {
+  cairo_new_sub_path (cr);
   for (int i = 0; i < patch->n; i++)
     cairo_line_to (cr, patch->corners[i].at.x, patch->corners[i].at.y);
   if (patch->n > 0)
@@ -85,12 +86,26 @@ corner_at (const MapPen *pen, size_t i, size_t r)
   return corner;
 }
 
-static Patch
-mesh_patch (const MapPen *pen, size_t i, size_t r)
+/* Of all places of the grid. */
+static PatchCorner *
+make_corners (const MapPen *pen)
 {
-  return (Patch){ .corners = { corner_at (pen, i, r), corner_at (pen, i + 1, r),
-                               corner_at (pen, i + 1, r + 1), corner_at (pen, i, r + 1) },
-                  .n = 4 };
+  const MountGrid *grid = &pen->field->grid;
+  PatchCorner *corners = g_new (PatchCorner, grid->n_inboard * grid->n_rearward);
+
+  for (size_t r = 0; r < grid->n_rearward; r++)
+    for (size_t i = 0; i < grid->n_inboard; i++)
+      corners[r * grid->n_inboard + i] = corner_at (pen, i, r);
+  return corners;
+}
+
+static Patch
+mesh_patch (const MountGrid *grid, const PatchCorner *corners, size_t i, size_t r)
+{
+  const PatchCorner *low = &corners[r * grid->n_inboard + i],
+                    *high = low + grid->n_inboard;
+
+  return (Patch){ .corners = { low[0], low[1], high[1], high[0] }, .n = 4 };
 }
 
 static bool
@@ -121,7 +136,7 @@ lengthen_run (Patch *run, const Patch *mesh)
 }
 
 static void
-trace_area (const MapPen *pen, guint which)
+trace_area (const MapPen *pen, const PatchCorner *corners, guint which)
 {
   const MountGrid *grid = &pen->field->grid;
 
@@ -129,7 +144,7 @@ trace_area (const MapPen *pen, guint which)
     Patch run = { .n = 0 };
 
     for (size_t i = 0; i + 1 < grid->n_inboard; i++) {
-      Patch patch = mesh_patch (pen, i, r);
+      Patch patch = mesh_patch (grid, corners, i, r);
       const bool counts = is_assembled (&patch, pen->n_families);
 
       if (counts && is_whole (pen, &patch, which)) {
@@ -153,19 +168,23 @@ void
 map_bands_draw (const MapPen *pen)
 {
   const double alpha = pen->theme->is_dark ? BAND_ALPHA_DARK : BAND_ALPHA;
+  g_autofree PatchCorner *corners = NULL;
   guint both = 0;
 
+  for (guint f = 0; f < pen->n_families; f++)
+    if (pen->families[f].has_band && corners == NULL)
+      corners = make_corners (pen);
   for (guint f = 0; f < pen->n_families; f++) {
     if (!pen->families[f].has_band)
       continue;
     both |= 1u << f;
-    trace_area (pen, 1u << f);
+    trace_area (pen, corners, 1u << f);
     theme_use (pen->cr, colour_with_alpha (pen->families[f].colour, alpha));
     cairo_fill (pen->cr);
   }
   if (both != 3)
     return;
-  trace_area (pen, both);
+  trace_area (pen, corners, both);
   theme_use (pen->cr, colour_with_alpha (pen->families[0].colour, BOTH_ALPHA));
   cairo_fill (pen->cr);
 }
@@ -177,11 +196,12 @@ map_gaps_draw (const MapPen *pen)
 
   if (pen->field->n_assembled == grid->n_inboard * grid->n_rearward)
     return FALSE;
+  g_autofree PatchCorner *corners = make_corners (pen);
   for (size_t r = 0; r + 1 < grid->n_rearward; r++) {
     Patch run = { .n = 0 };
 
     for (size_t i = 0; i + 1 < grid->n_inboard; i++) {
-      const Patch patch = mesh_patch (pen, i, r);
+      const Patch patch = mesh_patch (grid, corners, i, r);
 
       if (is_assembled (&patch, pen->n_families))
         flush_run (pen->cr, &run);

@@ -12,6 +12,9 @@
 
 /* Pixels at ordinary type size. */
 #define LEAST_STEP 40.0 /* between labels */
+/* A ruler has its first word from the one length on, its second from the other. */
+#define ROOM_FOR_ONE 80.0
+#define ROOM_FOR_BOTH 230.0
 #define TICK 4.0
 #define LABEL_AWAY 7.0
 #define WORD_GAP 8.0
@@ -117,7 +120,7 @@ draw_word (const MapPen *pen, bool is_below, bool is_first, const char *word)
   const double start = is_below ? p.x : p.y,
                end = is_below ? p.x + p.width : p.y + p.height;
 
-  if (2.0 * size.width + LEAST_STEP * pen->unit > end - start)
+  if (size.width + (is_first ? ROOM_FOR_ONE : ROOM_FOR_BOTH) * pen->unit > end - start)
     return is_first ? (Taken){ -INFINITY, -INFINITY } : (Taken){ INFINITY, INFINITY };
   theme_use (pen->cr, pen->theme->soft_ink);
   cairo_save (pen->cr);

@@ -50,25 +50,43 @@ tag_style (const MapPen *pen)
                       pen->view->is_handle_lit ? TEXT_BOLD : TEXT_PLAIN };
 }
 
-/* Below the handle, above it where that is past the border; always inside the plot. */
+static PixelBox
+held_inside (PixelBox plot, double x, double y, PixelBox size)
+{
+  return (PixelBox){
+    CLAMP (x, plot.x + 2.0, fmax (plot.x + plot.width - size.width - 2.0, plot.x + 2.0)),
+    CLAMP (y, plot.y + 2.0,
+           fmax (plot.y + plot.height - size.height - 2.0, plot.y + 2.0)),
+    size.width, size.height
+  };
+}
+
+/* Below the handle, above it or beside it: the first of them that lies inside the plot
+ * and on no mark. */
 static PixelBox
 tag_box (const MapPen *pen, const char *text)
 {
-  const PixelBox plot = pen->layout->plot;
   const TextStyle bold = { pen->theme->font, pen->theme->small_text, TEXT_BOLD };
-  const TextSize size = text_measure (pen->texts, bold, text);
-  const double wide = size.width + 2.0 * TAG_ROOM * pen->unit,
-               high = size.height + TAG_ROOM * pen->unit;
+  const TextSize written = text_measure (pen->texts, bold, text);
+  const PixelBox size = { 0, 0, written.width + 2.0 * TAG_ROOM * pen->unit,
+                          written.height + TAG_ROOM * pen->unit };
+  const double away = TAG_AWAY * pen->unit;
   const Pixel at = mount_pixel (pen);
-  const double below = at.y + TAG_AWAY * pen->unit,
-               above = at.y - TAG_AWAY * pen->unit - high;
-  const double y = below + high < plot.y + plot.height ? below : above;
+  const double middle_x = at.x - size.width / 2.0, middle_y = at.y - size.height / 2.0;
+  const Pixel places[] = { { middle_x, at.y + away },
+                           { middle_x, at.y - away - size.height },
+                           { at.x + away, middle_y },
+                           { at.x - away - size.width, middle_y } };
 
-  return (PixelBox){ CLAMP (at.x - wide / 2.0, plot.x + 2.0,
-                            fmax (plot.x + plot.width - wide - 2.0, plot.x + 2.0)),
-                     CLAMP (y, plot.y + 2.0,
-                            fmax (plot.y + plot.height - high - 2.0, plot.y + 2.0)),
-                     wide, high };
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++) {
+    const PixelBox box = held_inside (pen->layout->plot, places[i].x, places[i].y, size);
+    const MapBox claim = map_box_upright (box);
+
+    if (!pixel_box_has (box, at) && box.y == places[i].y &&
+        map_is_free (pen->marks, &claim))
+      return box;
+  }
+  return held_inside (pen->layout->plot, places[0].x, places[0].y, size);
 }
 
 void
@@ -99,7 +117,7 @@ draw_bearing (const MapPen *pen)
   if (plate == NULL || plate->bearing_diameter_mm <= 0.0)
     return;
   theme_use (pen->cr,
-             is_past ? pen->theme->warning : colour_with_alpha (pen->theme->accent, 0.7));
+             is_past ? pen->theme->warning : colour_with_alpha (pen->theme->accent, 0.5));
   theme_line (pen->cr, LINE_FULL, (is_past ? 1.6 : 1.0) * pen->theme->thin);
   cairo_new_path (pen->cr);
   cairo_arc (pen->cr, at.x, at.y, plate->bearing_diameter_mm / 2.0 * pen->layout->scale,

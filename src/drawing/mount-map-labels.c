@@ -14,7 +14,7 @@
 #include <math.h>
 
 /* Pixels at ordinary type size. */
-#define STEP 5.0
+#define STEP 8.0
 #define GAP 3.0        /* between text and line */
 #define LEAST_LINE 3.0 /* of the label's width: shorter lines have none */
 #define BORDER 3.0
@@ -205,7 +205,8 @@ is_free (const Placing *p, const MapBox *box)
   Pixel corners[4];
 
   map_box_corners (box, corners);
-  if (!is_inside (p, corners) || !map_is_free (p->claims, box))
+  if (!is_inside (p, corners) || !map_is_free (p->claims, box) ||
+      !map_is_free (pen->strokes, box))
     return FALSE;
   for (guint f = 0; f < pen->n_families; f++)
     if (is_crossed (p, corners, f, f == p->family ? own : (double) NAN))

@@ -7,6 +7,7 @@
 #include "drawing/sheet-pen.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 /* Pixels at ordinary type size. */
 #define CROSS 6.0
@@ -16,8 +17,9 @@
 #define FLAG_HEIGHT 9.0
 #define NOTE_AWAY 8.0
 #define LONGEST_NAME 18 /* letters */
+#define SAME_PLACE 0.05 /* mm */
 
-static const Pixel upward = { 0.0, -1.0 }, leftward = { -1.0, 0.0 };
+static const Pixel rightward = { 1.0, 0.0 };
 
 static Pixel
 measured_pixel (const MapPen *pen)
@@ -64,6 +66,20 @@ short_name (const char *name, char *text, gsize size)
   g_snprintf (text, size, "%s…", g_strchomp (start));
 }
 
+/* Whether a setup stands where the mount was measured, and so says it. */
+static gboolean
+is_measured_named (const MapPen *pen)
+{
+  for (guint i = 0; i < pen->view->car->setups->len; i++) {
+    const MountOffset mount = map_mount (pen->view, i);
+
+    if ((i == pen->view->setup || map_shows_setup (pen->view, i)) &&
+        hypot (mount.inboard, mount.rearward) < SAME_PLACE)
+      return TRUE;
+  }
+  return FALSE;
+}
+
 void
 map_marks_note (const MapPen *pen, MapClaims *claims, MapNotes *notes)
 {
@@ -71,12 +87,13 @@ map_marks_note (const MapPen *pen, MapClaims *claims, MapNotes *notes)
   const double away = NOTE_AWAY * pen->unit;
   char name[64];
 
-  map_note_beside (pen, claims, notes, _ ("as measured"), measured_pixel (pen), away,
-                   leftward, t->reference);
+  if (!is_measured_named (pen))
+    map_note_beside (pen, claims, notes, _ ("as measured"), measured_pixel (pen), away,
+                     rightward, t->reference);
   for (guint i = 0; i < pen->view->car->setups->len; i++)
     if (map_shows_setup (pen->view, i)) {
       short_name (car_setup (pen->view->car, i)->name, name, sizeof name);
-      map_note_beside (pen, claims, notes, name, setup_pixel (pen, i), away, upward,
+      map_note_beside (pen, claims, notes, name, setup_pixel (pen, i), away, rightward,
                        theme_setup_style (t, i).colour);
     }
   if (pen->view->best != NULL) {
@@ -84,7 +101,7 @@ map_marks_note (const MapPen *pen, MapClaims *claims, MapNotes *notes)
     map_note_beside (pen, claims, notes, _ ("best"),
                      pixel_add (foot, (FLAG_WIDTH + 2.0) * pen->unit,
                                 -(POLE - FLAG_HEIGHT / 2.0) * pen->unit),
-                     2.0 * pen->unit, (Pixel){ 1.0, 0.0 }, t->ink);
+                     2.0 * pen->unit, rightward, t->ink);
   }
 }
 

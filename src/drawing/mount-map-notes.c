@@ -47,24 +47,17 @@ is_inside (const MapPen *pen, PixelBox box)
 }
 
 static gboolean
-put_note (const MapPen *pen,
-          MapClaims *claims,
-          MapNotes *notes,
-          const char *text,
-          PixelBox box,
-          Colour colour)
+put_note (
+    MapClaims *claims, MapNotes *notes, const char *text, PixelBox box, Colour colour)
 {
-  const MapBox claim = map_box_upright (box);
-
-  if (notes->n == MAP_MOST_NOTES || !is_inside (pen, box) ||
-      !map_is_free (claims, &claim))
+  if (notes->n == MAP_MOST_NOTES)
     return FALSE;
   MapNote *note = &notes->notes[notes->n++];
   g_strlcpy (note->text, text, sizeof note->text);
   note->box = box;
   note->colour = colour;
   note->is_hidden = FALSE;
-  map_claim (claims, claim);
+  map_claim (claims, map_box_upright (box));
   return TRUE;
 }
 
@@ -78,19 +71,38 @@ map_note_beside (const MapPen *pen,
                  Pixel toward,
                  Colour colour)
 {
-  /* turns from @toward, in rising order */
+  /* from @toward on, and how much further off; on outlines at last */
   static const double turns[] = { 0, 45, -45, 90, -90, 135, -135, 180 };
+  static const struct {
+    double further;
+    gboolean spares_strokes;
+  } rounds[] = { { 1.0, TRUE }, { 2.0, TRUE }, { 1.0, FALSE }, { 2.0, FALSE } };
+  const guint n_turns = G_N_ELEMENTS (turns);
 
-  for (gsize i = 0; i < G_N_ELEMENTS (turns); i++) {
-    const double angle = atan2 (toward.y, toward.x) + turns[i] * G_PI / 180.0;
+  for (guint i = 0; i < G_N_ELEMENTS (rounds) * n_turns; i++) {
+    const double reach = away * rounds[i / n_turns].further;
+    const double angle = atan2 (toward.y, toward.x) + turns[i % n_turns] * G_PI / 180.0;
     const Pixel d = { cos (angle), sin (angle) };
-    const PixelBox box = text_box (pen, text, pixel_add (at, away * d.x, away * d.y),
+    const PixelBox box = text_box (pen, text, pixel_add (at, reach * d.x, reach * d.y),
                                    (1.0 - d.x) / 2.0, (1.0 - d.y) / 2.0);
+    const MapBox claim = map_box_upright (box);
 
-    if (put_note (pen, claims, notes, text, box, colour))
-      return TRUE;
+    if (is_inside (pen, box) && map_is_free (claims, &claim) &&
+        (!rounds[i / n_turns].spares_strokes || map_is_free (pen->strokes, &claim)))
+      return put_note (claims, notes, text, box, colour);
   }
   return FALSE;
+}
+
+/* So that what lies behind does not cross letters. */
+static void
+draw_patch (const MapPen *pen, PixelBox box)
+{
+  if (pen->theme->ground.alpha <= 0.0)
+    return;
+  theme_use (pen->cr, colour_with_alpha (pen->theme->ground, 0.8));
+  cairo_rectangle (pen->cr, box.x - 1.0, box.y, box.width + 2.0, box.height);
+  cairo_fill (pen->cr);
 }
 
 void
@@ -101,6 +113,7 @@ map_notes_draw (const MapPen *pen, const MapNotes *notes)
 
     if (note->is_hidden)
       continue;
+    draw_patch (pen, note->box);
     theme_use (pen->cr, note->colour);
     text_draw (pen->texts, pen->cr, map_small (pen, TEXT_PLAIN), note->text, note->box.x,
                note->box.y, (TextAnchor){ 0.0, 0.0 });

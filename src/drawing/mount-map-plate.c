@@ -16,6 +16,7 @@
 #define NOTE_AWAY 7.0
 
 #define ARC_STATIONS 72
+#define ARC_CLAIMS 24
 
 double
 map_dot_reach (const MapLayout *layout)
@@ -73,21 +74,26 @@ dot_box (const MapPen *pen, guint place)
 void
 map_plate_claim (const MapPen *pen, MapClaims *claims)
 {
-  Pixel corners[4];
-
   for (guint i = 0; i < n_dots (pen); i++)
     map_claim (claims, dot_box (pen, i));
+}
+
+void
+map_plate_claim_strokes (const MapPen *pen, MapClaims *strokes)
+{
+  Pixel corners[4];
+
   if (is_kind (pen, PLATE_SLOT))
-    map_claim (claims, map_box_about (at_part (pen, 0, 0), at_part (pen, 1, 0),
-                                      (SLOT_HALF + 1.0) * pen->unit));
+    map_claim (strokes, map_box_about (at_part (pen, 0, 0), at_part (pen, 1, 0),
+                                       (SLOT_HALF + 1.0) * pen->unit));
   if (is_kind (pen, PLATE_CROSSED_SLOTS)) {
     rectangle_corners (pen, corners);
     for (int i = 0; i < 4; i++)
-      map_claim_line (claims, corners[i], corners[(i + 1) % 4]);
+      map_claim_line (strokes, corners[i], corners[(i + 1) % 4]);
   }
-  for (int i = 0; is_arc (pen) && i < ARC_STATIONS / 3; i++)
-    map_claim_line (claims, at_part (pen, 3.0 * i / ARC_STATIONS, 0),
-                    at_part (pen, 3.0 * (i + 1) / ARC_STATIONS, 0));
+  for (int i = 0; is_arc (pen) && i < ARC_CLAIMS; i++)
+    map_claim_line (strokes, at_part (pen, i / (double) ARC_CLAIMS, 0),
+                    at_part (pen, (i + 1) / (double) ARC_CLAIMS, 0));
 }
 
 static void

@@ -36,7 +36,9 @@ typedef struct {
   const MountField *field;
   const MapFamily *families;
   guint n_families;
-  double unit; /* pixels at ordinary type size */
+  const MapClaims *marks;   /* places of setups and of the plate, and what stands there */
+  const MapClaims *strokes; /* outlines of plate and tower */
+  double unit;              /* pixels at ordinary type size */
 } MapPen;
 
 TextStyle map_small (const MapPen *pen, TextWeight weight);
@@ -58,8 +60,9 @@ typedef struct {
   MapNote notes[MAP_MOST_NOTES];
   guint n;
 } MapNotes;
-/* Puts @text at the first of eight places about @at, @away from it, that is free and
- * inside the plot, and claims it. FALSE where none is. @toward is tried first. */
+/* Puts @text at the first of the places about @at, @away from it or somewhat further,
+ * that is free and inside the plot, and claims it; on no outline, if that can be. FALSE
+ * where there is none. @toward is tried first. */
 gboolean map_note_beside (const MapPen *pen,
                           MapClaims *claims,
                           MapNotes *notes,
@@ -87,12 +90,13 @@ void map_labels_draw (const MapPen *pen, const GArray *labels);
 void map_labels_place (const MapPen *pen, MapClaims *claims, GArray *labels);
 
 /* mount-map-tower.c */
-void map_tower_claim (const MapPen *pen, MapClaims *claims);
+void map_tower_claim_strokes (const MapPen *pen, MapClaims *strokes);
 void map_tower_note (const MapPen *pen, MapClaims *claims, MapNotes *notes);
 void map_tower_draw (const MapPen *pen);
 
 /* mount-map-plate.c */
 void map_plate_claim (const MapPen *pen, MapClaims *claims);
+void map_plate_claim_strokes (const MapPen *pen, MapClaims *strokes);
 void map_plate_note (const MapPen *pen, MapClaims *claims, MapNotes *notes);
 void map_plate_draw (const MapPen *pen);
 void map_plate_draw_lit (const MapPen *pen);

@@ -8,7 +8,7 @@
 #include <math.h>
 
 /* Pixels at ordinary type size. */
-#define HATCH_STEP 7.0
+#define HATCH_STEP 9.0
 #define HATCH_DEPTH 6.0
 #define CLAIM_STEP 12.0
 #define NOTE_AWAY 4.0
@@ -72,15 +72,15 @@ note_room (const MapPen *pen, MapClaims *claims, MapNotes *notes, double radius)
 }
 
 void
-map_tower_claim (const MapPen *pen, MapClaims *claims)
+map_tower_claim_strokes (const MapPen *pen, MapClaims *strokes)
 {
   const double opening = opening_pixels (pen), room = room_pixels (pen);
   const double deep = HATCH_DEPTH * pen->unit;
 
   if (opening > 0.0)
-    claim_circle (pen, claims, opening + deep / 2.0, deep / 2.0 + 1.0);
+    claim_circle (pen, strokes, opening + deep / 2.0, deep / 2.0 + 1.0);
   if (room > 0.0)
-    claim_circle (pen, claims, room, 1.5);
+    claim_circle (pen, strokes, room, 1.5);
 }
 
 void

@@ -9,7 +9,7 @@
 #include <string.h>
 
 /* Pixels at ordinary type size: lines of a subject lie so far apart, or further. */
-#define LEAST_SPACING 46.0
+#define LEAST_SPACING 40.0
 #define FEWEST_LEVELS 4
 #define MOST_LEVELS 16
 #define MARKER_REACH 12.0
@@ -25,7 +25,7 @@ struct MountMap {
 
   MapLayout layout;
   gboolean is_laid_out;
-  MapClaims claims;
+  MapClaims marks, strokes, claims; /* claims: the texts too */
   MapNotes notes;
   GArray *labels;         /* of MapLabel */
   MountOffset placed_for; /* the mount that texts were kept off */
@@ -159,6 +159,8 @@ pen_for (MountMap *map, cairo_t *cr, const MountMapView *view)
                    .field = map->field,
                    .families = map->families,
                    .n_families = map->n_families,
+                   .marks = &map->marks,
+                   .strokes = &map->strokes,
                    .unit = map->layout.unit };
 }
 
@@ -167,12 +169,12 @@ pen_for (MountMap *map, cairo_t *cr, const MountMapView *view)
 static void
 place_texts (MountMap *map, const MapPen *pen)
 {
-  map->claims.n = 0;
+  map->claims = map->marks;
   map->notes.n = 0;
   map_handle_claim (pen, &map->claims);
-  map_marks_claim (pen, &map->claims);
-  map_plate_claim (pen, &map->claims);
-  map_tower_claim (pen, &map->claims);
+  map->strokes.n = 0;
+  map_plate_claim_strokes (pen, &map->strokes);
+  map_tower_claim_strokes (pen, &map->strokes);
   map_marks_note (pen, &map->claims, &map->notes);
   map_plate_note (pen, &map->claims, &map->notes);
   map_tower_note (pen, &map->claims, &map->notes);
@@ -249,6 +251,9 @@ prepare (MountMap *map, const MountMapView *view, double width, double height)
     trace_lines (map);
 
   const MapPen pen = pen_for (map, NULL, view);
+  map->marks.n = 0;
+  map_marks_claim (&pen, &map->marks);
+  map_plate_claim (&pen, &map->marks);
   map->key = map->new_key;
   map->new_key = before;
   map_key_fill (&pen, map->placed_for, map->key);

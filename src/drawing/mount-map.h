@@ -20,8 +20,8 @@ typedef struct {
   const Car *car;
   guint setup; /* in hand */
   CarSide side;
-  int subjects[2]; /* of FieldSubject, or MOUNT_MAP_NONE */
-  const Plate *plate;       /* or NULL */
+  int subjects[2];    /* of FieldSubject, or MOUNT_MAP_NONE */
+  const Plate *plate; /* or NULL */
   gboolean is_swapped;
   const ChoicePlace *best; /* of that plate, a flag on the map; or NULL */
   Theme theme;

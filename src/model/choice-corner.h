@@ -53,25 +53,3 @@ ChoicePlace choice_corner_place (const ChoiceCorner *corner,
                                  const Plate *plate,
                                  PlateSetting setting,
                                  double camber_bolt);
-
-/* What a search sees of a place: functions of it that are smooth, each by itself. */
-enum {
-  OUTPUT_AIM = 0,          /* N_AIMS, edge units; not bump steer */
-  OUTPUT_INBOARD = N_AIMS, /* mm */
-  OUTPUT_REARWARD,         /* mm */
-  OUTPUT_OFF_CENTRE_2,     /* mm², of the bearing in the tower's opening */
-  OUTPUT_ROOM,             /* mm, N_STRUT_PARTS */
-  N_STANDING_OUTPUTS = OUTPUT_ROOM + N_STRUT_PARTS,
-  OUTPUT_TOE = N_STANDING_OUTPUTS, /* °, from standing, through the travel used */
-  OUTPUT_CHORD_2 = OUTPUT_TOE + TOE_CURVE_STATIONS, /* of the bearing's tilt likewise:
-                                                       (2 sin (tilt / 2))² */
-  N_OUTPUTS = OUTPUT_CHORD_2 + TOE_CURVE_STATIONS
-};
-
-/* Those past N_STANDING_OUTPUTS only with @is_through_travel. FALSE where the corner
- * cannot be assembled. */
-gboolean choice_corner_probe (const ChoiceCorner *corner,
-                              MountOffset mount,
-                              double camber_bolt,
-                              gboolean is_through_travel,
-                              double outputs[N_OUTPUTS]);

@@ -42,6 +42,19 @@ add_bolt (ChoiceReach *reach)
   add_way (reach, fmin (-most - own, 0.0), fmax (most - own, 0.0), 1.0 / BOLT_ARM);
 }
 
+static void
+set_rooms (ChoiceReach *reach)
+{
+  const guint bolt = reach->n_plate_ways;
+  ChoiceRooms rooms =
+      reach->n_ways > bolt
+          ? choice_rooms_of (reach->corner, reach->least[bolt] * reach->unit[bolt],
+                             reach->most[bolt] * reach->unit[bolt])
+          : choice_rooms_of (reach->corner, 0.0, 0.0);
+
+  reach->rooms = g_memdup2 (&rooms, sizeof rooms);
+}
+
 ChoiceReach
 choice_reach_of (const ChoiceCorner *corner,
                  const Plate *plate,
@@ -63,6 +76,7 @@ choice_reach_of (const ChoiceCorner *corner,
     add_way (&reach, across.least, across.most, 1.0);
   if (has_bolt)
     add_bolt (&reach);
+  set_rooms (&reach);
   return reach;
 }
 
@@ -70,6 +84,7 @@ void
 choice_reach_clear (ChoiceReach *reach)
 {
   g_clear_pointer (&reach->wide, plate_free);
+  g_clear_pointer (&reach->rooms, g_free);
 }
 
 PlateSetting
@@ -93,8 +108,8 @@ choice_reach_probe (const ChoiceReach *reach, const double *x, double outputs[N_
   double camber_bolt;
   const PlateSetting setting = choice_reach_setting (reach, x, &camber_bolt);
 
-  return choice_corner_probe (reach->corner, plate_place (reach->wide, setting),
-                              camber_bolt, reach->is_through_travel, outputs);
+  return choice_probe (reach->corner, reach->rooms, plate_place (reach->wide, setting),
+                       camber_bolt, reach->is_through_travel, outputs);
 }
 
 static gboolean

@@ -5,7 +5,7 @@
 
 #pragma once
 
-#include "model/choice-corner.h"
+#include "model/choice-probe.h"
 
 #define MOST_WAYS 3
 
@@ -13,6 +13,7 @@ typedef struct {
   const ChoiceCorner *corner;
   const Plate *plate;
   Plate *wide; /* the same with its ends further out: to see the slope at an end */
+  ChoiceRooms *rooms;
   PlateSetting setting; /* what the variables do not say */
   gboolean is_through_travel;
   guint n_ways, n_plate_ways;

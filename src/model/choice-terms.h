@@ -8,14 +8,14 @@
 
 #pragma once
 
-#include "model/choice-corner.h"
+#include "model/choice-probe.h"
 
 #define MOST_TERMS N_AIMS
 #define WALL MOST_TERMS
 #define MOST_ROWS (2 * N_AIMS + N_STRUT_PARTS + 1 + 3 * TOE_CURVE_STATIONS)
 
 typedef struct {
-  guint output; /* of choice_corner_probe () */
+  guint output; /* of choice_probe () */
   guint term;   /* or WALL */
   double sign, bound, scale;
 } TermRow;

@@ -46,7 +46,9 @@ answer_with_bolt (const ChoiceSides *sides,
 {
   *answer = *plain;
   for (guint side = 0; side < sides->n_sides; side++) {
-    if (plain->side[side].faults == 0)
+    /* no bolt moves the bearing in the tower */
+    if (plain->side[side].faults == 0 ||
+        (plain->side[side].faults & CHOICE_EDGE_TOO_NEAR))
       continue;
     const ChoicePlace with =
         choice_search (&sides->corner[side], plain->plate, plain->is_swapped, TRUE);

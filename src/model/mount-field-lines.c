@@ -9,6 +9,8 @@
 #include <stdlib.h>
 
 /* The step is chosen by the values between these parts of all, in rising order. */
+#define SAMPLES 160
+#define GOLDEN_PART 0.6180339887498949 /* steps of it never come to lie in rows */
 #define LOW_PART 0.04
 #define HIGH_PART 0.96
 /* So much more than between them is counted as the whole, at most. */
@@ -66,23 +68,34 @@ typedef struct {
   double least, low, middle, high, most;
 } Spread;
 
-/* FALSE where nothing assembles. Leaves the values in rising order. */
+/* FALSE where nothing assembles. The ends are those of all values, the parts between of
+ * some that are spread over the whole grid. */
 static gboolean
-find_spread (double *values, size_t n, Spread *spread)
+find_spread (const double *values, size_t n, Spread *spread)
 {
-  size_t n_finite = 0;
+  double sample[SAMPLES], least = INFINITY, most = -INFINITY;
+  size_t n_sample = 0;
 
   for (size_t i = 0; i < n; i++)
-    if (isfinite (values[i]))
-      values[n_finite++] = values[i];
-  if (n_finite == 0)
-    return FALSE;
-  qsort (values, n_finite, sizeof *values, compare_values);
+    if (isfinite (values[i])) {
+      least = fmin (least, values[i]);
+      most = fmax (most, values[i]);
+    }
+  for (size_t k = 0; k < SAMPLES; k++) {
+    const double part = (double) k * GOLDEN_PART;
+    const double value = values[(size_t) ((part - floor (part)) * (double) n)];
 
-  const double last = (double) (n_finite - 1);
-  *spread = (Spread){ values[0], values[(size_t) (LOW_PART * last)],
-                      values[(size_t) (0.5 * last)], values[(size_t) (HIGH_PART * last)],
-                      values[n_finite - 1] };
+    if (isfinite (value))
+      sample[n_sample++] = value;
+  }
+  if (n_sample == 0)
+    return FALSE;
+  qsort (sample, n_sample, sizeof *sample, compare_values);
+
+  const double last = (double) (n_sample - 1);
+  *spread =
+      (Spread){ least, sample[(size_t) (LOW_PART * last)], sample[(size_t) (0.5 * last)],
+                sample[(size_t) (HIGH_PART * last)], most };
   return TRUE;
 }
 
@@ -156,7 +169,6 @@ prepare (FieldLines *lines,
   if (!find_spread (values, n_places (field), spread))
     return FALSE;
   lines->step = round_step (subject, plain_span (spread), MAX (most_levels - 1, 1));
-  read_values (lines, field, subject);
   return TRUE;
 }
 

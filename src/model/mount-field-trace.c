@@ -10,7 +10,8 @@
  * Corner n adds 2ⁿ to the code of a mesh where its value is above the level. The function
  * runs nearly straight from place to place, so that a guess by interpolation mostly needs
  * one solution to be proved. Vertices are found to half the tolerance and middles tested
- * against half of it. */
+ * against half of it; where the function is so flat that lines would show corners, both
+ * more closely. */
 
 #include "model/mount-field-trace.h"
 
@@ -19,6 +20,8 @@
 #define MOST_SOLUTIONS 40
 #define MOST_CORRECTIONS 8
 #define MOST_HALVINGS 8
+#define EYE 0.015       /* of a mesh: a kink of less is not seen */
+#define LEAST_NEAR 0.02 /* of the tolerance */
 #define DIFFERENCE 1e-4 /* of a piece's length, for the slope */
 /* Of the tolerance: what a level is lowered by, so that a place that is right on it, or a
  * field that is flat but for rounding, lies above. */
@@ -50,6 +53,7 @@ struct FieldScratch {
   size_t n_values;
   Crossing *crossings; /* of all edges, those along inboard first */
   size_t n_crossings;
+  GArray *crossed;          /* of guint: those that are not clear */
   GArray *segments, *bends; /* of Segment; of MountOffset */
 };
 
@@ -66,6 +70,7 @@ field_scratch_new (void)
 {
   FieldScratch *scratch = g_new0 (FieldScratch, 1);
 
+  scratch->crossed = g_array_new (FALSE, FALSE, sizeof (guint));
   scratch->segments = g_array_new (FALSE, FALSE, sizeof (Segment));
   scratch->bends = g_array_new (FALSE, FALSE, sizeof (MountOffset));
   return scratch;
@@ -76,6 +81,7 @@ field_scratch_free (FieldScratch *scratch)
 {
   g_free (scratch->values);
   g_free (scratch->crossings);
+  g_array_unref (scratch->crossed);
   g_array_unref (scratch->segments);
   g_array_unref (scratch->bends);
   g_free (scratch);
@@ -153,6 +159,7 @@ find_crossing (
   const double *v = &t->surface->values[e->from];
   double low = 0.0, high = 1.0, at_low = v[0] - t->level,
          at_high = v[e->stride] - t->level;
+  const double near = fmin (t->tolerance / 2.0, EYE * fabs (at_high - at_low));
   double part = guess_crossing (t, e);
   int side = 0;
 
@@ -160,7 +167,7 @@ find_crossing (
     *at = between (p, q, part);
     const double excess = excess_at (t, *at);
 
-    if (fabs (excess) <= t->tolerance / 2.0)
+    if (fabs (excess) <= near)
       return TRUE;
     if (isnan (excess))
       return FALSE;
@@ -209,12 +216,14 @@ cross_edge (const Tracer *t, guint id)
                               : (Edge){ from, 1, i, grid->n_inboard };
   Crossing *crossing = &t->scratch->crossings[id];
 
-  if (crossing->state == CROSSING_UNKNOWN)
-    crossing->state =
-        find_crossing (t, &edge, mount_grid_at (grid, i, r),
-                       mount_grid_at (grid, i + !is_column, r + is_column), &crossing->at)
-            ? CROSSING_FOUND
-            : CROSSING_LOST;
+  if (crossing->state != CROSSING_UNKNOWN)
+    return crossing;
+  g_array_append_val (t->scratch->crossed, id);
+  crossing->state =
+      find_crossing (t, &edge, mount_grid_at (grid, i, r),
+                     mount_grid_at (grid, i + !is_column, r + is_column), &crossing->at)
+          ? CROSSING_FOUND
+          : CROSSING_LOST;
   return crossing;
 }
 
@@ -235,7 +244,7 @@ steepest_way (const Tracer *t, MountOffset at, double excess, double step)
 /* Moves @at, with @excess there, onto the level, by Newton's method on the steepest way
  * and from there on by secants along it. */
 static gboolean
-correct (const Tracer *t, double excess, double reach, MountOffset *at)
+correct (const Tracer *t, double excess, double near, double reach, MountOffset *at)
 {
   const MountOffset from = *at;
   const MountOffset way = steepest_way (t, from, excess, DIFFERENCE * reach);
@@ -247,7 +256,7 @@ correct (const Tracer *t, double excess, double reach, MountOffset *at)
     if (!(distance (from, *at) <= reach))
       return FALSE;
     excess = excess_at (t, *at);
-    if (fabs (excess) <= t->tolerance / 2.0)
+    if (fabs (excess) <= near)
       return TRUE;
     const double next = part - excess * (part - before) / (excess - excess_before);
     before = part;
@@ -257,21 +266,26 @@ correct (const Tracer *t, double excess, double reach, MountOffset *at)
   return FALSE;
 }
 
-/* Bends the way from @a to @b where it is off the level. FALSE where no line can be
- * followed. */
+/* Bends the way from @a to @b where it is off the level by more than @near. Where that
+ * cannot be had the tolerance will do; FALSE where not even that can. */
 static gboolean
-bend (const Tracer *t, MountOffset a, MountOffset b, int halvings)
+bend (const Tracer *t, MountOffset a, MountOffset b, double near, int halvings)
 {
-  MountOffset middle = between (a, b, 0.5);
-  const double excess = excess_at (t, middle), length = distance (a, b);
+  const MountOffset straight = between (a, b, 0.5);
+  const double excess = excess_at (t, straight), length = distance (a, b);
+  const guint n_bends = t->scratch->bends->len;
+  MountOffset middle = straight;
 
-  if (fabs (excess) <= t->tolerance / 2.0 || length < SAME_PLACE)
+  if (fabs (excess) <= near || length < SAME_PLACE)
     return TRUE;
-  if (isnan (excess) || halvings == 0 || !correct (t, excess, length, &middle) ||
-      !bend (t, a, middle, halvings - 1))
-    return FALSE;
-  g_array_append_val (t->scratch->bends, middle);
-  return bend (t, middle, b, halvings - 1);
+  if (halvings > 0 && correct (t, excess, near, length, &middle) &&
+      bend (t, a, middle, near, halvings - 1)) {
+    g_array_append_val (t->scratch->bends, middle);
+    if (bend (t, middle, b, near, halvings - 1))
+      return TRUE;
+  }
+  g_array_set_size (t->scratch->bends, n_bends);
+  return fabs (excess) <= t->tolerance / 2.0;
 }
 
 typedef struct {
@@ -279,10 +293,68 @@ typedef struct {
   size_t i, r; /* of its corner 0 */
 } Mesh;
 
+/* What the function changes by over a part of the mesh that no eye sees. */
+static double
+eye_tolerance (const Mesh *mesh)
+{
+  const double *low = &mesh->t->surface
+                           ->values[place_index (mesh->t->grid, mesh->i, mesh->r)],
+               *high = low + mesh->t->grid->n_inboard;
+  const double in = (low[1] + high[1] - low[0] - high[0]) / 2.0,
+               back = (high[0] + high[1] - low[0] - low[1]) / 2.0;
+  const double tolerance = mesh->t->tolerance / 2.0;
+
+  return CLAMP (EYE * hypot (in, back), LEAST_NEAR * tolerance, tolerance);
+}
+
+/* The largest second difference of the values about the mesh along one direction: along
+ * rows with @stride 1, along columns with a row's length. @place and @n as in Edge. Not
+ * finite beside a gap. */
+static double
+largest_bend (const Mesh *mesh, size_t stride, size_t across, size_t place, size_t n)
+{
+  const double *values = mesh->t->surface->values +
+                         place_index (mesh->t->grid, mesh->i, mesh->r) - place * stride;
+  double largest = 0.0;
+
+  for (size_t end = 0; end <= 1; end++)
+    for (size_t side = 0; side <= 1; side++) {
+      const double *v = values + CLAMP (place + end, 1, n - 2) * stride + side * across;
+      const double bend = fabs (v[-(ptrdiff_t) stride] - 2.0 * v[0] + v[stride]);
+
+      if (!(bend <= largest))
+        largest = bend;
+    }
+  return largest;
+}
+
+/* Whether the way from @a to @b is so straight that nothing has to be solved to know: the
+ * bilinear function through the corners is off by an eighth of the second differences of
+ * each direction; twice that is granted to it. */
+static gboolean
+is_surely_straight (const Mesh *mesh, MountOffset a, MountOffset b, double near)
+{
+  const MountGrid *g = mesh->t->grid;
+  const double *low = &mesh->t->surface->values[place_index (g, mesh->i, mesh->r)],
+               *high = low + g->n_inboard;
+  const MountOffset p = mount_grid_at (g, mesh->i, mesh->r),
+                    q = mount_grid_at (g, mesh->i + 1, mesh->r + 1),
+                    m = between (a, b, 0.5);
+  const double u = (m.inboard - p.inboard) / (q.inboard - p.inboard),
+               w = (m.rearward - p.rearward) / (q.rearward - p.rearward);
+  const double value = (1.0 - w) * ((1.0 - u) * low[0] + u * low[1]) +
+                       w * ((1.0 - u) * high[0] + u * high[1]);
+  const double bends = largest_bend (mesh, 1, g->n_inboard, mesh->i, g->n_inboard) +
+                       largest_bend (mesh, g->n_inboard, 1, mesh->r, g->n_rearward);
+
+  return fabs (value - mesh->t->level) + bends / 4.0 <= near;
+}
+
 static void
 add_segment (const Mesh *mesh, const int ends[2])
 {
   const Tracer *t = mesh->t;
+  const double near = eye_tolerance (mesh);
   GArray *segments = t->scratch->segments, *bends = t->scratch->bends;
   Segment segment = { edge_id (t->grid, mesh->i, mesh->r, ends[0]),
                       edge_id (t->grid, mesh->i, mesh->r, ends[1]), bends->len, 0,
@@ -291,7 +363,8 @@ add_segment (const Mesh *mesh, const int ends[2])
 
   if (from->state == CROSSING_LOST || to->state == CROSSING_LOST)
     return;
-  if (!bend (t, from->at, to->at, MOST_HALVINGS)) {
+  if (!is_surely_straight (mesh, from->at, to->at, near) &&
+      !bend (t, from->at, to->at, near, MOST_HALVINGS)) {
     g_array_set_size (bends, segment.first_bend);
     return;
   }
@@ -409,18 +482,29 @@ join_segments (const Tracer *t, double level)
     }
 }
 
+static const Crossing no_crossing = { .state = CROSSING_UNKNOWN, .leaves = -1 };
+
+/* All that are there are clear between two levels. */
 static void
-clear_crossings (FieldScratch *scratch, const MountGrid *grid)
+make_crossings (FieldScratch *scratch, const MountGrid *grid)
 {
   const size_t n = 2 * grid->n_inboard * grid->n_rearward;
 
-  if (n > scratch->n_crossings) {
-    g_free (scratch->crossings);
-    scratch->crossings = g_new (Crossing, n);
-    scratch->n_crossings = n;
-  }
+  if (n <= scratch->n_crossings)
+    return;
+  g_free (scratch->crossings);
+  scratch->crossings = g_new (Crossing, n);
+  scratch->n_crossings = n;
   for (size_t i = 0; i < n; i++)
-    scratch->crossings[i] = (Crossing){ .state = CROSSING_UNKNOWN, .leaves = -1 };
+    scratch->crossings[i] = no_crossing;
+}
+
+static void
+clear (FieldScratch *scratch)
+{
+  for (guint i = 0; i < scratch->crossed->len; i++)
+    scratch->crossings[g_array_index (scratch->crossed, guint, i)] = no_crossing;
+  g_array_set_size (scratch->crossed, 0);
   g_array_set_size (scratch->segments, 0);
   g_array_set_size (scratch->bends, 0);
 }
@@ -434,9 +518,10 @@ field_lines_trace_surface (FieldLines *lines, const FieldSurface *surface, doubl
   const Tracer tracer = { surface,  grid, lines, lines->scratch, level - LEAN * tolerance,
                           tolerance };
 
-  clear_crossings (lines->scratch, grid);
+  make_crossings (lines->scratch, grid);
   for (size_t r = 0; r + 1 < grid->n_rearward; r++)
     for (size_t i = 0; i + 1 < grid->n_inboard; i++)
       trace_mesh (&(Mesh){ &tracer, i, r });
   join_segments (&tracer, level);
+  clear (lines->scratch);
 }

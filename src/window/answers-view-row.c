@@ -138,17 +138,32 @@ hint_text (const ChoiceAnswer *answer, ChoiceNumber number)
   return parts->len > 1 ? g_strjoinv (", ", (char **) parts->pdata) : NULL;
 }
 
+/* "hole 3, bolt −0.46°"; that plates are swapped stands by the name. */
+static char *
+side_setting (const ChoiceAnswer *answer, CarSide side)
+{
+  PlateSetting setting = answer->side[side].setting;
+
+  setting.is_swapped = FALSE;
+
+  g_autofree char *words = plate_describe_setting (answer->plate, setting);
+  if (!answer->has_bolt)
+    return g_steal_pointer (&words);
+
+  g_autofree char *bolt = choice_number_text (&answer->side[side], CHOICE_CAMBER_BOLT);
+  /* Translators: what a plate is set to, and the degrees of a camber bolt. */
+  return g_strdup_printf (_ ("%s, bolt %s°"), words, bolt);
+}
+
 static char *
 setting_text (const ChoiceAnswer *answer, gboolean two_lines)
 {
-  g_autofree char *left =
-      plate_describe_setting (answer->plate, answer->side[SIDE_LEFT].setting);
+  g_autofree char *left = side_setting (answer, SIDE_LEFT);
 
   if (!two_lines)
     return g_steal_pointer (&left);
 
-  g_autofree char *right =
-      plate_describe_setting (answer->plate, answer->side[SIDE_RIGHT].setting);
+  g_autofree char *right = side_setting (answer, SIDE_RIGHT);
   return g_strconcat (left, "\n", right, NULL);
 }
 

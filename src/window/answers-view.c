@@ -46,8 +46,10 @@ show_rank (GtkLabel *label, SwAnswerRow *row, guint column)
 static void
 show_plate (GtkLabel *label, SwAnswerRow *row, guint column)
 {
+  /* Translators: behind the name of a plate: those of left and right are swapped. */
+  const char *swapped = sw_answer_row_is_swapped (row) ? _ (", swapped") : "";
   g_autofree char *markup =
-      g_markup_printf_escaped ("<b>%s</b>\n%s", sw_answer_row_get_plate (row),
+      g_markup_printf_escaped ("<b>%s</b>%s\n%s", sw_answer_row_get_plate (row), swapped,
                                sw_answer_row_get_setting (row));
 
   (void) column;
@@ -57,7 +59,10 @@ show_plate (GtkLabel *label, SwAnswerRow *row, guint column)
 static void
 show_verdict (GtkLabel *label, SwAnswerRow *row, guint column)
 {
+  const gboolean two_sides = strchr (sw_answer_row_get_setting (row), '\n') != NULL;
+
   (void) column;
+  gtk_label_set_lines (label, two_sides ? 3 : 2);
   gtk_label_set_label (label, sw_answer_row_get_sentence (row));
 }
 
@@ -114,10 +119,8 @@ on_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data
     gtk_label_set_max_width_chars (GTK_LABEL (label), kind->most_chars);
     whole_text_tooltip_add (GTK_LABEL (label));
   }
-  if (kind->show == show_verdict) {
+  if (kind->show == show_verdict)
     gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-    gtk_label_set_lines (GTK_LABEL (label), 2);
-  }
   if (kind->show == show_number)
     gtk_widget_add_css_class (label, "numeric");
   gtk_list_item_set_child (item, label);
@@ -173,11 +176,11 @@ add_columns (SwAnswersView *self)
   add_column (self, C_ ("rank", "No."),
               (CellKind){ show_rank, 0, 0.0f, GTK_ALIGN_START, 0 });
   add_column (self, _ ("Plate and setting"),
-              (CellKind){ show_plate, 0, 0.0f, GTK_ALIGN_START, 24 });
+              (CellKind){ show_plate, 0, 0.0f, GTK_ALIGN_START, 30 });
   self->side_column = add_column (self, C_ ("of the car", "Side"),
                                   (CellKind){ show_side, 0, 0.0f, GTK_ALIGN_END, 0 });
   add_column (self, _ ("What it comes to"),
-              (CellKind){ show_verdict, 0, 0.0f, GTK_ALIGN_CENTER, 34 });
+              (CellKind){ show_verdict, 0, 0.0f, GTK_ALIGN_CENTER, 30 });
   for (guint i = 0; i < G_N_ELEMENTS (numbers); i++) {
     const ChoiceNumberInfo info = choice_number_info (numbers[i]);
     g_autofree char *title = g_strdup_printf ("%s\n%s", info.head, info.unit);
@@ -269,11 +272,10 @@ on_answered_cb (SwAnswersView *self)
 static void
 on_selected_cb (SwAnswersView *self)
 {
-  SwAnswerRow *row = gtk_single_selection_get_selected_item (self->selection);
+  const guint selected = gtk_single_selection_get_selected (self->selection);
 
-  if (!self->is_telling && row != NULL)
-    sw_chooser_set_plate (self->chooser, sw_answer_row_get_plate (row),
-                          sw_answer_row_is_swapped (row));
+  if (!self->is_telling && selected != GTK_INVALID_LIST_POSITION)
+    sw_chooser_take_answer (self->chooser, selected);
 }
 
 static void

@@ -15,6 +15,11 @@ struct _SwChooser {
 
   char *plate; /* name of the one in hand, or NULL */
   gboolean is_swapped, keeps_to_plate;
+  enum {
+    BOLT_EITHER,
+    BOLT_NONE,
+    BOLT_ADDED
+  } bolt; /* of the answer about it */
   CarSide side;
   int subjects[2];
 
@@ -177,6 +182,17 @@ answer_soon (SwChooser *self)
     self->idle = g_idle_add_full (G_PRIORITY_LOW, on_idle_cb, self, NULL);
 }
 
+static void
+take_plate (SwChooser *self, const char *name, gboolean is_swapped)
+{
+  char *copy = g_strdup (name);
+
+  g_free (self->plate);
+  self->plate = copy;
+  self->is_swapped = name != NULL && is_swapped;
+  self->bolt = BOLT_EITHER;
+}
+
 /* A setup that is taken in hand, or that changes its plate, brings it along. */
 static gboolean
 follow_setup (SwChooser *self)
@@ -194,9 +210,7 @@ follow_setup (SwChooser *self)
   if (setup->plate == NULL || (g_strcmp0 (setup->plate, self->plate) == 0 &&
                                setup->is_plate_swapped == self->is_swapped))
     return FALSE;
-  g_free (self->plate);
-  self->plate = g_strdup (setup->plate);
-  self->is_swapped = setup->is_plate_swapped;
+  take_plate (self, setup->plate, setup->is_plate_swapped);
   return TRUE;
 }
 
@@ -260,6 +274,7 @@ static void
 sw_chooser_init (SwChooser *self)
 {
   self->keeps_to_plate = TRUE;
+  self->question.try_bolt = self->question.try_swap = TRUE;
   self->subjects[0] = FIELD_CAMBER;
   self->subjects[1] = FIELD_CASTER;
   self->seen_setup = G_MAXUINT;
@@ -319,9 +334,7 @@ sw_chooser_set_plate (SwChooser *self, const char *name, gboolean is_swapped)
 {
   if (g_strcmp0 (name, self->plate) == 0 && is_swapped == self->is_swapped)
     return;
-  g_free (self->plate);
-  self->plate = g_strdup (name);
-  self->is_swapped = name != NULL && is_swapped;
+  take_plate (self, name, is_swapped);
   tell (self, CHANGED);
 }
 
@@ -408,13 +421,34 @@ sw_chooser_peek_answers (SwChooser *self)
 int
 sw_chooser_find_answer (SwChooser *self)
 {
+  int found = -1;
+
   for (guint i = 0; i < self->answers->len; i++) {
     const ChoiceAnswer *a = &g_array_index (self->answers, ChoiceAnswer, i);
 
-    if (g_strcmp0 (a->plate->name, self->plate) == 0 && a->is_swapped == self->is_swapped)
+    if (g_strcmp0 (a->plate->name, self->plate) != 0 ||
+        !a->is_swapped != !self->is_swapped)
+      continue;
+    if (self->bolt == BOLT_EITHER || a->has_bolt == (self->bolt == BOLT_ADDED))
       return (int) i;
+    if (found < 0)
+      found = (int) i;
   }
-  return -1;
+  return found;
+}
+
+void
+sw_chooser_take_answer (SwChooser *self, guint index)
+{
+  g_return_if_fail (index < self->answers->len);
+
+  const ChoiceAnswer *taken = &g_array_index (self->answers, ChoiceAnswer, index);
+
+  if (sw_chooser_find_answer (self) == (int) index && self->bolt != BOLT_EITHER)
+    return;
+  take_plate (self, taken->plate->name, taken->is_swapped);
+  self->bolt = taken->has_bolt ? BOLT_ADDED : BOLT_NONE;
+  tell (self, CHANGED);
 }
 
 const ChoicePlace *

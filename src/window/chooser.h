@@ -47,9 +47,11 @@ void sw_chooser_set_question (SwChooser *self, const ChoiceQuestion *question);
  * working any out. */
 const GArray *sw_chooser_get_answers (SwChooser *self);
 const GArray *sw_chooser_peek_answers (SwChooser *self);
-/* The answer that is about the plate in hand, or -1. */
+/* The answer that is about the plate in hand, or -1; of those with and without a camber
+ * bolt the one that was taken, or the better one. */
 int sw_chooser_find_answer (SwChooser *self);
-/* The best place of that plate on the side looked at, or NULL while it is not known. */
+void sw_chooser_take_answer (SwChooser *self, guint answer); /* its plate in hand */
+/* The place of that answer on the side looked at, or NULL while it is not known. */
 const ChoicePlace *sw_chooser_get_best (SwChooser *self);
 /* While somebody looks at the answers they are worked out anew by themselves. */
 void sw_chooser_watch (SwChooser *self);

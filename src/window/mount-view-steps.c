@@ -123,7 +123,7 @@ nudge_scales (const MountRail *rail, MountOffset from, double mm, int right, int
 {
   PlateSetting setting = plate_nearest (rail->plate, from, rail->is_swapped);
   const MountOffset here = plate_place (rail->plate, setting);
-  double length, length_across;
+  double length, length_across = 1.0;
   const double along = scale_way (rail, setting, &setting.along, right, up, &length);
   const double across =
       plate_n_ways (rail->plate) < 2

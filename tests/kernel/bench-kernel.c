@@ -6,6 +6,10 @@
 #include "check-data.h"
 #include "raw-measures.h"
 
+#include "kernel/clearance.h"
+#include "kernel/mount-place.h"
+#include "kernel/statics.h"
+
 #include <gsl/gsl_errno.h>
 
 #include <locale.h>
@@ -13,14 +17,18 @@
 #define N_STATIONS 161
 #define MIDDLE (N_STATIONS / 2)
 #define ROUNDS 41
-#define REPEATS 20      /* of what takes the kernel a sweep's time */
-#define TOLERANCE 1e-11 /* mm: where the kernel stops too */
+#define N_SIDE 41
+#define N_PLACES (N_SIDE * N_SIDE) /* of the grid over the tower */
+#define REPEATS 20                 /* of what takes the kernel a sweep's time */
+#define TOLERANCE 1e-11            /* mm: where the kernel stops too */
 
 typedef struct {
   Corner corner;
   RawCorner raw;
   Station stations[N_STATIONS];
   RawPose poses[N_STATIONS];
+  Adjustment setup;
+  MountPlace places[N_PLACES];
   double residual; /* the largest that the root finder left */
   double sum;      /* of results, so that none is left out */
 } Bench;
@@ -48,6 +56,48 @@ measure (Bench *b)
   for (int i = 0; i < REPEATS; i++)
     for (size_t k = 0; k < N_STATIONS; k++)
       pose_measure (&b->corner, &b->stations[k].pose, &b->stations[k].measures);
+}
+
+static const MountGrid tower = { -10.0, 30.0, -20.0, 20.0, 0.0, N_SIDE, N_SIDE };
+
+static void
+solve_grid (Bench *b)
+{
+  b->sum += (double) mount_grid_solve (&set_m, &b->setup, &tower, 0, N_SIDE, b->places);
+}
+
+static void
+solve_places (Bench *b)
+{
+  for (size_t i = 0; i < N_PLACES; i++)
+    mount_place_solve (&set_m, &b->setup, mount_grid_at (&tower, i % N_SIDE, i / N_SIDE),
+                       &b->places[i]);
+}
+
+static void
+balance (Bench *b)
+{
+  const Vec3 force = { -500.0, -2000.0, 3800.0 };
+  JointForces forces;
+
+  for (int i = 0; i < REPEATS; i++)
+    for (size_t k = 0; k < N_STATIONS; k++) {
+      joint_forces (&b->corner, &b->stations[k].pose, force, CARRIED_BY_COIL, &forces);
+      b->sum += forces.axial;
+    }
+}
+
+static void
+find_clearance (Bench *b)
+{
+  static const TyreShape tyre = { 310.0, 175.0 };
+  static const StrutShape strut = { 25.0, 60.0, 300.0, 70.0, 180.0, 60.0 };
+
+  for (size_t k = 0; k < N_STATIONS; k++) {
+    const double length = b->stations[k].measures.value[QUANTITY_STRUT_LENGTH];
+
+    b->sum += tyre_clearance (&b->corner, &tyre, &strut, length).least;
+  }
 }
 
 static void
@@ -103,7 +153,7 @@ compare_doubles (const void *a, const void *b)
 }
 
 static double
-time_of (void (*work) (Bench *), int repeats, Bench *b)
+time_of (void (*work) (Bench *), int n, Bench *b)
 {
   double times[ROUNDS];
 
@@ -111,10 +161,32 @@ time_of (void (*work) (Bench *), int repeats, Bench *b)
     const gint64 start = g_get_monotonic_time ();
 
     work (b);
-    times[r] = (double) (g_get_monotonic_time () - start) / (repeats * N_STATIONS);
+    times[r] = (double) (g_get_monotonic_time () - start) / n;
   }
   qsort (times, ROUNDS, sizeof *times, compare_doubles);
   return times[ROUNDS / 2];
+}
+
+/* What choosing a mount asks for, beside @cold: one station by itself in this run. */
+static void
+print_mount (Bench *b, double cold)
+{
+  static const char *const modes[] = { "toe as moved", "toe reset" };
+
+  for (ToeMode toe = TOE_AS_MOVED; toe <= TOE_RESET; toe++) {
+    b->setup = (Adjustment){ .lowering = 30.0, .toe = toe };
+
+    const double grid = time_of (solve_grid, N_PLACES, b);
+    const double alone = time_of (solve_places, N_PLACES, b);
+
+    g_print ("%s, one place of a grid of %d x %d: %.3f µs (wanted: 2 or less), %.2f of a "
+             "station from a cold start; a place by itself %.3f µs; the grid %.2f ms\n",
+             modes[toe], N_SIDE, N_SIDE, grid, grid / cold, alone,
+             grid * N_PLACES / 1000.0);
+  }
+  g_print ("forces at every joint: %.3f µs; room to the tyre: %.2f µs\n",
+           time_of (balance, REPEATS * N_STATIONS, b),
+           time_of (find_clearance, N_STATIONS, b));
 }
 
 int
@@ -127,12 +199,12 @@ main (void)
   b->corner = check_assemble (&set_m, (Adjustment){ 0 });
   raw_corner_init (&set_m, &b->raw);
 
-  const double whole = time_of (sweep, REPEATS, b);
-  const double place = whole - time_of (measure, REPEATS, b);
-  const double cold = time_of (start_cold, REPEATS, b);
-  const double root = time_of (find_roots_onward, 1, b);
-  const double root_cold = time_of (find_roots_cold, 1, b);
-  const double rates = time_of (find_roots_for_rates, 1, b);
+  const double whole = time_of (sweep, REPEATS * N_STATIONS, b);
+  const double place = whole - time_of (measure, REPEATS * N_STATIONS, b);
+  const double cold = time_of (start_cold, REPEATS * N_STATIONS, b);
+  const double root = time_of (find_roots_onward, N_STATIONS, b);
+  const double root_cold = time_of (find_roots_cold, N_STATIONS, b);
+  const double rates = time_of (find_roots_for_rates, N_STATIONS, b);
 
   g_print ("%s; set M, sweep of %d\n", BENCH_BUILD, N_STATIONS);
   g_print ("kernel, one position with every quantity and rate: %.3f µs (wanted: 1 or "
@@ -147,6 +219,7 @@ main (void)
   g_print ("root finder, one position with every quantity and rate by differences: "
            "%.2f µs for its %d solutions, %.1f times the kernel\n",
            rates, RAW_ROW, rates / whole);
+  print_mount (b, cold);
   g_print ("largest residual it left: %.1e mm\n", b->residual);
   raw_corner_clear (&b->raw);
   g_free (b);

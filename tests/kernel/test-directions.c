@@ -4,6 +4,8 @@
 #include "check-data.h"
 #include "random-corner.h"
 
+#include "kernel/mount-place.h"
+
 static double
 change (const Measures *from, const Measures *to, Quantity quantity)
 {
@@ -41,6 +43,134 @@ test_mount_rearward (void)
   check_near ("caster", 0, change (&was, &is, QUANTITY_CASTER), 0.878, 5e-4);
   check_near ("trail", 0, change (&was, &is, QUANTITY_TRAIL), 4.64, 5e-3);
   check_near ("camber", 0, change (&was, &is, QUANTITY_CAMBER), 0.008, 5e-4);
+}
+
+/* The change that @mount makes to a corner that is else as measured. */
+typedef struct {
+  double camber, sai, caster, trail, toe; /* toe before a reset */
+} MountChange;
+
+static MountChange
+change_by_mount (const MeasuredCorner *measured, MountOffset mount)
+{
+  const Adjustment as_moved = { .toe = TOE_AS_MOVED };
+  MountPlace from, to;
+
+  g_assert_cmpint (mount_place_solve (measured, &as_moved, (MountOffset){ 0 }, &from), ==,
+                   POSE_OK);
+  g_assert_cmpint (mount_place_solve (measured, &as_moved, mount, &to), ==, POSE_OK);
+  return (MountChange){
+    to.value[QUANTITY_CAMBER] - from.value[QUANTITY_CAMBER],
+    to.value[QUANTITY_SAI] - from.value[QUANTITY_SAI],
+    to.value[QUANTITY_CASTER] - from.value[QUANTITY_CASTER],
+    to.value[QUANTITY_TRAIL] - from.value[QUANTITY_TRAIL],
+    to.toe_as_moved - from.toe_as_moved,
+  };
+}
+
+/* Common practice, no published source: inboard is more negative camber and more SAI,
+ * rearward more caster and more trail, with the camber nearly as it was. */
+static void
+check_trade_rules (const MeasuredCorner *measured)
+{
+  for (double way = 2.0; way <= 20.0; way += 3.0) {
+    const MountChange in = change_by_mount (measured, (MountOffset){ .inboard = way });
+    const MountChange out = change_by_mount (measured, (MountOffset){ .inboard = -way });
+    const MountChange back = change_by_mount (measured, (MountOffset){ .rearward = way });
+    const MountChange ahead =
+        change_by_mount (measured, (MountOffset){ .rearward = -way });
+
+    g_assert_true (in.camber < 0.0 && in.sai > 0.0);
+    g_assert_true (out.camber > 0.0 && out.sai < 0.0);
+    g_assert_true (back.caster > 0.0 && back.trail > 0.0);
+    g_assert_true (ahead.caster < 0.0 && ahead.trail < 0.0);
+    g_assert_cmpfloat (fabs (back.camber), <, fabs (in.camber) / 5.0);
+    g_assert_cmpfloat (fabs (in.caster), <, fabs (back.caster) / 5.0);
+  }
+}
+
+static void
+test_rules_of_the_mount (void)
+{
+  Dice dice = { 31 };
+
+  check_trade_rules (&set_m);
+  check_trade_rules (&set_p);
+  check_trade_rules (&worked_set);
+  for (int i = 0; i < 100; i++) {
+    const MeasuredCorner m = dice_corner (&dice);
+
+    check_trade_rules (&m);
+  }
+}
+
+/* Toe follows the mount by where the tie rod lies. Set M and the worked set have theirs
+ * behind the axle, higher than the ball joint: inboard is toe-in, rearward toe-out
+ * (figures computed independently). Ahead of the axle it is the other way about. */
+static void
+test_toe_by_tie_rod_place (void)
+{
+  const MeasuredCorner *cars[] = { &set_m, &worked_set };
+  const double inboard[] = { 0.358, 0.402 }, way[] = { 10, 15 };
+  const double rearward[] = { -0.0277, -0.082 };
+
+  for (size_t i = 0; i < G_N_ELEMENTS (cars); i++) {
+    MeasuredCorner ahead = *cars[i];
+
+    for (int k = 0; k < N_POINTS; k++)
+      ahead.at[k].x *= -1.0;
+    ahead.toe_in *= -1.0;
+    const MountChange in = change_by_mount (cars[i], (MountOffset){ .inboard = way[i] });
+    const MountChange back =
+        change_by_mount (cars[i], (MountOffset){ .rearward = way[i] });
+    const MountChange mirrored =
+        change_by_mount (&ahead, (MountOffset){ .inboard = way[i] });
+
+    check_near ("toe inboard", i, DEGREES (in.toe), inboard[i], 6e-4);
+    check_near ("toe rearward", i, DEGREES (back.toe), rearward[i], 6e-4);
+    check_near ("ahead of the axle", i, mirrored.toe, -in.toe, 1e-12);
+  }
+}
+
+/* Set P with its tie rod @up from the ball joint's height, @behind the axle. */
+static MeasuredCorner
+flat_with_tie_rod (double up, double behind)
+{
+  MeasuredCorner m = set_p;
+
+  m.at[POINT_TIE_ROD_OUTER].x = m.at[POINT_TIE_ROD_INNER].x = -behind;
+  m.at[POINT_TIE_ROD_OUTER].z += up;
+  m.at[POINT_TIE_ROD_INNER].z += up;
+  return m;
+}
+
+/* On a flat corner the knuckle leans about the ball joint when the mount goes inboard. A
+ * tie rod level with the ball joint takes no part in that: toe stays, exactly. Above it
+ * the tie rod's end would go inboard too, and its rod keeps it out: behind the axle that
+ * is toe-in. Below, or ahead, it is the other way about. Nothing of it changes caster. */
+static void
+test_toe_on_a_flat_corner (void)
+{
+  static const struct {
+    double up, behind, sign;
+  } rows[] = { { 50, 130, 1 }, { -50, 130, -1 }, { 50, -130, -1 }, { -50, -130, 1 } };
+
+  for (double way = -15.0; way <= 15.0; way += 5.0) {
+    const MountChange level = change_by_mount (&set_p, (MountOffset){ .inboard = way });
+
+    check_near ("level", way, level.toe, 0.0, 1e-12);
+    check_near ("caster", way, level.caster, 0.0, 1e-12);
+  }
+  for (size_t i = 0; i < G_N_ELEMENTS (rows); i++) {
+    const MeasuredCorner m = flat_with_tie_rod (rows[i].up, rows[i].behind);
+    const MountChange in = change_by_mount (&m, (MountOffset){ .inboard = 10 });
+    /* the lean moves the end sideways by its height, which turns the wheel by its reach
+     */
+    const double toe = -in.camber * rows[i].up / rows[i].behind;
+
+    g_assert_cmpfloat (in.toe * rows[i].sign, >, RADIANS (0.2));
+    check_near ("toe", i, in.toe / toe, 1.0, 0.05);
+  }
 }
 
 /* Lowering drops the roll centre more than the body and takes camber gain away.
@@ -293,6 +423,9 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/kernel/directions/mount-inboard", test_mount_inboard);
   g_test_add_func ("/kernel/directions/mount-rearward", test_mount_rearward);
+  g_test_add_func ("/kernel/directions/mount-rules", test_rules_of_the_mount);
+  g_test_add_func ("/kernel/directions/toe-by-tie-rod", test_toe_by_tie_rod_place);
+  g_test_add_func ("/kernel/directions/toe-on-a-flat-corner", test_toe_on_a_flat_corner);
   g_test_add_func ("/kernel/directions/lowering", test_lowering);
   g_test_add_func ("/kernel/directions/caster-in-bump", test_caster_grows_in_bump);
   g_test_add_func ("/kernel/directions/camber-in-a-turn", test_camber_in_a_turn);

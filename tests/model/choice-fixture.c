@@ -91,6 +91,16 @@ choice_fixture_plate (Dice *dice, PlateKind kind, gboolean is_indexed)
 }
 
 Plate *
+choice_fixture_fixed (double inboard, double rearward)
+{
+  Plate *plate = plate_new ();
+
+  plate->inboard_mm = inboard;
+  plate->rearward_mm = rearward;
+  return plate;
+}
+
+Plate *
 choice_fixture_slot (double direction_deg, double least, double most)
 {
   Plate *plate = plate_new ();

@@ -16,6 +16,7 @@ PlateSetting choice_fixture_setting (Dice *dice, const Plate *plate);
 /* A plate of that kind within 25 mm of the mount as measured. An eccentric is indexed
  * with @is_indexed. */
 Plate *choice_fixture_plate (Dice *dice, PlateKind kind, gboolean is_indexed);
+Plate *choice_fixture_fixed (double inboard, double rearward);
 Plate *choice_fixture_slot (double direction_deg, double least, double most);
 Plate *choice_fixture_rectangle (double half_inboard, double half_rearward);
 Plate *choice_fixture_holes (const PlateHole *holes, guint n_holes);

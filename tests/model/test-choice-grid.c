@@ -256,7 +256,7 @@ report (const Tally *tally)
 static guint
 n_of (guint n)
 {
-  return g_test_thorough () ? 10 * n : n;
+  return g_test_thorough () ? 20 * n : n;
 }
 
 static Plate *
@@ -307,7 +307,7 @@ test_aims (void)
   Dice dice = { SEED };
   Tally tally = { 0 };
 
-  for (guint i = 0; i < n_of (30); i++) {
+  for (guint i = 0; i < n_of (16); i++) {
     g_autoptr (Car) car = choice_fixture_random_car (&dice);
     g_autoptr (Plate) plate = any_plate (&dice);
 
@@ -326,7 +326,7 @@ test_edge (void)
   Dice dice = { SEED + 1 };
   Tally tally = { 0 };
 
-  for (guint i = 0; i < n_of (40); i++) {
+  for (guint i = 0; i < n_of (20); i++) {
     g_autoptr (Car) car = choice_fixture_random_car (&dice);
     g_autoptr (Plate) plate = any_plate (&dice);
 
@@ -345,7 +345,7 @@ test_tilt (void)
   Dice dice = { SEED + 2 };
   Tally tally = { 0 };
 
-  for (guint i = 0; i < n_of (16); i++) {
+  for (guint i = 0; i < n_of (8); i++) {
     g_autoptr (Car) car = choice_fixture_random_car (&dice);
     g_autoptr (Plate) plate = any_plate (&dice);
 
@@ -366,7 +366,7 @@ test_bump_steer (void)
   Dice dice = { SEED + 3 };
   Tally tally = { 0 };
 
-  for (guint i = 0; i < n_of (12); i++) {
+  for (guint i = 0; i < n_of (6); i++) {
     g_autoptr (Car) car = choice_fixture_random_car (&dice);
     g_autoptr (Plate) plate = any_plate (&dice);
 
@@ -390,6 +390,8 @@ add_tyre_limit (Dice *dice, Car *car, const Plate *plate)
 
   car->strut.tube_diameter_mm = 50.0;
   car->strut.tube_top_mm = 250.0;
+  car->strut.spring_diameter_mm = dice_between (dice, 40.0, 120.0);
+  car->strut.seat_height_mm = 180.0;
   car->limits.tyre_clearance_mm =
       choice_place (car, &tried, SIDE_LEFT, plate, setting, bolt).clearance.least;
 }
@@ -403,7 +405,7 @@ test_bolt (void)
   Dice dice = { SEED + 4 };
   Tally tally = { 0 };
 
-  for (guint i = 0; i < n_of (12); i++) {
+  for (guint i = 0; i < n_of (8); i++) {
     g_autoptr (Car) car = choice_fixture_random_car (&dice);
     g_autoptr (Plate) plate = any_plate (&dice);
     const Plate *plates[] = { plate };
@@ -417,7 +419,7 @@ test_bolt (void)
     const ChoiceAnswer *answer = &g_array_index (answers, ChoiceAnswer, 0);
     const Reckoning reckoning = reckoning_of (car, plate);
     if (answer->has_bolt || !answer->fits)
-      check_against (car, plate, answer, best_of_grid (&reckoning, BOLT_GRID_STEP, 29),
+      check_against (car, plate, answer, best_of_grid (&reckoning, BOLT_GRID_STEP, 15),
                      &tally);
   }
   report (&tally);

@@ -1,0 +1,296 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Every sentence that an answer can come with, from an answer that was solved for. */
+#include "check-data.h"
+#include "choice-fixture.h"
+#include "comma-locale.h"
+
+#include "model/number-text.h"
+
+#include <math.h>
+
+static const ChoiceQuestion tried = { .setup = 1 };
+
+static Car *
+new_car (void)
+{
+  return choice_fixture_car (&set_m, 0.0, TOE_AS_MOVED);
+}
+
+static ChoiceAnswer
+best_of (const Car *car, const ChoiceQuestion *question, const Plate *plate)
+{
+  g_autoptr (GArray) answers = choice_solve (car, question, &plate, 1);
+
+  return g_array_index (answers, ChoiceAnswer, 0);
+}
+
+static void
+check_sentence (const Car *car, const Plate *plate, const char *expected)
+{
+  const ChoiceAnswer answer = best_of (car, &tried, plate);
+  g_autofree char *sentence = choice_sentence (car, &answer);
+
+  g_assert_cmpstr (sentence, ==, expected);
+}
+
+/* "Camber stays … short of …: @end.", the numbers being the answer's own. */
+static void
+check_miss (const Car *car,
+            const ChoiceQuestion *question,
+            const Plate *plate,
+            Aim aim,
+            const char *verb,
+            const char *end)
+{
+  const ChoiceAnswer answer = best_of (car, question, plate);
+  const AimInfo info = aim_info (aim);
+  const double miss = answer.side[SIDE_LEFT].aim_miss[aim];
+  const double bound = answer.side[SIDE_LEFT].aim_value[aim] - miss;
+  const char *unit = g_str_equal (info.unit, "°") ? "°" : " mm";
+  const char *side = g_str_equal (verb, "is") ? "past" : "short of";
+  g_autofree char *by = number_text (fabs (miss), info.decimals);
+  g_autofree char *aimed_for = number_text (bound, info.decimals);
+  g_autofree char *expected = g_strdup_printf ("%s %s %s%s %s %s%s: %s.", info.name, verb,
+                                               by, unit, side, aimed_for, unit, end);
+  g_autofree char *sentence = choice_sentence (car, &answer);
+
+  g_assert_cmpfloat (miss, !=, 0.0);
+  g_assert_cmpstr (sentence, ==, expected);
+}
+
+static void
+aim_only (Car *car, Aim aim, double least, double most)
+{
+  g_array_set_size (car->targets, 0);
+  choice_fixture_aim (car, aim, least, most, 1.0);
+}
+
+static void
+test_meets (void)
+{
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) plate = choice_fixture_slot (0.0, 0.0, 20.0);
+
+  check_sentence (car, plate,
+                  "Nothing is aimed for: this is the place nearest to the mount as "
+                  "measured.");
+  aim_only (car, AIM_CAMBER, -1.6, -1.4);
+  check_sentence (car, plate, "Meets every aim.");
+}
+
+static void
+test_slot_ends (void)
+{
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) slot = choice_fixture_slot (0.0, 0.0, 8.0);
+
+  aim_only (car, AIM_CAMBER, -9.0, -2.5);
+  check_miss (car, &tried, slot, AIM_CAMBER, "stays", "the slot ends");
+  /* as measured it leans −0.5° */
+  aim_only (car, AIM_CAMBER, -0.2, 0.0);
+  check_sentence (car, slot, "Camber is 0.30° past −0.20°: the slot ends.");
+  aim_only (car, AIM_CAMBER, 0.1, 0.2);
+  check_sentence (car, slot, "Camber stays 0.60° short of 0.10°: the slot ends.");
+}
+
+static void
+test_lists_and_circles (void)
+{
+  const PlateHole two[] = { { NULL, 3.0, 0.0, NULL }, { NULL, 6.0, 0.0, NULL } };
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) fixed = choice_fixture_fixed (0.0, 0.0);
+  g_autoptr (Plate) holes = choice_fixture_holes (two, G_N_ELEMENTS (two));
+  g_autoptr (Plate) circle = plate_new ();
+
+  circle->kind = PLATE_ECCENTRIC;
+  circle->radius_mm = 5.0;
+  aim_only (car, AIM_TRAIL, 0.0, 1.0);
+  check_miss (car, &tried, fixed, AIM_TRAIL, "is", "this mount cannot be set");
+  aim_only (car, AIM_CAMBER, -4.0, -3.0);
+  check_miss (car, &tried, holes, AIM_CAMBER, "stays", "no other place comes nearer");
+  check_miss (car, &tried, circle, AIM_CAMBER, "stays", "its circle comes no nearer");
+  circle->turn_least_deg = 90.0;
+  circle->turn_most_deg = 180.0;
+  check_miss (car, &tried, circle, AIM_CAMBER, "stays", "it turns no further");
+}
+
+/* Two aims that one slot cannot both serve; the one that costs more is told. */
+static void
+test_other_aims (void)
+{
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) slot = choice_fixture_slot (0.0, 0.0, 20.0);
+
+  choice_fixture_aim (car, AIM_CAMBER, -1.9, -1.8, 1.0);
+  choice_fixture_aim (car, AIM_SAI, 11.0, 11.2, 0.5);
+  check_miss (car, &tried, slot, AIM_SAI, "is", "the other aims pull the other way");
+  g_array_index (car->targets, CarTarget, 0).weight = 0.2;
+  check_miss (car, &tried, slot, AIM_CAMBER, "stays",
+              "the other aims pull the other way");
+}
+
+/* By hand: the opening's radius less the place less the bearing's radius. */
+static void
+test_tower (void)
+{
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) slot = choice_fixture_slot (0.0, 10.0, 30.0);
+
+  car->tower.opening_diameter_mm = 80.0;
+  aim_only (car, AIM_CAMBER, -4.0, -3.5);
+  slot->bearing_diameter_mm = 57.0;
+  check_sentence (car, slot, "Leaves 1.5 mm to the tower's edge, 2.0 mm are asked for.");
+  slot->bearing_diameter_mm = 64.0;
+  check_sentence (car, slot,
+                  "Stands 2.0 mm past the tower's edge, 2.0 mm of room are asked for.");
+  slot->bearing_diameter_mm = 56.04;
+  check_sentence (car, slot,
+                  "Leaves 1.98 mm to the tower's edge, 2.00 mm are asked for.");
+  slot->bearing_diameter_mm = 50.0;
+  check_miss (car, &tried, slot, AIM_CAMBER, "stays", "the tower's edge is too near");
+}
+
+static void
+test_bearing (void)
+{
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) slot = choice_fixture_slot (0.0, 15.0, 30.0);
+  const PlateSetting first = { .along = 15.0 };
+  const double tilt =
+      DEGREES (choice_place (car, &tried, SIDE_LEFT, slot, first, 0.0).bearing_tilt);
+  g_autofree char *by = number_text (tilt, 1);
+  g_autofree char *expected =
+      g_strdup_printf ("Tilts the bearing by %s°, it allows 1.0°.", by);
+
+  slot->bearing_tilt_deg = 1.0;
+  check_sentence (car, slot, expected);
+  slot->bearing_tilt_deg = tilt + 0.5;
+  aim_only (car, AIM_CAMBER, -4.0, -3.5);
+  check_miss (car, &tried, slot, AIM_CAMBER, "stays", "the bearing tilts no further");
+}
+
+static void
+check_tyre (Car *car, double tube_diameter, double asked, const char *format)
+{
+  g_autoptr (Plate) fixed = choice_fixture_fixed (0.0, 0.0);
+
+  car->strut.tube_diameter_mm = tube_diameter;
+  car->strut.tube_top_mm = 200.0;
+  car->limits.tyre_clearance_mm = asked;
+  const ChoiceAnswer answer = best_of (car, &tried, fixed);
+  g_autofree char *room = number_text (fabs (answer.side[SIDE_LEFT].clearance.least), 1);
+  g_auto (GStrv) parts = g_strsplit (format, "#", 2);
+  g_autofree char *expected = g_strconcat (parts[0], room, parts[1], NULL);
+  g_autofree char *sentence = choice_sentence (car, &answer);
+
+  g_assert_cmpstr (sentence, ==, expected);
+}
+
+/* A slim tube beside a narrow tyre, and one as thick as a barrel. */
+static void
+test_tyre (void)
+{
+  g_autoptr (Car) car = new_car ();
+
+  car->section_width_mm = 100.0;
+  check_tyre (car, 20.0, 60.0, "Leaves # mm to the tyre, 60.0 mm are asked for.");
+  check_tyre (car, 300.0, 5.0,
+              "Stands # mm inside the tyre, 5.0 mm of room are asked for.");
+}
+
+/* What fails on each side, and what fails between them: 0.2° against −0.5°. */
+static void
+test_sides (void)
+{
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) fixed = choice_fixture_fixed (0.0, 0.0);
+
+  car->right.has_alignment = TRUE;
+  car->right.camber_deg = 0.2;
+  car->right.toe_in_deg = car->toe_in_deg;
+  aim_only (car, AIM_CAMBER, -1.0, 1.0);
+  check_sentence (car, fixed,
+                  "Meets every aim. Camber differs by 0.7° between the sides, 0.5° are "
+                  "allowed.");
+  aim_only (car, AIM_CAMBER, -1.0, -0.25);
+  check_sentence (car, fixed,
+                  "Left: Meets every aim. Right: Camber stays 0.45° short of −0.25°: "
+                  "this mount cannot be set. Camber differs by 0.7° between the sides, "
+                  "0.5° are allowed.");
+}
+
+static void
+test_bolt (void)
+{
+  const ChoiceQuestion with_bolt = { .setup = 1, .try_bolt = TRUE };
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) fixed = choice_fixture_fixed (0.0, 0.0);
+
+  aim_only (car, AIM_CAMBER, -1.5, -1.4);
+  const ChoiceAnswer answer = best_of (car, &with_bolt, fixed);
+  g_autofree char *bolt = number_text (DEGREES (answer.side[SIDE_LEFT].camber_bolt), 2);
+  g_autofree char *expected =
+      g_strdup_printf ("Meets every aim with a camber bolt at %s°.", bolt);
+  g_autofree char *sentence = choice_sentence (car, &answer);
+  g_assert_cmpstr (sentence, ==, expected);
+
+  aim_only (car, AIM_CAMBER, -4.0, -3.5);
+  check_miss (car, &with_bolt, fixed, AIM_CAMBER, "stays",
+              "the camber bolt turns no further");
+  /* room for half of what the bolt could do */
+  car->strut.tube_diameter_mm = 40.0;
+  car->strut.tube_top_mm = 200.0;
+  car->limits.tyre_clearance_mm =
+      choice_place (car, &tried, SIDE_LEFT, fixed, (PlateSetting){ 0 }, RADIANS (-0.9))
+          .clearance.least;
+  check_miss (car, &with_bolt, fixed, AIM_CAMBER, "stays", "the tyre is too near");
+}
+
+static void
+test_not_assembled (void)
+{
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) fixed = choice_fixture_fixed (0.0, 0.0);
+
+  car_setup (car, 1)->lowering_mm = 400.0;
+  check_sentence (car, fixed,
+                  "The linkage cannot be assembled everywhere in the travel used.");
+  car_setup (car, 1)->lowering_mm = 0.0;
+  car_setup (car, 0)->lowering_mm = 400.0;
+  aim_only (car, AIM_SCRUB_CHANGE, -1.0, 1.0);
+  check_sentence (car, fixed,
+                  "Change of scrub radius cannot be told, as the baseline cannot be "
+                  "assembled.");
+}
+
+/* The locale's own decimal mark. */
+static void
+test_comma (void)
+{
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) slot = choice_fixture_slot (0.0, 0.0, 8.0);
+
+  aim_only (car, AIM_CAMBER, -0.2, 0.0);
+  if (!comma_locale_enter ())
+    return;
+  check_sentence (car, slot, "Camber is 0,30° past −0,20°: the slot ends.");
+  comma_locale_leave ();
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/choice/words/meets", test_meets);
+  g_test_add_func ("/choice/words/slot", test_slot_ends);
+  g_test_add_func ("/choice/words/lists-and-circles", test_lists_and_circles);
+  g_test_add_func ("/choice/words/other-aims", test_other_aims);
+  g_test_add_func ("/choice/words/tower", test_tower);
+  g_test_add_func ("/choice/words/bearing", test_bearing);
+  g_test_add_func ("/choice/words/tyre", test_tyre);
+  g_test_add_func ("/choice/words/sides", test_sides);
+  g_test_add_func ("/choice/words/bolt", test_bolt);
+  g_test_add_func ("/choice/words/not-assembled", test_not_assembled);
+  g_test_add_func ("/choice/words/comma", test_comma);
+  return g_test_run ();
+}
