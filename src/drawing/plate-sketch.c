@@ -6,7 +6,7 @@
 #include <math.h>
 
 /* Pixels at ordinary type size. */
-#define MARGIN 46.0
+#define MARGIN 56.0
 #define DOT 4.0
 #define CROSS 7.0
 #define SLOT_WIDTH 13.0
@@ -162,12 +162,11 @@ draw_grid (const Pen *pen)
   cairo_stroke (pen->cr);
 }
 
-/* The centre lines of the mount as measured, and which way is which. */
+/* The centre lines of the mount as measured. */
 static void
-draw_directions (const Pen *pen)
+draw_centre_lines (const Pen *pen)
 {
-  const double bottom = pen->height - pen->fit.key_height, gap = 6.0 * pen->unit;
-  const TextStyle style = small_style (pen, TEXT_PLAIN);
+  const double bottom = pen->height - pen->fit.key_height;
 
   theme_use (pen->cr, colour_with_alpha (pen->theme->soft_ink, 0.7));
   theme_line (pen->cr, LINE_CHAIN, pen->theme->thin);
@@ -176,15 +175,45 @@ draw_directions (const Pen *pen)
   cairo_move_to (pen->cr, round (pen->fit.x) + 0.5, 0.0);
   cairo_line_to (pen->cr, round (pen->fit.x) + 0.5, bottom);
   cairo_stroke (pen->cr);
-  theme_use (pen->cr, pen->theme->soft_ink);
-  text_draw (pen->texts, pen->cr, style, C_ ("direction", "inboard"), gap,
-             pen->fit.y - gap, (TextAnchor){ 0.0, 1.0 });
-  text_draw (pen->texts, pen->cr, style, C_ ("direction", "outboard"), pen->width - gap,
-             pen->fit.y - gap, (TextAnchor){ 1.0, 1.0 });
-  text_draw (pen->texts, pen->cr, style, C_ ("direction", "rearward"), pen->fit.x + gap,
-             gap, (TextAnchor){ 0.0, 0.0 });
-  text_draw (pen->texts, pen->cr, style, C_ ("direction", "forward"), pen->fit.x + gap,
-             bottom - gap, (TextAnchor){ 0.0, 1.0 });
+}
+
+/* Keeps lines out of a text. */
+static void
+clear_behind (const Pen *pen, double x, double y, TextSize size, TextAnchor anchor)
+{
+  const double room = 2.0 * pen->unit;
+
+  theme_use (pen->cr, colour_with_alpha (pen->theme->ground, 0.85));
+  cairo_rectangle (pen->cr, x - anchor.x * size.width - room,
+                   y - anchor.y * size.height - room / 2.0, size.width + 2.0 * room,
+                   size.height + room);
+  cairo_fill (pen->cr);
+}
+
+/* In the middle of each edge, where nothing is drawn. */
+static void
+write_directions (const Pen *pen)
+{
+  const double bottom = pen->height - pen->fit.key_height, gap = 6.0 * pen->unit;
+  const TextStyle style = small_style (pen, TEXT_PLAIN);
+  const struct {
+    const char *word;
+    double x, y;
+    TextAnchor anchor;
+  } words[] = {
+    { C_ ("direction", "inboard"), gap, bottom / 2.0, { 0.0, 0.5 } },
+    { C_ ("direction", "outboard"), pen->width - gap, bottom / 2.0, { 1.0, 0.5 } },
+    { C_ ("direction", "rearward"), pen->width / 2.0, gap, { 0.5, 0.0 } },
+    { C_ ("direction", "forward"), pen->width / 2.0, bottom - gap, { 0.5, 1.0 } },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (words); i++) {
+    clear_behind (pen, words[i].x, words[i].y,
+                  text_measure (pen->texts, style, words[i].word), words[i].anchor);
+    theme_use (pen->cr, pen->theme->soft_ink);
+    text_draw (pen->texts, pen->cr, style, words[i].word, words[i].x, words[i].y,
+               words[i].anchor);
+  }
 }
 
 static void
@@ -200,19 +229,6 @@ draw_cross (const Pen *pen, double x, double y)
   cairo_move_to (pen->cr, x, y - r);
   cairo_line_to (pen->cr, x, y + r);
   cairo_stroke (pen->cr);
-}
-
-/* Keeps lines out of a text. */
-static void
-clear_behind (const Pen *pen, double x, double y, TextSize size, TextAnchor anchor)
-{
-  const double room = 2.0 * pen->unit;
-
-  theme_use (pen->cr, colour_with_alpha (pen->theme->ground, 0.85));
-  cairo_rectangle (pen->cr, x - anchor.x * size.width - room,
-                   y - anchor.y * size.height - room / 2.0, size.width + 2.0 * room,
-                   size.height + room);
-  cairo_fill (pen->cr);
 }
 
 /* A figure or a mark that leaves its place in the direction (dx, dy). */
@@ -481,7 +497,8 @@ plate_sketch_draw (TextCache *texts,
   theme_use (cr, view->theme.ground);
   cairo_paint (cr);
   draw_grid (&pen);
-  draw_directions (&pen);
+  draw_centre_lines (&pen);
+  write_directions (&pen);
   if (has_reach (view->plate)) {
     if (view->plate->kind == PLATE_ECCENTRIC)
       draw_circle (&pen);

@@ -59,7 +59,10 @@ show_plate (GtkLabel *label, SwAnswerRow *row, guint column)
 static void
 show_verdict (GtkLabel *label, SwAnswerRow *row, guint column)
 {
+  const gboolean two_sides = strchr (sw_answer_row_get_setting (row), '\n') != NULL;
+
   (void) column;
+  gtk_label_set_lines (label, two_sides ? 3 : 2);
   gtk_label_set_label (label, sw_answer_row_get_sentence (row));
 }
 
@@ -116,10 +119,8 @@ on_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data
     gtk_label_set_max_width_chars (GTK_LABEL (label), kind->most_chars);
     whole_text_tooltip_add (GTK_LABEL (label));
   }
-  if (kind->show == show_verdict) {
+  if (kind->show == show_verdict)
     gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-    gtk_label_set_lines (GTK_LABEL (label), 2);
-  }
   if (kind->show == show_number)
     gtk_widget_add_css_class (label, "numeric");
   gtk_list_item_set_child (item, label);

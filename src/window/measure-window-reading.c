@@ -108,7 +108,7 @@ read_fields (Reader *reader)
                        reader->n_missing, name);
 }
 
-/* Marks the entries that @path is about. */
+/* Marks the entries that @path is about, where @data is a reading. */
 static char *
 note_path (const char *path, gpointer data)
 {
@@ -120,8 +120,9 @@ note_path (const char *path, gpointer data)
 
     if (!measure_field_is_at (&field, path))
       continue;
-    reading->is_at_fault[i] = TRUE;
-    if (reading->field < 0)
+    if (reading != NULL)
+      reading->is_at_fault[i] = TRUE;
+    if (reading != NULL && reading->field < 0)
       reading->field = (int) i;
     if (!g_str_has_suffix (path, "]"))
       field.point = N_POINTS; /* the whole point */
@@ -174,7 +175,7 @@ first_warning (const Car *car)
     const PlausibilityWarning *warning = warnings->pdata[i];
 
     if (warning->setup == PLAUSIBILITY_AS_MEASURED)
-      return g_strdup (warning->sentence);
+      return refusal_in_words (warning->sentence, note_path, NULL);
   }
   return NULL;
 }

@@ -71,15 +71,16 @@ sw_mount_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
   mount_map_draw (self->map, cr, &view, width, height);
 }
 
+/* The focus ring lies on the handle as this frame will draw it. */
 static void
 sw_mount_view_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
   SwMountView *self = SW_MOUNT_VIEW (widget);
+  const MountMapView view = view_of (self);
   double x = 0.0, y = 0.0;
 
   (void) baseline;
-  (void) width;
-  (void) height;
+  mount_map_arrange (self->map, &view, width, height);
   mount_map_to_pixel (self->map, sw_chooser_get_mount (self->chooser), &x, &y);
   gtk_widget_size_allocate (self->handle,
                             &(GtkAllocation){ (int) round (x) - POINT_HANDLE_SIZE / 2,

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Refusals of the model name members of a file by their paths; people in front of a form
- * know its entries by their names. */
+/* Refusals and warnings of the model name members of a file by their paths; people in
+ * front of a form know its entries by their names. */
 
 #pragma once
 

@@ -174,6 +174,18 @@ test_no_path_is_left_in_a_sentence (Fixture *f, gconstpointer data)
 }
 
 static void
+test_warnings_name_entries (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  type (f, field_at ("corner.ball_joint[1]"), "-655");
+  MeasureReading reading = read_entries (f);
+  g_assert_cmpint (reading.verdict, ==, MEASURE_SOUND);
+  g_assert_true (g_str_has_prefix (reading.warning, "“Lower ball joint, y left”"));
+  g_assert_false (reading.is_at_fault[field_at ("corner.ball_joint[1]")]);
+  measure_reading_clear (&reading);
+}
+
+static void
 test_what_is_empty_is_its_default (Fixture *f, gconstpointer data)
 {
   (void) data;
@@ -250,6 +262,7 @@ main (int argc, char **argv)
   add ("/measure-reading/refusals-name-entries", test_refusals_name_entries);
   add ("/measure-reading/no-path-is-left-in-a-sentence",
        test_no_path_is_left_in_a_sentence);
+  add ("/measure-reading/warnings-name-entries", test_warnings_name_entries);
   add ("/measure-reading/what-is-empty-is-its-default",
        test_what_is_empty_is_its_default);
   add ("/measure-reading/the-right-side-counts-where-it-is-entered",

@@ -204,6 +204,12 @@ class Aims(MountTest):
         wait_for('the panel to take the keys', window.focused)
         return check
 
+    @staticmethod
+    def close_aims(window):
+        window.key('Escape')
+        wait_for('the button to have the keys again', lambda: window.focused()
+                 and window.focused().get_name() == 'Aims…')
+
     def targets(self, window):
         window.save(self.car)
         car = json.loads(self.car.read_text())
@@ -217,7 +223,7 @@ class Aims(MountTest):
         window.key('Tab')
         window.tab_to('spin button', 'Camber, at most', key='shift+Tab')
         window.key('ctrl+a', 'Delete', 'Tab')
-        window.key('Escape')
+        self.close_aims(window)
         targets = self.targets(window)
         self.assertEqual(targets['trail']['least'], 21)
         self.assertIsNone(targets['trail'].get('most'))
@@ -233,7 +239,7 @@ class Aims(MountTest):
         wait_for('a change', lambda: window.is_enabled('undo'))
         window.key('space')
         window.key('space')
-        window.key('Escape')
+        self.close_aims(window)
         sai = self.targets(window)['sai']
         kernel = table_row(self.car, 0)['sai_deg']
         self.assertLess(sai['least'], kernel)
@@ -249,7 +255,8 @@ class Aims(MountTest):
         window.key('Tab')
         window.key('ctrl+a')
         window.type('-0.8')
-        window.key('Tab', 'Escape')
+        window.key('Tab')
+        self.close_aims(window)
         wait_for('the sentence', lambda: window.find('label', None) and any(
             node.get_name().startswith('Camber −1.00 to −0.80°')
             for node in window.walk() if node.get_role_name() == 'label'))
@@ -264,7 +271,8 @@ class Aims(MountTest):
         window.tab_to('spin button', 'Tyre to strut, at least')
         window.key('ctrl+a')
         window.type('7.5')
-        window.key('Tab', 'Escape')
+        window.key('Tab')
+        self.close_aims(window)
         window.save(self.car)
         limits = json.loads(self.car.read_text())['limits']
         self.assertEqual(limits['tyre_clearance_mm'], 7.5)
@@ -373,8 +381,8 @@ class RightSide(MountTest):
         wait_for('a change', lambda: window.is_enabled('undo'))
         setup = self.saved(window)
         self.assertEqual(setup['mount']['inboard_mm'], 0)
-        self.assertGreater(setup['right']['mount']['inboard_mm'], 0.5)
-        self.assertGreater(setup['right']['mount']['rearward_mm'], 0.5)
+        self.assertGreater(setup['right']['inboard_mm'], 0.5)
+        self.assertGreater(setup['right']['rearward_mm'], 0.5)
 
     def test_the_table_has_a_line_for_each_side(self):
         window = self.open_page(title=FIELDFARE)
