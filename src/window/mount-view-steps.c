@@ -82,27 +82,30 @@ nudge_places (const MountRail *rail, MountOffset from, int right, int up)
   return best;
 }
 
-/* Of a scale at @setting: mm the way of the key for each unit of it, and mm in all. */
+/* Of one scale of @setting: mm the way of the key for each unit of it, and mm in all. */
 static double
 scale_way (const MountRail *rail,
-           PlateSetting setting,
-           double *scale,
+           const PlateSetting *setting,
+           gboolean is_across,
            int right,
            int up,
            double *length)
 {
-  const double at = *scale, half = 0.05;
+  const PlateScale range =
+      is_across ? plate_across_range (rail->plate) : plate_along_range (rail->plate);
+  const double at = is_across ? setting->across : setting->along;
+  const double least = MAX (at - 0.5, range.least), most = MIN (at + 0.5, range.most);
+  PlateSetting before = *setting, after = *setting;
   double beside;
 
-  *scale = at - half;
-  const MountOffset before = plate_place (rail->plate, setting);
-  *scale = at + half;
-  const MountOffset after = plate_place (rail->plate, setting);
-  *scale = at;
+  *(is_across ? &before.across : &before.along) = least;
+  *(is_across ? &after.across : &after.along) = most;
 
-  const double way = way_to (before, after, right, up, &beside);
-  *length = hypot (way, beside) / (2.0 * half);
-  return way / (2.0 * half);
+  const double way = way_to (plate_place (rail->plate, before),
+                             plate_place (rail->plate, after), right, up, &beside);
+  const double units = most > least ? most - least : 1.0;
+  *length = hypot (way, beside) / units;
+  return way / units;
 }
 
 /* A full turn has no ends. */
@@ -122,16 +125,14 @@ static MountOffset
 nudge_scales (const MountRail *rail, MountOffset from, double mm, int right, int up)
 {
   PlateSetting setting = plate_nearest (rail->plate, from, rail->is_swapped);
-  const MountOffset here = plate_place (rail->plate, setting);
-  double length, length_across = 1.0;
-  const double along = scale_way (rail, setting, &setting.along, right, up, &length);
+  const gboolean has_across = plate_n_ways (rail->plate) > 1;
+  double length, length_across = 0.0;
+  const double along = scale_way (rail, &setting, FALSE, right, up, &length);
   const double across =
-      plate_n_ways (rail->plate) < 2
-          ? 0.0
-          : scale_way (rail, setting, &setting.across, right, up, &length_across);
+      has_across ? scale_way (rail, &setting, TRUE, right, up, &length_across) : 0.0;
 
-  if (MAX (fabs (along), fabs (across)) < SAME_WAY * length)
-    return here;
+  if (MAX (fabs (along), fabs (across)) <= SAME_WAY * MAX (length, length_across))
+    return plate_place (rail->plate, setting);
   if (fabs (across) > fabs (along))
     setting.across += copysign (mm / length_across, across);
   else

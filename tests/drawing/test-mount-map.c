@@ -1,125 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/mount-map.h"
-#include "model/quantity-info.h"
-#include "set-m.h"
+#include "mount-map-fixture.h"
 #include "svg-numbers.h"
 
 #include <string.h>
-
-#define STEEPEST (97.0 * G_PI / 180.0) /* what leans further stands on its head */
-
-typedef struct {
-  Car *car;
-  Plate *plate;
-  MountMap *map;
-  MountMapView view;
-} Fixture;
-
-static void
-add_target (Car *car, Aim aim, double least, double most)
-{
-  const CarTarget target = { .aim = aim, .least = least, .most = most, .weight = 1.0 };
-
-  g_array_append_val (car->targets, target);
-}
-
-static void
-add_setup (Car *car, const char *name, double inboard, double rearward)
-{
-  const CarSetup setup = { .name = g_strdup (name), .mount = { inboard, rearward, 0.0 } };
-
-  g_array_append_val (car->setups, setup);
-}
-
-static void
-add_hole (Plate *plate, const char *label, double inboard, double rearward)
-{
-  const PlateHole hole = { .label = g_strdup (label),
-                           .inboard_mm = inboard,
-                           .rearward_mm = rearward };
-
-  g_array_append_val (plate->holes, hole);
-}
-
-static Plate *
-three_holes (void)
-{
-  Plate *plate = plate_new ();
-
-  plate->kind = PLATE_HOLES;
-  plate->bearing_diameter_mm = 46.0;
-  add_hole (plate, "1", 0.0, 6.0);
-  add_hole (plate, "2", 9.0, 6.0);
-  add_hole (plate, "3", 18.0, 6.0);
-  return plate;
-}
-
-static void
-set_up (Fixture *f, gconstpointer data)
-{
-  (void) data;
-  f->car = set_m_car ();
-  f->car->tower = (CarTower){ 84.0, 4.0, -2.0 };
-  add_target (f->car, AIM_CAMBER, -2.3, -1.7);
-  add_target (f->car, AIM_CASTER, 4.5, INFINITY);
-  add_setup (f->car, "15 in", 15.0, 0.0);
-  add_setup (f->car, "8 out, 12 forward", -8.0, -12.0);
-  f->plate = three_holes ();
-  f->map = mount_map_new ();
-  f->view = (MountMapView){ .car = f->car,
-                            .setup = 1,
-                            .subjects = { FIELD_CAMBER, FIELD_CASTER },
-                            .plate = f->plate,
-                            .theme = theme_light (),
-                            .pixel_scale = 1.0,
-                            .lit_place = MOUNT_MAP_NONE };
-}
-
-static void
-tear_down (Fixture *f, gconstpointer data)
-{
-  (void) data;
-  car_free (f->car);
-  plate_free (f->plate);
-  mount_map_free (f->map);
-}
-
-static cairo_surface_t *
-draw_with (MountMap *map, const MountMapView *view, int width, int height)
-{
-  cairo_surface_t *surface =
-      cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width, height);
-  cairo_t *cr = cairo_create (surface);
-
-  mount_map_draw (map, cr, view, width, height);
-  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
-  cairo_destroy (cr);
-  cairo_surface_flush (surface);
-  return surface;
-}
-
-static void
-draw (Fixture *f, int width, int height)
-{
-  cairo_surface_destroy (draw_with (f->map, &f->view, width, height));
-}
-
-typedef struct {
-  double x, y;
-} Point;
-
-static Point
-pixel_of (const Fixture *f, double inboard, double rearward)
-{
-  Point p;
-
-  mount_map_to_pixel (f->map, (MountOffset){ inboard, rearward, 0.0 }, &p.x, &p.y);
-  return p;
-}
-
-static const int sizes[][2] = {
-  { 380, 300 }, { 700, 650 }, { 1280, 720 }, { 520, 900 }, { 1801, 1203 }
-};
 
 static void
 test_places_and_pixels_go_together (Fixture *f, gconstpointer data)
@@ -284,200 +167,6 @@ test_the_window_holds (Fixture *f, gconstpointer data)
   g_assert_true (is_seen (f, 90.0, 0.0));
 }
 
-static void
-corners_of (const MountMapLabel *label, double room, Point corners[4])
-{
-  static const double signs[4][2] = { { -1, -1 }, { 1, -1 }, { 1, 1 }, { -1, 1 } };
-  const double c = cos (label->angle), s = sin (label->angle);
-
-  for (int i = 0; i < 4; i++) {
-    const double u = signs[i][0] * (label->width / 2.0 + room),
-                 v = signs[i][1] * (label->height / 2.0 + room);
-    corners[i] = (Point){ label->x + c * u - s * v, label->y + s * u + c * v };
-  }
-}
-
-/* By the separating axes of both, on their corners. */
-static gboolean
-do_overlap (const Point a[4], const Point b[4])
-{
-  const Point *both[] = { a, b };
-
-  for (int k = 0; k < 4; k++) {
-    const Point p = both[k / 2][k % 2], q = both[k / 2][k % 2 + 1];
-    double low[2] = { INFINITY, INFINITY }, high[2] = { -INFINITY, -INFINITY };
-
-    for (int box = 0; box < 2; box++)
-      for (int i = 0; i < 4; i++) {
-        const double along = both[box][i].x * (q.x - p.x) + both[box][i].y * (q.y - p.y);
-        low[box] = fmin (low[box], along);
-        high[box] = fmax (high[box], along);
-      }
-    if (low[0] >= high[1] || low[1] >= high[0])
-      return FALSE;
-  }
-  return TRUE;
-}
-
-static gboolean
-is_between (double value, double a, double b)
-{
-  return value >= fmin (a, b) && value <= fmax (a, b);
-}
-
-/* "−2.5°" in its own units. */
-static double
-number_of (const char *text)
-{
-  const gboolean is_negative = g_str_has_prefix (text, "−");
-
-  return (is_negative ? -1.0 : 1.0) *
-         g_ascii_strtod (text + (is_negative ? strlen ("−") : 0), NULL);
-}
-
-/* Whether another line than the label's own runs through it, by twentieths of pieces. */
-static gboolean
-is_struck_through (const Fixture *f, const MountMapLabel *label)
-{
-  const double c = cos (label->angle), s = sin (label->angle);
-
-  for (guint which = 0; which < 2; which++) {
-    const FieldLines *lines = mount_map_lines (f->map, which);
-
-    for (guint n = 0; lines != NULL && n < lines->lines->len; n++) {
-      const FieldLine *line = &g_array_index (lines->lines, FieldLine, n);
-
-      if (which == label->which && line->level == label->level)
-        continue;
-      for (guint i = 0; i + 1 < line->n_points; i++) {
-        const MountOffset *at =
-            &g_array_index (lines->points, MountOffset, line->first + i);
-        const Point a = pixel_of (f, at[0].inboard, at[0].rearward),
-                    b = pixel_of (f, at[1].inboard, at[1].rearward);
-
-        for (int k = 0; k <= 20; k++) {
-          const double x = a.x + k / 20.0 * (b.x - a.x) - label->x,
-                       y = a.y + k / 20.0 * (b.y - a.y) - label->y;
-
-          if (fabs (c * x + s * y) < label->width / 2.0 &&
-              fabs (c * y - s * x) < label->height / 2.0)
-            return TRUE;
-        }
-      }
-    }
-  }
-  return FALSE;
-}
-
-static void
-check_label (const Fixture *f, const MountMapLabel *label, int width, int height)
-{
-  const FieldSubject subject = (FieldSubject) f->view.subjects[label->which];
-  const Quantity quantity = field_subject_quantity (subject);
-  const FieldLines *lines = mount_map_lines (f->map, label->which);
-  const MountOffset at = mount_map_hit (f->map, label->x, label->y).at;
-  Point corners[4];
-
-  corners_of (label, 0.0, corners);
-  for (int i = 0; i < 4; i++) {
-    g_assert_true (is_between (corners[i].x, 0.0, width));
-    g_assert_true (is_between (corners[i].y, 0.0, height));
-    g_assert_true (mount_map_hit (f->map, corners[i].x, corners[i].y).on_map);
-  }
-  g_assert_cmpfloat (cos (label->angle), >=, cos (STEEPEST));
-  /* says its line's value, and stands on its line: lines are 40 pixels apart, and texts
-   * 2.5 off at most */
-  g_assert_cmpfloat_with_epsilon (number_of (label->text),
-                                  quantity_edge_value (quantity, label->level), 1e-6);
-  g_assert_cmpfloat_with_epsilon (mount_field_exact (mount_map_field (f->map), subject,
-                                                     at),
-                                  label->level, 0.12 * lines->step);
-  g_assert_false (is_struck_through (f, label));
-}
-
-static void
-check_labels (const Fixture *f, int width, int height)
-{
-  const guint n = mount_map_n_labels (f->map);
-  const Point handle = pixel_of (f, car_setup (f->car, 1)->mount.inboard,
-                                 car_setup (f->car, 1)->mount.rearward);
-  const MountMapLabel mount = { .x = handle.x, .y = handle.y, .width = 34, .height = 34 };
-  Point of_handle[4];
-
-  corners_of (&mount, 0.0, of_handle);
-  for (guint i = 0; i < n; i++) {
-    const MountMapLabel label = mount_map_label (f->map, i);
-    Point corners[4];
-
-    if (!label.is_shown)
-      continue;
-    check_label (f, &label, width, height);
-    corners_of (&label, 0.0, corners);
-    g_assert_false (do_overlap (corners, of_handle));
-    for (guint other = 0; other < i; other++) {
-      const MountMapLabel second = mount_map_label (f->map, other);
-      Point others[4];
-
-      corners_of (&second, 0.0, others);
-      g_assert_false (second.is_shown && do_overlap (corners, others));
-    }
-  }
-}
-
-static void
-test_labels_have_their_places (Fixture *f, gconstpointer data)
-{
-  (void) data;
-  for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++)
-    for (int first = 0; first < N_FIELD_SUBJECTS; first++) {
-      const int width = sizes[i][0], height = sizes[i][1];
-
-      f->view.subjects[0] = first;
-      f->view.subjects[1] = (first + 1 + (int) i) % N_FIELD_SUBJECTS;
-      f->view.theme = i % 2 == 0 ? theme_light () : theme_scaled (theme_dark (), 1.3);
-      draw (f, width, height);
-      g_assert_cmpuint (mount_map_n_labels (f->map), >=, 3);
-      check_labels (f, width, height);
-    }
-}
-
-/* Nearly every line of the usual two says its value. */
-static void
-test_most_lines_are_labelled (Fixture *f, gconstpointer data)
-{
-  (void) data;
-  draw (f, 700, 650);
-  const guint n_lines =
-      mount_map_lines (f->map, 0)->lines->len + mount_map_lines (f->map, 1)->lines->len;
-
-  g_assert_cmpuint (mount_map_n_labels (f->map), >=, n_lines - 3);
-}
-
-static void
-test_labels_give_way_to_the_handle (Fixture *f, gconstpointer data)
-{
-  (void) data;
-  int n_hidden = 0;
-
-  draw (f, 700, 650);
-  f->view.hold_window = TRUE;
-  const MountMapLabel first = mount_map_label (f->map, 2);
-  for (int i = 0; i < 40; i++) {
-    MountOffset *mount = &car_setup (f->car, 1)->mount;
-
-    mount->inboard = -25.0 + 1.7 * i;
-    mount->rearward = 30.0 - 1.6 * i;
-    draw (f, 700, 650);
-    check_labels (f, 700, 650);
-    for (guint k = 0; k < mount_map_n_labels (f->map); k++)
-      n_hidden += !mount_map_label (f->map, k).is_shown;
-    /* the others stay where they are */
-    g_assert_cmpfloat (mount_map_label (f->map, 2).x, ==, first.x);
-    g_assert_cmpfloat (mount_map_label (f->map, 2).y, ==, first.y);
-  }
-  g_assert_cmpint (n_hidden, >, 0);
-}
-
 /* The ends of what is aimed for have lines of their own, between the round ones. */
 static void
 test_ends_of_aims_are_lines (Fixture *f, gconstpointer data)
@@ -591,20 +280,6 @@ test_changes_show (Fixture *f, gconstpointer data)
   check_like_new (f, "size", 640, 500);
 }
 
-static Plate *
-plate_of (PlateKind kind)
-{
-  Plate *plate = kind == PLATE_HOLES ? three_holes () : plate_new ();
-
-  plate->kind = kind;
-  plate->direction_deg = 30.0;
-  plate->along = (PlateScale){ -5.0, 20.0 };
-  plate->across = (PlateScale){ -8.0, 12.0 };
-  plate->radius_mm = 9.0;
-  plate->bearing_diameter_mm = 44.0;
-  return plate;
-}
-
 static double
 draw_svg (Fixture *f, double width, double height)
 {
@@ -633,7 +308,6 @@ test_every_plate_is_drawn (Fixture *f, gconstpointer data)
       f->view.plate = plate;
       f->view.is_swapped = swapped;
       g_assert_cmpfloat (draw_svg (f, 700, 650), <, 3000.0);
-      check_labels (f, 700, 650);
     }
 }
 
@@ -712,9 +386,6 @@ main (int argc, char **argv)
   ADD ("hits/places", test_every_place_of_a_plate_is_hit);
   ADD ("hits/before", test_nothing_is_hit_before_it_is_drawn);
   ADD ("hits/right", test_the_right_side_has_its_own_mount);
-  ADD ("labels/places", test_labels_have_their_places);
-  ADD ("labels/most", test_most_lines_are_labelled);
-  ADD ("labels/handle", test_labels_give_way_to_the_handle);
   ADD ("lines/aims", test_ends_of_aims_are_lines);
   ADD ("lines/exact", test_lines_are_exact);
   ADD ("still/field", test_dragging_the_mount_leaves_the_field);
