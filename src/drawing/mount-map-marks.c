@@ -16,7 +16,7 @@
 #define FLAG_WIDTH 13.0
 #define FLAG_HEIGHT 9.0
 #define NOTE_AWAY 8.0
-#define LONGEST_NAME 18 /* letters */
+#define LONGEST_NAME 24 /* letters */
 #define SAME_PLACE 0.05 /* mm */
 
 static const Pixel rightward = { 1.0, 0.0 };
@@ -55,6 +55,16 @@ map_marks_claim (const MapPen *pen, MapClaims *claims)
   }
 }
 
+/* Whether its marker lies under the one of the setup in hand, whose name it would seem to
+ * be. */
+static gboolean
+is_under_hand (const MapPen *pen, guint setup)
+{
+  const Pixel at = setup_pixel (pen, setup), hand = setup_pixel (pen, pen->view->setup);
+
+  return hypot (at.x - hand.x, at.y - hand.y) < MARKER * pen->unit;
+}
+
 static void
 short_name (const char *name, char *text, gsize size)
 {
@@ -91,7 +101,7 @@ map_marks_note (const MapPen *pen, MapClaims *claims, MapNotes *notes)
     map_note_beside (pen, claims, notes, _ ("as measured"), measured_pixel (pen), away,
                      rightward, t->reference);
   for (guint i = 0; i < pen->view->car->setups->len; i++)
-    if (map_shows_setup (pen->view, i)) {
+    if (map_shows_setup (pen->view, i) && !is_under_hand (pen, i)) {
       short_name (car_setup (pen->view->car, i)->name, name, sizeof name);
       map_note_beside (pen, claims, notes, name, setup_pixel (pen, i), away, rightward,
                        theme_setup_style (t, i).colour);

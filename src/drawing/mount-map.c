@@ -131,21 +131,15 @@ take_levels (MountMap *map)
 static void
 trace_lines (MountMap *map)
 {
-  FieldRequest requests[2];
-
   for (guint f = 0; f < map->n_families; f++) {
     const MapFamily *family = &map->families[f];
 
-    requests[f] = (FieldRequest){
-      family->lines,
-      family->subject,
-      map->most_levels,
-      { family->has_band ? family->least : (double) NAN,
-        family->has_band ? family->most : (double) NAN },
-    };
+    field_lines_trace (family->lines, map->field, family->subject, map->most_levels);
+    if (family->has_band && isfinite (family->least))
+      field_lines_trace_level (family->lines, map->field, family->subject, family->least);
+    if (family->has_band && isfinite (family->most))
+      field_lines_trace_level (family->lines, map->field, family->subject, family->most);
   }
-  if (map->n_families > 0)
-    field_lines_trace_all (map->field, requests, map->n_families);
 }
 
 static MapPen

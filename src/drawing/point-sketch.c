@@ -8,7 +8,7 @@
 
 /* Pixels at ordinary type size. */
 #define MARGIN 26.0
-#define GAP 30.0
+#define GAP 42.0
 #define DOT 3.5
 #define RING 9.0
 #define ARROW 5.0
@@ -28,6 +28,7 @@ static const Vec3 usual[N_POINTS] = {
   [POINT_WHEEL_CENTRE] = { 0.0, 700.0, 270.0 },
 };
 #define USUAL_RADIUS 270.0
+#define HALF_WHEEL 80.0
 
 typedef struct {
   double x, y;
@@ -213,16 +214,17 @@ write_captions (const Pen *pen)
   const TextStyle bold = { pen->theme->font, pen->theme->small_text, TEXT_BOLD };
 
   theme_use (pen->cr, pen->theme->ink);
-  text_draw (pen->texts, pen->cr, bold, _ ("Front view"), pen->front.x + gap, top,
-             (TextAnchor){ 0.0, 0.0 });
+  text_draw (pen->texts, pen->cr, bold, _ ("Front view"), pen->front.x + gap, top - gap,
+             (TextAnchor){ 0.0, 1.0 });
   text_draw (pen->texts, pen->cr, bold, _ ("Plan view"), pen->plan.x + gap,
-             pen->plan.y + e.least_x * pen->scale, (TextAnchor){ 0.0, 0.0 });
+             pen->plan.y + e.least_x * pen->scale - gap, (TextAnchor){ 0.0, 1.0 });
   theme_use (pen->cr, pen->theme->soft_ink);
   text_draw (pen->texts, pen->cr, small_style (pen), _ ("ground"), right,
              pen->front.y + gap / 2.0, (TextAnchor){ 1.0, 0.0 });
   text_draw (pen->texts, pen->cr, small_style (pen), _ ("front axle"),
-             pen->plan.x + (AXIS_WAY + 14.0) * pen->unit, pen->plan.y - gap / 2.0,
-             (TextAnchor){ 0.0, 1.0 });
+             in_plan (pen, place_of (pen->view, POINT_WHEEL_CENTRE)).x -
+                 HALF_WHEEL * pen->scale - gap,
+             pen->plan.y + gap / 2.0, (TextAnchor){ 1.0, 0.0 });
   cairo_save (pen->cr);
   cairo_translate (pen->cr, pen->front.x - gap / 2.0,
                    pen->front.y - 0.45 * e.most_z * pen->scale);
@@ -252,7 +254,7 @@ draw_wheel (const Pen *pen)
   const bool is_sure =
       is_entered (pen->view, POINT_WHEEL_CENTRE) && pen->view->loaded_radius > 0.0;
   const Vec3 centre = place_of (pen->view, POINT_WHEEL_CENTRE);
-  const double r = radius_of (pen->view) * pen->scale, half = 80.0 * pen->scale;
+  const double r = radius_of (pen->view) * pen->scale, half = HALF_WHEEL * pen->scale;
   const At front = in_front (pen, centre), plan = in_plan (pen, centre);
 
   theme_use (pen->cr, is_sure ? pen->theme->soft_ink : pen->theme->body);
@@ -324,34 +326,15 @@ draw_coordinate (const Pen *pen)
 }
 
 void
-point_sketch_ring (TextCache *texts,
-                   cairo_t *cr,
-                   const Theme *theme,
-                   double x,
-                   double y,
-                   const char *name)
+point_sketch_ring (cairo_t *cr, const Theme *theme, double x, double y)
 {
-  const double unit = unit_of (theme);
-  const double r = RING * unit;
-
   cairo_new_path (cr);
-  cairo_arc (cr, x, y, r, 0.0, 2.0 * G_PI);
+  cairo_arc (cr, x, y, RING * unit_of (theme), 0.0, 2.0 * G_PI);
   theme_use (cr, theme->glow);
   cairo_fill_preserve (cr);
   theme_use (cr, theme->accent);
   theme_line (cr, LINE_FULL, theme->line);
   cairo_stroke (cr);
-  if (name == NULL)
-    return;
-
-  const TextStyle style = { theme->font, theme->small_text, TEXT_BOLD };
-  const TextSize size = text_measure (texts, style, name);
-  const double left = x - r - 5.0 * unit - size.width, top = y - r - size.height;
-  theme_use (cr, colour_with_alpha (theme->ground, 0.85));
-  cairo_rectangle (cr, left - 2.0, top, size.width + 4.0, size.height);
-  cairo_fill (cr);
-  theme_use (cr, theme->accent);
-  text_draw (texts, cr, style, name, left, top, (TextAnchor){ 0.0, 0.0 });
 }
 
 void
@@ -385,6 +368,6 @@ point_sketch_draw (TextCache *texts,
   const Vec3 at = place_of (view, (PointName) view->point);
   const At front = in_front (&pen, at), plan = in_plan (&pen, at);
   draw_coordinate (&pen);
-  point_sketch_ring (texts, cr, &view->theme, front.x, front.y, view->name);
-  point_sketch_ring (texts, cr, &view->theme, plan.x, plan.y, NULL);
+  point_sketch_ring (cr, &view->theme, front.x, front.y);
+  point_sketch_ring (cr, &view->theme, plan.x, plan.y);
 }

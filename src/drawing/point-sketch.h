@@ -15,7 +15,6 @@ typedef struct {
   Vec3 points[N_POINTS]; /* mm, the left side's; what is not entered is NAN */
   double loaded_radius;  /* mm, or NAN */
   int point, axis;       /* in hand: 0 x, 1 y, 2 z; or POINT_SKETCH_NONE */
-  const char *name;      /* of that point, translated; or NULL */
   Theme theme;
 } PointSketchView;
 
@@ -36,10 +35,5 @@ void point_sketch_draw (TextCache *texts,
                         double width,
                         double height);
 
-/* A ring round the point in hand and its name beside it, for other drawings too. */
-void point_sketch_ring (TextCache *texts,
-                        cairo_t *cr,
-                        const Theme *theme,
-                        double x,
-                        double y,
-                        const char *name);
+/* A ring round the point in hand, for other drawings too. */
+void point_sketch_ring (cairo_t *cr, const Theme *theme, double x, double y);

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/mount-field-lines.h"
 
-#include "model/mount-field-crew.h"
 #include "model/mount-field-trace.h"
 #include "model/quantity-info.h"
 
@@ -172,24 +171,18 @@ prepare (FieldLines *lines,
   return TRUE;
 }
 
-static gboolean
-is_among (double steps, double first, double last)
+void
+field_lines_trace (FieldLines *lines,
+                   const MountField *field,
+                   FieldSubject subject,
+                   int most_levels)
 {
-  const double nearest = round (steps);
-
-  return fabs (steps - nearest) < SAME_LEVEL && nearest >= first && nearest <= last;
-}
-
-static void
-trace (const MountField *field, const FieldRequest *request)
-{
-  FieldLines *lines = request->lines;
-  const double most = MAX (request->most_levels, 2);
+  const double most = MAX (most_levels, 2);
   Spread spread;
 
   g_array_set_size (lines->points, 0);
   g_array_set_size (lines->lines, 0);
-  if (!prepare (lines, field, request->subject, request->most_levels, &spread))
+  if (!prepare (lines, field, subject, most_levels, &spread))
     return;
 
   const double step = lines->step;
@@ -200,19 +193,17 @@ trace (const MountField *field, const FieldRequest *request)
     last = first + most - 1.0;
   }
   for (double i = first; i <= last; i++)
-    trace_level (lines, field, request->subject, i * step);
-  for (int i = 0; i < FIELD_MOST_EXTRA; i++)
-    if (isfinite (request->extra[i]) && !is_among (request->extra[i] / step, first, last))
-      trace_level (lines, field, request->subject, request->extra[i]);
+    trace_level (lines, field, subject, i * step);
 }
 
-void
-field_lines_trace (FieldLines *lines,
-                   const MountField *field,
-                   FieldSubject subject,
-                   int most_levels)
+static gboolean
+has_level (const FieldLines *lines, double level)
 {
-  trace (field, &(FieldRequest){ lines, subject, most_levels, { NAN, NAN } });
+  for (guint i = 0; i < lines->lines->len; i++)
+    if (fabs (g_array_index (lines->lines, FieldLine, i).level - level) <
+        SAME_LEVEL * lines->step)
+      return TRUE;
+  return FALSE;
 }
 
 void
@@ -223,30 +214,11 @@ field_lines_trace_level (FieldLines *lines,
 {
   Spread spread;
 
+  if (has_level (lines, level))
+    return;
   if (lines->step > 0.0)
     read_values (lines, field, subject);
   else if (!prepare (lines, field, subject, ORDINARY_LEVELS, &spread))
     return;
   trace_level (lines, field, subject, level);
-}
-
-typedef struct {
-  const MountField *field;
-  const FieldRequest *requests;
-} Requests;
-
-static void
-trace_part (gpointer data, guint part)
-{
-  const Requests *all = data;
-
-  trace (all->field, &all->requests[part]);
-}
-
-void
-field_lines_trace_all (const MountField *field,
-                       const FieldRequest *requests,
-                       guint n_requests)
-{
-  field_crew_run (field->crew, trace_part, &(Requests){ field, requests }, n_requests);
 }

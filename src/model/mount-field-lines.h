@@ -42,21 +42,9 @@ void field_lines_trace (FieldLines *lines,
                         const MountField *field,
                         FieldSubject subject,
                         int most_levels);
-/* The lines of one value, appended; to the tolerance of the step that is there. */
+/* The lines of one value, appended unless they are there; to the tolerance of the step
+ * that is there. */
 void field_lines_trace_level (FieldLines *lines,
                               const MountField *field,
                               FieldSubject subject,
                               double level);
-
-/* What field_lines_trace () and field_lines_trace_level () do, for several at once on as
- * many cores as serve. */
-#define FIELD_MOST_EXTRA 2
-typedef struct {
-  FieldLines *lines;
-  FieldSubject subject;
-  int most_levels;
-  double extra[FIELD_MOST_EXTRA]; /* levels that may lie between; NAN for none */
-} FieldRequest;
-void field_lines_trace_all (const MountField *field,
-                            const FieldRequest *requests,
-                            guint n_requests);

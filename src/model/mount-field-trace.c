@@ -7,26 +7,18 @@
  *      │         │
  *      0 ── 0 ── 1
  *
- * Corner n adds 2ⁿ to the code of a mesh where its value is above the level. The function
- * runs nearly straight from place to place, so that a guess by interpolation mostly needs
- * one solution to be proved. Vertices are found to half the tolerance and middles tested
- * against half of it; where the function is so flat that lines would show corners, both
- * more closely. */
+ * Corner n adds 2ⁿ to the code of a mesh where its value is above the level. */
 
 #include "model/mount-field-trace.h"
 
+#include "model/mount-field-level.h"
+
 #include <math.h>
 
-#define MOST_SOLUTIONS 40
-#define MOST_CORRECTIONS 8
-#define MOST_HALVINGS 8
-#define EYE 0.015       /* of a mesh: a kink of less is not seen */
 #define LEAST_NEAR 0.02 /* of the tolerance */
-#define DIFFERENCE 1e-4 /* of a piece's length, for the slope */
 /* Of the tolerance: what a level is lowered by, so that a place that is right on it, or a
  * field that is flat but for rounding, lies above. */
 #define LEAN 1e-3
-#define SAME_PLACE 1e-9 /* mm */
 
 typedef enum {
   CROSSING_UNKNOWN,
@@ -58,11 +50,10 @@ struct FieldScratch {
 };
 
 typedef struct {
-  const FieldSurface *surface;
+  FieldLevel level; /* as leaned */
   const MountGrid *grid;
   FieldLines *lines;
   FieldScratch *scratch;
-  double level, tolerance; /* the level as leaned */
 } Tracer;
 
 FieldScratch *
@@ -98,95 +89,6 @@ field_scratch_values (FieldScratch *scratch, size_t n)
   return scratch->values;
 }
 
-static MountOffset
-between (MountOffset a, MountOffset b, double part)
-{
-  return (MountOffset){ a.inboard + part * (b.inboard - a.inboard),
-                        a.rearward + part * (b.rearward - a.rearward), a.up };
-}
-
-static double
-distance (MountOffset a, MountOffset b)
-{
-  return hypot (b.inboard - a.inboard, b.rearward - a.rearward);
-}
-
-/* How far the function is above the level. */
-static double
-excess_at (const Tracer *t, MountOffset at)
-{
-  return t->surface->exact (t->surface->data, at) - t->level;
-}
-
-/* An edge: two neighbours in a row, or in a column when @stride is a row long. */
-typedef struct {
-  size_t from, stride;
-  size_t place, n; /* of the first in its row or column of n */
-} Edge;
-
-/* Of the cubic through the four values about the edge, or of the straight line where
- * there are no four, from its first end. */
-static double
-guess_crossing (const Tracer *t, const Edge *e)
-{
-  const double *v = &t->surface->values[e->from];
-  const double a = v[0] - t->level, b = v[e->stride] - t->level;
-  double part = a / (a - b);
-
-  if (e->place == 0 || e->place + 2 >= e->n)
-    return part;
-  const double before = v[-(ptrdiff_t) e->stride] - t->level,
-               after = v[2 * e->stride] - t->level;
-  if (!isfinite (before) || !isfinite (after))
-    return part;
-  for (int i = 0; i < 3; i++) {
-    const double p = part, q = 1.0 - p;
-    const double cubic =
-        q * a + p * b -
-        p * q * ((1.0 + q) * (before - 2.0 * a + b) + (1.0 + p) * (a - 2.0 * b + after)) /
-            6.0;
-
-    part = CLAMP (part - cubic / (b - a), 0.0, 1.0);
-  }
-  return part;
-}
-
-/* False position in its Illinois form, from the guess on. */
-static gboolean
-find_crossing (
-    const Tracer *t, const Edge *e, MountOffset p, MountOffset q, MountOffset *at)
-{
-  const double *v = &t->surface->values[e->from];
-  double low = 0.0, high = 1.0, at_low = v[0] - t->level,
-         at_high = v[e->stride] - t->level;
-  const double near = fmin (t->tolerance / 2.0, EYE * fabs (at_high - at_low));
-  double part = guess_crossing (t, e);
-  int side = 0;
-
-  for (int i = 0; i < MOST_SOLUTIONS; i++) {
-    *at = between (p, q, part);
-    const double excess = excess_at (t, *at);
-
-    if (fabs (excess) <= near)
-      return TRUE;
-    if (isnan (excess))
-      return FALSE;
-    if ((excess > 0.0) == (at_low > 0.0)) {
-      low = part;
-      at_low = excess;
-      at_high = side < 0 ? at_high / 2.0 : at_high;
-      side = -1;
-    } else {
-      high = part;
-      at_high = excess;
-      at_low = side > 0 ? at_low / 2.0 : at_low;
-      side = 1;
-    }
-    part = low + (high - low) * at_low / (at_low - at_high);
-  }
-  return FALSE;
-}
-
 static size_t
 place_index (const MountGrid *grid, size_t i, size_t r)
 {
@@ -212,80 +114,21 @@ cross_edge (const Tracer *t, guint id)
   const gboolean is_column = id >= n;
   const size_t from = id - (is_column ? n : 0);
   const size_t i = from % grid->n_inboard, r = from / grid->n_inboard;
-  const Edge edge = is_column ? (Edge){ from, grid->n_inboard, r, grid->n_rearward }
-                              : (Edge){ from, 1, i, grid->n_inboard };
+  const FieldEdge edge = is_column
+                             ? (FieldEdge){ from, grid->n_inboard, r, grid->n_rearward }
+                             : (FieldEdge){ from, 1, i, grid->n_inboard };
   Crossing *crossing = &t->scratch->crossings[id];
 
   if (crossing->state != CROSSING_UNKNOWN)
     return crossing;
   g_array_append_val (t->scratch->crossed, id);
   crossing->state =
-      find_crossing (t, &edge, mount_grid_at (grid, i, r),
-                     mount_grid_at (grid, i + !is_column, r + is_column), &crossing->at)
+      field_level_cross (&t->level, &edge, mount_grid_at (grid, i, r),
+                         mount_grid_at (grid, i + !is_column, r + is_column),
+                         &crossing->at)
           ? CROSSING_FOUND
           : CROSSING_LOST;
   return crossing;
-}
-
-/* The steepest way up at @at where the function is @excess above the level, mm for each
- * unit of it; by differences of its exact values. */
-static MountOffset
-steepest_way (const Tracer *t, MountOffset at, double excess, double step)
-{
-  const MountOffset inward = { at.inboard + step, at.rearward, at.up },
-                    backward = { at.inboard, at.rearward + step, at.up };
-  const double in = (excess_at (t, inward) - excess) / step,
-               back = (excess_at (t, backward) - excess) / step;
-  const double square = in * in + back * back;
-
-  return (MountOffset){ in / square, back / square, 0.0 };
-}
-
-/* Moves @at, with @excess there, onto the level, by Newton's method on the steepest way
- * and from there on by secants along it. */
-static gboolean
-correct (const Tracer *t, double excess, double near, double reach, MountOffset *at)
-{
-  const MountOffset from = *at;
-  const MountOffset way = steepest_way (t, from, excess, DIFFERENCE * reach);
-  double part = -excess, before = 0.0, excess_before = excess;
-
-  for (int i = 0; i < MOST_CORRECTIONS; i++) {
-    *at = (MountOffset){ from.inboard + part * way.inboard,
-                         from.rearward + part * way.rearward, from.up };
-    if (!(distance (from, *at) <= reach))
-      return FALSE;
-    excess = excess_at (t, *at);
-    if (fabs (excess) <= near)
-      return TRUE;
-    const double next = part - excess * (part - before) / (excess - excess_before);
-    before = part;
-    excess_before = excess;
-    part = next;
-  }
-  return FALSE;
-}
-
-/* Bends the way from @a to @b where it is off the level by more than @near. Where that
- * cannot be had the tolerance will do; FALSE where not even that can. */
-static gboolean
-bend (const Tracer *t, MountOffset a, MountOffset b, double near, int halvings)
-{
-  const MountOffset straight = between (a, b, 0.5);
-  const double excess = excess_at (t, straight), length = distance (a, b);
-  const guint n_bends = t->scratch->bends->len;
-  MountOffset middle = straight;
-
-  if (fabs (excess) <= near || length < SAME_PLACE)
-    return TRUE;
-  if (halvings > 0 && correct (t, excess, near, length, &middle) &&
-      bend (t, a, middle, near, halvings - 1)) {
-    g_array_append_val (t->scratch->bends, middle);
-    if (bend (t, middle, b, near, halvings - 1))
-      return TRUE;
-  }
-  g_array_set_size (t->scratch->bends, n_bends);
-  return fabs (excess) <= t->tolerance / 2.0;
 }
 
 typedef struct {
@@ -297,23 +140,23 @@ typedef struct {
 static double
 eye_tolerance (const Mesh *mesh)
 {
-  const double *low = &mesh->t->surface
-                           ->values[place_index (mesh->t->grid, mesh->i, mesh->r)],
+  const FieldSurface *surface = mesh->t->level.surface;
+  const double *low = &surface->values[place_index (mesh->t->grid, mesh->i, mesh->r)],
                *high = low + mesh->t->grid->n_inboard;
   const double in = (low[1] + high[1] - low[0] - high[0]) / 2.0,
                back = (high[0] + high[1] - low[0] - low[1]) / 2.0;
-  const double tolerance = mesh->t->tolerance / 2.0;
+  const double tolerance = FIELD_LEVEL_PART * mesh->t->level.tolerance;
 
-  return CLAMP (EYE * hypot (in, back), LEAST_NEAR * tolerance, tolerance);
+  return CLAMP (FIELD_LEVEL_EYE * hypot (in, back), LEAST_NEAR * tolerance, tolerance);
 }
 
 /* The largest second difference of the values about the mesh along one direction: along
- * rows with @stride 1, along columns with a row's length. @place and @n as in Edge. Not
- * finite beside a gap. */
+ * rows with @stride 1, along columns with a row's length. @place and @n as in FieldEdge.
+ * Not finite beside a gap. */
 static double
 largest_bend (const Mesh *mesh, size_t stride, size_t across, size_t place, size_t n)
 {
-  const double *values = mesh->t->surface->values +
+  const double *values = mesh->t->level.surface->values +
                          place_index (mesh->t->grid, mesh->i, mesh->r) - place * stride;
   double largest = 0.0;
 
@@ -322,7 +165,7 @@ largest_bend (const Mesh *mesh, size_t stride, size_t across, size_t place, size
       const double *v = values + CLAMP (place + end, 1, n - 2) * stride + side * across;
       const double bend = fabs (v[-(ptrdiff_t) stride] - 2.0 * v[0] + v[stride]);
 
-      if (!(bend <= largest))
+      if (bend > largest || isnan (bend))
         largest = bend;
     }
   return largest;
@@ -335,11 +178,11 @@ static gboolean
 is_surely_straight (const Mesh *mesh, MountOffset a, MountOffset b, double near)
 {
   const MountGrid *g = mesh->t->grid;
-  const double *low = &mesh->t->surface->values[place_index (g, mesh->i, mesh->r)],
+  const double *low = &mesh->t->level.surface->values[place_index (g, mesh->i, mesh->r)],
                *high = low + g->n_inboard;
   const MountOffset p = mount_grid_at (g, mesh->i, mesh->r),
                     q = mount_grid_at (g, mesh->i + 1, mesh->r + 1),
-                    m = between (a, b, 0.5);
+                    m = field_between (a, b, 0.5);
   const double u = (m.inboard - p.inboard) / (q.inboard - p.inboard),
                w = (m.rearward - p.rearward) / (q.rearward - p.rearward);
   const double value = (1.0 - w) * ((1.0 - u) * low[0] + u * low[1]) +
@@ -347,7 +190,7 @@ is_surely_straight (const Mesh *mesh, MountOffset a, MountOffset b, double near)
   const double bends = largest_bend (mesh, 1, g->n_inboard, mesh->i, g->n_inboard) +
                        largest_bend (mesh, g->n_inboard, 1, mesh->r, g->n_rearward);
 
-  return fabs (value - mesh->t->level) + bends / 4.0 <= near;
+  return fabs (value - mesh->t->level.value) + bends / 4.0 <= near;
 }
 
 static void
@@ -364,7 +207,7 @@ add_segment (const Mesh *mesh, const int ends[2])
   if (from->state == CROSSING_LOST || to->state == CROSSING_LOST)
     return;
   if (!is_surely_straight (mesh, from->at, to->at, near) &&
-      !bend (t, from->at, to->at, near, MOST_HALVINGS)) {
+      !field_level_bend (&t->level, from->at, to->at, near, bends)) {
     g_array_set_size (bends, segment.first_bend);
     return;
   }
@@ -397,7 +240,7 @@ add_saddle (const Mesh *mesh, const double corners[4], int code)
   const MountOffset pass = { from.inboard + in * (to.inboard - from.inboard),
                              from.rearward + back * (to.rearward - from.rearward),
                              from.up };
-  const double excess = excess_at (mesh->t, pass);
+  const double excess = field_level_excess (&mesh->t->level, pass);
   const int *codes = parts[code == 10][excess > 0.0];
 
   if (isnan (excess))
@@ -410,7 +253,7 @@ static void
 trace_mesh (const Mesh *mesh)
 {
   const Tracer *t = mesh->t;
-  const double *low = &t->surface->values[place_index (t->grid, mesh->i, mesh->r)],
+  const double *low = &t->level.surface->values[place_index (t->grid, mesh->i, mesh->r)],
                *high = low + t->grid->n_inboard;
   const double corners[4] = { low[0], low[1], high[1], high[0] };
   int code = 0;
@@ -418,7 +261,7 @@ trace_mesh (const Mesh *mesh)
   for (int c = 0; c < 4; c++) {
     if (!isfinite (corners[c]))
       return;
-    code |= (corners[c] > t->level) << c;
+    code |= (corners[c] > t->level.value) << c;
   }
   if (code == 5 || code == 10)
     add_saddle (mesh, corners, code);
@@ -432,7 +275,8 @@ add_point (const Tracer *t, FieldLine *line, MountOffset at)
   GArray *points = t->lines->points;
 
   if (line->n_points > 0 &&
-      distance (g_array_index (points, MountOffset, points->len - 1), at) < SAME_PLACE)
+      field_distance (g_array_index (points, MountOffset, points->len - 1), at) <
+          FIELD_SAME_PLACE)
     return;
   g_array_append_val (points, at);
   line->n_points++;
@@ -456,9 +300,10 @@ join_from (const Tracer *t, Segment *segment, double level, gboolean is_closed)
     if (next >= 0)
       segment = &g_array_index (s->segments, Segment, next);
   }
-  if (is_closed && distance (g_array_index (t->lines->points, MountOffset, line.first),
-                             g_array_index (t->lines->points, MountOffset,
-                                            line.first + line.n_points - 1)) < SAME_PLACE)
+  if (is_closed &&
+      field_distance (g_array_index (t->lines->points, MountOffset, line.first),
+                      g_array_index (t->lines->points, MountOffset,
+                                     line.first + line.n_points - 1)) < FIELD_SAME_PLACE)
     line.n_points--;
   if (line.n_points < (is_closed ? 3 : 2))
     line.n_points = 0;
@@ -515,8 +360,9 @@ field_lines_trace_surface (FieldLines *lines, const FieldSurface *surface, doubl
   g_return_if_fail (lines->step > 0.0);
   const double tolerance = FIELD_TOLERANCE * lines->step;
   const MountGrid *grid = surface->grid;
-  const Tracer tracer = { surface,  grid, lines, lines->scratch, level - LEAN * tolerance,
-                          tolerance };
+  const Tracer tracer = {
+    { surface, level - LEAN * tolerance, tolerance }, grid, lines, lines->scratch
+  };
 
   make_crossings (lines->scratch, grid);
   for (size_t r = 0; r + 1 < grid->n_rearward; r++)

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/mount-field.h"
 
-#include "model/mount-field-crew.h"
 #include "model/quantity-info.h"
 
 #include <glib/gi18n-lib.h>
@@ -12,7 +11,6 @@
  * stops to assemble. */
 #define PLACES 700.0
 #define LEAST_ROWS 9
-#define ROWS_AT_ONCE 2
 
 static const struct {
   Quantity quantity;
@@ -89,10 +87,7 @@ field_subject_band (
 MountField *
 mount_field_new (void)
 {
-  MountField *field = g_new0 (MountField, 1);
-
-  field->crew = field_crew_new ();
-  return field;
+  return g_new0 (MountField, 1);
 }
 
 void
@@ -100,7 +95,6 @@ mount_field_free (MountField *field)
 {
   if (field == NULL)
     return;
-  field_crew_free (field->crew);
   g_free (field->places);
   g_free (field);
 }
@@ -125,16 +119,6 @@ static size_t
 n_places (const MountGrid *grid)
 {
   return grid->n_inboard * grid->n_rearward;
-}
-
-static void
-solve_rows (gpointer data, guint part)
-{
-  const MountField *field = data;
-  const size_t first = (size_t) part * ROWS_AT_ONCE;
-
-  mount_grid_solve (&field->points, &field->adjustment, &field->grid, first,
-                    MIN (ROWS_AT_ONCE, field->grid.n_rearward - first), field->places);
 }
 
 static gboolean
@@ -186,12 +170,8 @@ mount_field_solve (
   field->adjustment = adjustment;
   field->grid = grid;
   make_room (field);
-  field_crew_run (field->crew, solve_rows, field,
-                  (guint) (grid.n_rearward + ROWS_AT_ONCE - 1) / ROWS_AT_ONCE);
-  field->n_assembled = 0;
-  for (size_t i = 0; i < n_places (&grid); i++)
-    if (field->places[i].status == POSE_OK)
-      field->n_assembled++;
+  field->n_assembled = mount_grid_solve (&points, &field->adjustment, &grid, 0,
+                                         grid.n_rearward, field->places);
   return TRUE;
 }
 

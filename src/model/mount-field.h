@@ -37,24 +37,21 @@ typedef struct {
   double inboard_from, inboard_to, rearward_from, rearward_to; /* mm */
 } FieldWindow;
 
-typedef struct FieldCrew FieldCrew; /* threads that share the work */
-
 typedef struct {
   MeasuredCorner points;
   Adjustment adjustment; /* of the setup, on that side; its own mount does not matter */
   MountGrid grid;
   MountPlace *places;
   size_t n_assembled, n_allocated;
-  FieldCrew *crew;
 } MountField;
 
 MountField *mount_field_new (void);
 void mount_field_free (MountField *field);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (MountField, mount_field_free)
 
-/* Solves all places of @window, some 700 in nearly square meshes, on as many cores as
- * serve. The height of the mount is that of the setup. Allocates only when the grid
- * grows. FALSE where nothing has changed since the last call: then it solves nothing. */
+/* Solves all places of @window, some 700 in nearly square meshes. The height of the mount
+ * is that of the setup. Allocates only when the grid grows. FALSE where nothing has
+ * changed since the last call: then it solves nothing. */
 gboolean mount_field_solve (
     MountField *field, const Car *car, guint setup, CarSide side, FieldWindow window);
 

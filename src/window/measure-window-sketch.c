@@ -53,8 +53,7 @@ ring_on_sheet (SwMeasureSketch *self, cairo_t *cr, const SheetView *view)
     double x, y;
 
     if (sheet_handle_place (self->sheet, SHEET_HANDLE_MOUNT, name, &x, &y))
-      point_sketch_ring (self->texts, cr, &view->theme, x + right * scale,
-                         y + down * scale, NULL);
+      point_sketch_ring (cr, &view->theme, x + right * scale, y + down * scale);
   }
 }
 
@@ -90,7 +89,6 @@ draw_points (SwMeasureSketch *self, cairo_t *cr, double width, double height)
   if (find_point (self, &field, &at)) {
     view.point = (int) field.point;
     view.axis = (int) field.axis;
-    view.name = field.name;
     view.points[field.point] = at;
   }
   point_sketch_draw (self->texts, cr, &view, width, height);

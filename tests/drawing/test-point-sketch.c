@@ -93,7 +93,6 @@ test_draws_every_point_in_hand (void)
 
   draw (&view);
   view.theme = theme_scaled (theme_dark (), 2.0);
-  view.name = "Upper mount";
   for (view.point = 0; view.point < (int) N_POINTS; view.point++)
     for (view.axis = 0; view.axis < 3; view.axis++) {
       draw (&view);

@@ -1,0 +1,323 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/quantity-info.h"
+#include "mount-map-fixture.h"
+
+#include <pango/pangocairo.h>
+#include <string.h>
+
+#define STEEPEST (97.0 * G_PI / 180.0) /* what leans further stands on its head */
+
+/* The linker sends every text that is drawn through here (--wrap), and every message: so
+ * what is tested is what comes out. */
+#define MOST_TEXTS 400
+typedef struct {
+  char text[48];
+  Point corners[4]; /* of its ink, on the canvas */
+} Written;
+static Written written[MOST_TEXTS];
+static guint n_written;
+static gboolean is_long;
+
+void __real_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
+void __wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
+const char *__real_g_dgettext (const char *domain, const char *text);
+const char *__wrap_g_dgettext (const char *domain, const char *text);
+const char *__real_g_dpgettext (const char *domain, const char *text, gsize offset);
+const char *__wrap_g_dpgettext (const char *domain, const char *text, gsize offset);
+
+void
+__wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout)
+{
+  PangoRectangle ink;
+  double x, y;
+
+  pango_layout_get_pixel_extents (layout, &ink, NULL);
+  cairo_get_current_point (cr, &x, &y);
+  if (ink.width > 0 && n_written < MOST_TEXTS) {
+    Written *w = &written[n_written++];
+
+    g_strlcpy (w->text, pango_layout_get_text (layout), sizeof w->text);
+    for (int i = 0; i < 4; i++) {
+      w->corners[i] = (Point){ x + ink.x + (i == 1 || i == 2 ? ink.width : 0),
+                               y + ink.y + (i >= 2 ? ink.height : 0) };
+      cairo_user_to_device (cr, &w->corners[i].x, &w->corners[i].y);
+    }
+  }
+  __real_pango_cairo_show_layout (cr, layout);
+}
+
+/* German is some 1.4 times as long as English: common practice, no published source. */
+static const char *
+lengthen (const char *text)
+{
+  const gsize more = (gsize) (0.4 * (double) g_utf8_strlen (text, -1) + 0.5);
+  g_autofree char *tail = g_strnfill (more, 'n');
+  g_autofree char *whole = g_strconcat (text, tail, NULL);
+
+  return is_long ? g_intern_string (whole) : text;
+}
+
+const char *
+__wrap_g_dgettext (const char *domain, const char *text)
+{
+  return lengthen (__real_g_dgettext (domain, text));
+}
+
+const char *
+__wrap_g_dpgettext (const char *domain, const char *text, gsize offset)
+{
+  return lengthen (__real_g_dpgettext (domain, text, offset));
+}
+
+static void
+corners_of (const MountMapLabel *label, double room, Point corners[4])
+{
+  static const double signs[4][2] = { { -1, -1 }, { 1, -1 }, { 1, 1 }, { -1, 1 } };
+  const double c = cos (label->angle), s = sin (label->angle);
+
+  for (int i = 0; i < 4; i++) {
+    const double u = signs[i][0] * (label->width / 2.0 + room),
+                 v = signs[i][1] * (label->height / 2.0 + room);
+    corners[i] = (Point){ label->x + c * u - s * v, label->y + s * u + c * v };
+  }
+}
+
+/* By the separating axes of both, on their corners. */
+static gboolean
+do_overlap (const Point a[4], const Point b[4])
+{
+  const Point *both[] = { a, b };
+
+  for (int k = 0; k < 4; k++) {
+    const Point p = both[k / 2][k % 2], q = both[k / 2][k % 2 + 1];
+    double low[2] = { INFINITY, INFINITY }, high[2] = { -INFINITY, -INFINITY };
+
+    for (int box = 0; box < 2; box++)
+      for (int i = 0; i < 4; i++) {
+        const double along = both[box][i].x * (q.x - p.x) + both[box][i].y * (q.y - p.y);
+        low[box] = fmin (low[box], along);
+        high[box] = fmax (high[box], along);
+      }
+    if (low[0] >= high[1] || low[1] >= high[0])
+      return FALSE;
+  }
+  return TRUE;
+}
+
+static gboolean
+is_between (double value, double a, double b)
+{
+  return value >= fmin (a, b) && value <= fmax (a, b);
+}
+
+/* "−2.5°" in its own units. */
+static double
+number_of (const char *text)
+{
+  const gboolean is_negative = g_str_has_prefix (text, "−");
+
+  return (is_negative ? -1.0 : 1.0) *
+         g_ascii_strtod (text + (is_negative ? strlen ("−") : 0), NULL);
+}
+
+/* Whether another line than the label's own runs through it, by twentieths of pieces. */
+static gboolean
+is_struck_through (const Fixture *f, const MountMapLabel *label)
+{
+  const double c = cos (label->angle), s = sin (label->angle);
+
+  for (guint which = 0; which < 2; which++) {
+    const FieldLines *lines = mount_map_lines (f->map, which);
+
+    for (guint n = 0; lines != NULL && n < lines->lines->len; n++) {
+      const FieldLine *line = &g_array_index (lines->lines, FieldLine, n);
+
+      if (which == label->which && line->level == label->level)
+        continue;
+      for (guint i = 0; i + 1 < line->n_points; i++) {
+        const MountOffset *at =
+            &g_array_index (lines->points, MountOffset, line->first + i);
+        const Point a = pixel_of (f, at[0].inboard, at[0].rearward),
+                    b = pixel_of (f, at[1].inboard, at[1].rearward);
+
+        for (int k = 0; k <= 20; k++) {
+          const double x = a.x + k / 20.0 * (b.x - a.x) - label->x,
+                       y = a.y + k / 20.0 * (b.y - a.y) - label->y;
+
+          if (fabs (c * x + s * y) < label->width / 2.0 &&
+              fabs (c * y - s * x) < label->height / 2.0)
+            return TRUE;
+        }
+      }
+    }
+  }
+  return FALSE;
+}
+
+static void
+check_label (const Fixture *f, const MountMapLabel *label, int width, int height)
+{
+  const FieldSubject subject = (FieldSubject) f->view.subjects[label->which];
+  const Quantity quantity = field_subject_quantity (subject);
+  const FieldLines *lines = mount_map_lines (f->map, label->which);
+  const MountOffset at = mount_map_hit (f->map, label->x, label->y).at;
+  Point corners[4];
+
+  corners_of (label, 0.0, corners);
+  for (int i = 0; i < 4; i++) {
+    g_assert_true (is_between (corners[i].x, 0.0, width));
+    g_assert_true (is_between (corners[i].y, 0.0, height));
+    g_assert_true (mount_map_hit (f->map, corners[i].x, corners[i].y).on_map);
+  }
+  g_assert_cmpfloat (cos (label->angle), >=, cos (STEEPEST));
+  /* says its line's value, and stands on its line: lines are 40 pixels apart, and texts
+   * 2.5 off at most */
+  g_assert_cmpfloat_with_epsilon (number_of (label->text),
+                                  quantity_edge_value (quantity, label->level), 1e-6);
+  g_assert_cmpfloat_with_epsilon (mount_field_exact (mount_map_field (f->map), subject,
+                                                     at),
+                                  label->level, 0.12 * lines->step);
+  g_assert_false (is_struck_through (f, label));
+}
+
+static void
+check_labels (const Fixture *f, int width, int height)
+{
+  const guint n = mount_map_n_labels (f->map);
+  const Point handle = pixel_of (f, car_setup (f->car, 1)->mount.inboard,
+                                 car_setup (f->car, 1)->mount.rearward);
+  const MountMapLabel mount = { .x = handle.x, .y = handle.y, .width = 34, .height = 34 };
+  Point of_handle[4];
+
+  corners_of (&mount, 0.0, of_handle);
+  for (guint i = 0; i < n; i++) {
+    const MountMapLabel label = mount_map_label (f->map, i);
+    Point corners[4];
+
+    if (!label.is_shown)
+      continue;
+    check_label (f, &label, width, height);
+    corners_of (&label, 0.0, corners);
+    g_assert_false (do_overlap (corners, of_handle));
+    for (guint other = 0; other < i; other++) {
+      const MountMapLabel second = mount_map_label (f->map, other);
+      Point others[4];
+
+      corners_of (&second, 0.0, others);
+      g_assert_false (second.is_shown && do_overlap (corners, others));
+    }
+  }
+}
+
+static void
+test_labels_have_their_places (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++)
+    for (int first = 0; first < N_FIELD_SUBJECTS; first++) {
+      const int width = sizes[i][0], height = sizes[i][1];
+
+      f->view.subjects[0] = first;
+      f->view.subjects[1] = (first + 1 + (int) i) % N_FIELD_SUBJECTS;
+      f->view.theme = i % 2 == 0 ? theme_light () : theme_scaled (theme_dark (), 1.3);
+      draw (f, width, height);
+      g_assert_cmpuint (mount_map_n_labels (f->map), >=, 3);
+      check_labels (f, width, height);
+    }
+}
+
+/* Nearly every line of the usual two says its value. */
+static void
+test_most_lines_are_labelled (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  draw (f, 700, 650);
+  const guint n_lines =
+      mount_map_lines (f->map, 0)->lines->len + mount_map_lines (f->map, 1)->lines->len;
+
+  g_assert_cmpuint (mount_map_n_labels (f->map), >=, n_lines - 3);
+}
+
+static void
+test_labels_give_way_to_the_handle (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  int n_hidden = 0;
+
+  draw (f, 700, 650);
+  f->view.hold_window = TRUE;
+  const MountMapLabel first = mount_map_label (f->map, 2);
+  for (int i = 0; i < 40; i++) {
+    MountOffset *mount = &car_setup (f->car, 1)->mount;
+
+    mount->inboard = -25.0 + 1.7 * i;
+    mount->rearward = 30.0 - 1.6 * i;
+    draw (f, 700, 650);
+    check_labels (f, 700, 650);
+    for (guint k = 0; k < mount_map_n_labels (f->map); k++)
+      n_hidden += !mount_map_label (f->map, k).is_shown;
+    /* the others stay where they are */
+    g_assert_cmpfloat (mount_map_label (f->map, 2).x, ==, first.x);
+    g_assert_cmpfloat (mount_map_label (f->map, 2).y, ==, first.y);
+  }
+  g_assert_cmpint (n_hidden, >, 0);
+}
+
+static void
+check_texts (int width, int height)
+{
+  g_assert_cmpuint (n_written, >, 10);
+  g_assert_cmpuint (n_written, <, MOST_TEXTS);
+  for (guint i = 0; i < n_written; i++) {
+    for (int c = 0; c < 4; c++)
+      if (!is_between (written[i].corners[c].x, -0.5, width + 0.5) ||
+          !is_between (written[i].corners[c].y, -0.5, height + 0.5))
+        g_error ("“%s” runs past %d × %d", written[i].text, width, height);
+    for (guint other = 0; other < i; other++)
+      if (do_overlap (written[i].corners, written[other].corners))
+        g_error ("“%s” covers “%s” at %.0f, %.0f of %d × %d%s", written[i].text,
+                 written[other].text, written[i].corners[0].x, written[i].corners[0].y,
+                 width, height, is_long ? ", long words" : "");
+  }
+}
+
+/* Rulers, legend, names, marks and lines: no text lies on another. */
+static void
+test_no_text_covers_another (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  static const ChoicePlace best = { .mount = { 17.0, 9.0, 0.0 } };
+
+  f->view.pixel_scale = 0.0;
+  f->view.best = &best;
+  for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++)
+    for (PlateKind kind = 0; kind < N_PLATE_KINDS; kind++)
+      for (is_long = FALSE; is_long <= TRUE; is_long++) {
+        g_autoptr (Plate) plate = plate_of (kind);
+
+        f->view.plate = plate;
+        f->view.theme =
+            kind % 2 == 0 ? theme_paper () : theme_scaled (theme_dark (), 1.2);
+        for (double turn = 0.0; i % 2 == 0 && turn < 360.0; turn += 45.0)
+          g_array_append_val (plate->turns_deg, turn);
+        n_written = 0;
+        draw (f, sizes[i][0], sizes[i][1]);
+        check_texts (sizes[i][0], sizes[i][1]);
+        check_labels (f, sizes[i][0], sizes[i][1]);
+      }
+  is_long = FALSE;
+}
+
+#define ADD(name, function)                                                              \
+  g_test_add ("/mount-map/" name, Fixture, NULL, set_up, function, tear_down)
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  ADD ("labels/places", test_labels_have_their_places);
+  ADD ("labels/most", test_most_lines_are_labelled);
+  ADD ("labels/handle", test_labels_give_way_to_the_handle);
+  ADD ("texts", test_no_text_covers_another);
+  return g_test_run ();
+}
