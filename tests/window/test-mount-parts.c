@@ -2,6 +2,8 @@
 /* The question "Mount" in process: where a mount goes that is dragged or nudged, what its
  * parts share, that a window starts without them, and the card on a printer. */
 
+#include "window/aims-panel-bound.h"
+#include "window/aims-panel.h"
 #include "window/application.h"
 #include "window/card-window-print.h"
 #include "window/mount-view-steps.h"
@@ -145,6 +147,47 @@ test_arrows_turn_an_eccentric_past_its_zero (void)
                 10 * cos (step), -10 * sin (step), 0);
 }
 
+static void
+add_one (int *count)
+{
+  (*count)++;
+}
+
+static void
+type (GtkWidget *spin, const char *text)
+{
+  gtk_editable_set_text (GTK_EDITABLE (spin), text);
+  gtk_spin_button_update (GTK_SPIN_BUTTON (spin));
+}
+
+static void
+test_an_open_end_is_empty_and_steps_from_its_start (void)
+{
+  GtkWidget *least = g_object_ref_sink (range_bound_new (TRUE, 0.1, 2, "at least"));
+  GtkWidget *most = g_object_ref_sink (range_bound_new (FALSE, 0.1, 2, "at most"));
+  int changed = 0;
+
+  g_assert_cmpfloat (range_bound_get (least), ==, -INFINITY);
+  g_assert_cmpfloat (range_bound_get (most), ==, INFINITY);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (most)), ==, "");
+
+  range_bound_set_start (most, -2.5);
+  g_signal_connect_swapped (most, "value-changed", G_CALLBACK (add_one), &changed);
+  gtk_spin_button_spin (GTK_SPIN_BUTTON (most), GTK_SPIN_STEP_BACKWARD, 0.1);
+  g_assert_cmpfloat (range_bound_get (most), ==, -2.5);
+  g_assert_cmpint (changed, ==, 1);
+  gtk_spin_button_spin (GTK_SPIN_BUTTON (most), GTK_SPIN_STEP_BACKWARD, 0.1);
+  g_assert_cmpfloat_with_epsilon (range_bound_get (most), -2.6, 1e-9);
+  type (most, "");
+  g_assert_cmpfloat (range_bound_get (most), ==, INFINITY);
+  type (least, "4.25");
+  g_assert_cmpfloat (range_bound_get (least), ==, 4.25);
+  range_bound_set (least, -INFINITY);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (least)), ==, "");
+  g_object_unref (least);
+  g_object_unref (most);
+}
+
 static SwWindow *
 open_window (const char *name)
 {
@@ -179,12 +222,6 @@ show_mount (SwWindow *window)
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   run_idle ();
   return sw_chooser_of (window->bench);
-}
-
-static void
-add_one (int *count)
-{
-  (*count)++;
 }
 
 static void
@@ -321,6 +358,30 @@ test_fitting_is_one_undo_step_and_comes_in_hand (void)
   close_window (window);
 }
 
+/* The sentence over the map, and the panel that tells the document. */
+static void
+test_the_panel_of_aims_follows_and_lets_go (void)
+{
+  SwWindow *window = open_window ("wren.swcar");
+  SwChooser *chooser = show_mount (window);
+  SwDocument *document = sw_bench_get_document (window->bench);
+  GtkWidget *panel = g_object_ref_sink (aims_panel_new (chooser));
+  const CarTarget target = {
+    .aim = AIM_TRAIL, .least = 20, .most = INFINITY, .weight = 1
+  };
+  g_autofree char *before = aims_sentence (sw_document_get_car (document));
+  g_autofree char *after = NULL;
+
+  g_assert_true (g_str_has_prefix (before, "Camber −2.20 to −1.80° · Caster 5.00°"));
+  sw_document_set_targets (document, &target, 1, "Aim");
+  after = aims_sentence (sw_document_get_car (document));
+  g_assert_cmpstr (after, ==, "Caster trail 20.0 mm or more");
+  sw_document_set_targets (document, NULL, 0, "Aim");
+  g_object_unref (panel);
+  sw_document_undo (document); /* nobody listens any more */
+  close_window (window);
+}
+
 static gboolean
 holds (const char *data, gsize length, const char *text)
 {
@@ -398,6 +459,8 @@ main (int argc, char **argv)
                    test_arrows_take_the_scale_of_two_that_goes_their_way);
   g_test_add_func ("/rail/holes", test_arrows_go_to_the_next_hole_that_way);
   g_test_add_func ("/rail/circle", test_arrows_turn_an_eccentric_past_its_zero);
+  g_test_add_func ("/aims/open-end", test_an_open_end_is_empty_and_steps_from_its_start);
+  g_test_add_func ("/aims/panel", test_the_panel_of_aims_follows_and_lets_go);
   g_test_add_func ("/mount/late", test_nothing_is_made_before_the_page_is_shown);
   g_test_add_func ("/mount/dies", test_the_page_dies_with_its_window);
   g_test_add_func ("/chooser/answers",
