@@ -29,6 +29,7 @@ from strutwright_window import DATA, FRONT_MOUNT, NUMBERS, Window, command  # no
 
 PICTURES = pathlib.Path(sys.argv[2] if len(sys.argv) > 2 else ROOT / 'screenshots')
 WREN = DATA / 'wren.swcar'
+FIELDFARE = DATA / 'fieldfare.swcar'
 MOST_BYTES = 250_000
 
 
@@ -127,6 +128,42 @@ def setups_and_height(car):
         window.wait_gone(lecture)
 
 
+def mount_and_card():
+    """The map over the tower with its ranked plates, and the page to fit the best by."""
+    with Window(FIELDFARE, title='Fieldfare 2.5 touring saloon') as window:
+        resize(window, 1600, 1000)
+        window.key('alt+3')
+        row = wait_for('the answers', lambda: next(
+            (node for node in window.walk(window.find('tree table', 'Ranked plates'))
+             if node.get_role_name() == 'table row' and node.get_description()), None))
+        window.click(row, 20, 15)
+        window.rest_pointer()
+        take(window, 'mount.png')
+        window.key('ctrl+d')
+        wait_for('dark', lambda: window.state('dark', 0))
+        take(window, 'mount-dark.png')
+        window.key('ctrl+d')
+        resize(window, 1024, 640)
+        take(window, 'mount-small.png')
+    picture = PICTURES / 'card.png'
+    run = command('choose', FIELDFARE, '--card', picture)
+    assert run.returncode == 0, run.stderr
+    sh('mogrify', '-resize', '900x', '+repage', picture)
+    pack(picture)
+
+
+def new_car():
+    """The form for a car that was just measured."""
+    with Window(WREN) as window:
+        window.activate('measured-points')
+        form = window.wait_other_window()
+        sh('xdotool', 'mousemove', 5, 5)
+        picture = PICTURES / 'measured.png'
+        settle(picture, lambda: sh('import', '-window', form, picture))
+        window.key('Escape')
+        window.wait_gone(form)
+
+
 def point_at_camber(window):
     """Lights it on sheet, curves and table; the pointer itself is not in the picture."""
     place = window.at(window.get('image', NUMBERS), 100, 30)
@@ -154,6 +191,8 @@ def main():
         take(window, 'sheet-zoomed.png')
     with tempfile.TemporaryDirectory() as folder:
         setups_and_height(six_setups(folder))
+    mount_and_card()
+    new_car()
     picture = PICTURES / 'export.png'
     run = command('plot', WREN, '--output', picture, '--setup', '12 in, 6 back',
                   '--width', 1200, '--height', 900)

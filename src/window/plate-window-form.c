@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/plate-window-form.h"
 #include "window/plate-window-holes.h"
+#include "window/plate-window-rows.h"
 #include "window/refusal-words.h"
 #include "window/typed-entry.h"
 #include "window/typed-number.h"
@@ -8,64 +9,6 @@
 #include "model/plate-json.h"
 
 #include <glib/gi18n-lib.h>
-
-#define OF(kind) (1u << (kind))
-#define ANY (OF (N_PLATE_KINDS) - 1)
-#define WITH_SCALE (OF (PLATE_SLOT) | OF (PLATE_CROSSED_SLOTS))
-#define WITH_PLACE (ANY & ~OF (PLATE_HOLES))
-
-#define IN(member) offsetof (Plate, member)
-#define FAR PLATE_FURTHEST
-#define SINGLE 0 /* instead of a second member */
-
-/* A number of the plate, or a pair of them from least to most. */
-typedef struct {
-  const char *path, *name, *meaning, *unit;
-  gsize offset, most_offset;
-  double least, most, step;
-  guint kinds;
-} Row;
-
-static const Row rows[] = {
-  { "inboard_mm", N_ ("Inboard"),
-    N_ ("From the mount as measured towards the centre of the car: of the fixed place, of the "
-        "scales' zero, or of the circle's centre"),
-    "mm", IN (inboard_mm), SINGLE, -FAR, FAR, 0.5, WITH_PLACE },
-  { "rearward_mm", N_ ("Rearward"),
-    N_ ("From the mount as measured towards the rear of the car: of the fixed place, of the "
-        "scales' zero, or of the circle's centre"),
-    "mm", IN (rearward_mm), SINGLE, -FAR, FAR, 0.5, WITH_PLACE },
-  { "direction_deg", N_ ("Direction"),
-    N_ ("Where the scale points in plan: 0° inboard, 90° rearward. A second slot stands 90° "
-        "further"),
-    "°", IN (direction_deg), SINGLE, -360.0, 360.0, 5.0, WITH_SCALE },
-  { "along_mm", N_ ("Scale"), N_ ("The least and the most that can be read on the scale"),
-    "mm", IN (along.least), IN (along.most), -FAR, FAR, 1.0, WITH_SCALE },
-  { "across_mm", N_ ("Second scale"),
-    N_ ("The least and the most that can be read on the scale of the second slot"), "mm",
-    IN (across.least), IN (across.most), -FAR, FAR, 1.0, OF (PLATE_CROSSED_SLOTS) },
-  { "radius_mm", N_ ("Radius"), N_ ("Of the circle on which the bearing's centre moves"),
-    "mm", IN (radius_mm), SINGLE, 0.0, FAR, 0.5, OF (PLATE_ECCENTRIC) },
-  { "turn_range_deg", N_ ("Turn"),
-    N_ ("From where to where it can be turned: 0° puts the bearing inboard of the circle's "
-        "centre, 90° rearward"),
-    "°", IN (turn_least_deg), IN (turn_most_deg), -360.0, 360.0, 5.0,
-    OF (PLATE_ECCENTRIC) },
-  { "raises_mm", N_ ("Raises the bearing"),
-    N_ ("How much higher the bearing sits than as measured; below zero lower"), "mm",
-    IN (raises_mm), SINGLE, -FAR, FAR, 0.5, ANY },
-  { "thickness_mm", N_ ("Thickness"), N_ ("Of the plate itself, for the fitter's card"),
-    "mm", IN (thickness_mm), SINGLE, 0.0, 100.0, 0.5, ANY },
-  { "bearing_diameter_mm", N_ ("Bearing diameter"),
-    N_ ("Outside diameter of what moves in the tower's opening; 0 where it is not known"),
-    "mm", IN (bearing_diameter_mm), SINGLE, 0.0, 500.0, 1.0, ANY },
-  { "bearing_tilt_deg", N_ ("Bearing tilts"),
-    N_ ("How far the bearing may tilt either way; 0 where it is not known"), "°",
-    IN (bearing_tilt_deg), SINGLE, 0.0, 45.0, 1.0, ANY },
-};
-#define N_ROWS G_N_ELEMENTS (rows)
-#define FIRST_FOR_ALL 7 /* from here on rows are of every plate */
-#define TURN_ROW 6
 
 struct _SwPlateForm {
   GtkWidget parent_instance;
@@ -75,8 +18,8 @@ struct _SwPlateForm {
   GtkWidget *name, *notes, *meaning, *place_head, *holes_head;
   GtkDropDown *kind;
   SwHoleList *holes;
-  GtkSpinButton *spins[N_ROWS], *most_spins[N_ROWS];
-  GtkWidget *parts[N_ROWS][5]; /* what comes and goes with a row */
+  GtkSpinButton *spins[N_PLATE_ROWS], *most_spins[N_PLATE_ROWS];
+  GtkWidget *parts[N_PLATE_ROWS][5]; /* what comes and goes with a row */
   GtkWidget *turns, *turns_parts[4];
   GtkCheckButton *is_indexed, *is_free, *can_swap;
   GtkSpinButton *swap_turn;
@@ -126,8 +69,8 @@ show_kind (SwPlateForm *self)
   const gboolean is_eccentric = kind == PLATE_ECCENTRIC, has_holes = kind == PLATE_HOLES;
 
   gtk_label_set_label (GTK_LABEL (self->meaning), plate_kind_meaning (kind));
-  for (gsize i = 0; i < N_ROWS; i++)
-    show_row (self, i, (rows[i].kinds & OF (kind)) != 0);
+  for (gsize i = 0; i < N_PLATE_ROWS; i++)
+    show_row (self, i, plate_row_is_of (&plate_rows[i], kind));
   gtk_label_set_label (GTK_LABEL (self->place_head),
                        has_holes ? _ ("Bolt positions") : place_heading (kind));
   gtk_widget_set_visible (GTK_WIDGET (self->holes), has_holes);
@@ -141,8 +84,8 @@ show_choices (SwPlateForm *self)
   const gboolean indexed = gtk_check_button_get_active (self->is_indexed);
 
   gtk_widget_set_sensitive (self->turns, indexed);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->spins[TURN_ROW]), !indexed);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->most_spins[TURN_ROW]), !indexed);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->spins[PLATE_ROW_TURN]), !indexed);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->most_spins[PLATE_ROW_TURN]), !indexed);
   gtk_widget_set_sensitive (GTK_WIDGET (self->swap_turn),
                             gtk_check_button_get_active (self->can_swap));
 }
@@ -181,7 +124,7 @@ new_grid (SwPlateForm *self)
 }
 
 static GtkSpinButton *
-new_spin (SwPlateForm *self, const Row *row, const char *label)
+new_spin (SwPlateForm *self, const PlateRow *row, const char *label)
 {
   GtkSpinButton *spin = typed_spin_new (row->least, row->most, row->step, label);
 
@@ -194,9 +137,9 @@ new_spin (SwPlateForm *self, const Row *row, const char *label)
 static void
 add_row (SwPlateForm *self, GtkGrid *grid, gsize i)
 {
-  const Row *row = &rows[i];
+  const PlateRow *row = &plate_rows[i];
   GtkWidget **parts = self->parts[i];
-  const gboolean is_pair = row->most_offset != SINGLE;
+  const gboolean is_pair = row->most_offset != PLATE_ROW_SINGLE;
   g_autofree char *most_name = g_strdup_printf (_ ("%s, up to"), _ (row->name));
 
   parts[0] = new_label (_ (row->name), NULL);
@@ -305,18 +248,18 @@ add_turns (SwPlateForm *self, GtkGrid *grid)
   self->turns_parts[2] = self->turns;
   self->turns_parts[3] = new_label ("°", "dim-label");
 
-  gtk_grid_remove (grid, self->parts[TURN_ROW][0]);
-  self->parts[TURN_ROW][0] = NULL;
-  gtk_grid_attach (grid, self->turns_parts[0], 0, TURN_ROW, 1, 1);
-  gtk_grid_attach (grid, self->turns_parts[1], 0, TURN_ROW + 1, 1, 1);
-  gtk_grid_attach (grid, self->turns_parts[2], 1, TURN_ROW + 1, 3, 1);
-  gtk_grid_attach (grid, self->turns_parts[3], 4, TURN_ROW + 1, 1, 1);
+  gtk_grid_remove (grid, self->parts[PLATE_ROW_TURN][0]);
+  self->parts[PLATE_ROW_TURN][0] = NULL;
+  gtk_grid_attach (grid, self->turns_parts[0], 0, PLATE_ROW_TURN, 1, 1);
+  gtk_grid_attach (grid, self->turns_parts[1], 0, PLATE_ROW_TURN + 1, 1, 1);
+  gtk_grid_attach (grid, self->turns_parts[2], 1, PLATE_ROW_TURN + 1, 3, 1);
+  gtk_grid_attach (grid, self->turns_parts[3], 4, PLATE_ROW_TURN + 1, 1, 1);
 }
 
 static void
 add_swap (SwPlateForm *self)
 {
-  static const Row swap = {
+  static const PlateRow swap = {
     .meaning =
         N_ ("How far the other side's plate is turned, in plan. −90° makes its two "
             "directions change places, 0° only inboard and outboard"),
@@ -344,11 +287,12 @@ add_swap (SwPlateForm *self)
 static void
 fill_spins (SwPlateForm *self)
 {
-  for (gsize i = 0; i < N_ROWS; i++) {
-    gtk_spin_button_set_value (self->spins[i], *member (self->plate, rows[i].offset));
+  for (gsize i = 0; i < N_PLATE_ROWS; i++) {
+    gtk_spin_button_set_value (self->spins[i],
+                               *member (self->plate, plate_rows[i].offset));
     if (self->most_spins[i] != NULL)
       gtk_spin_button_set_value (self->most_spins[i],
-                                 *member (self->plate, rows[i].most_offset));
+                                 *member (self->plate, plate_rows[i].most_offset));
   }
 }
 
@@ -359,7 +303,7 @@ build (SwPlateForm *self)
   self->place_head = new_label ("", "heading");
   gtk_box_append (GTK_BOX (self->box), self->place_head);
   GtkGrid *reach = new_grid (self);
-  for (gsize i = 0; i < FIRST_FOR_ALL; i++)
+  for (gsize i = 0; i < PLATE_ROW_ITSELF; i++)
     add_row (self, reach, i);
   add_turns (self, reach);
   self->holes = SW_HOLE_LIST (sw_hole_list_new (self->plate));
@@ -368,7 +312,7 @@ build (SwPlateForm *self)
 
   gtk_box_append (GTK_BOX (self->box), new_label (_ ("The plate itself"), "heading"));
   GtkGrid *itself = new_grid (self);
-  for (gsize i = FIRST_FOR_ALL; i < N_ROWS; i++)
+  for (gsize i = PLATE_ROW_ITSELF; i < N_PLATE_ROWS; i++)
     add_row (self, itself, i);
   add_swap (self);
   fill_spins (self);
@@ -455,10 +399,11 @@ sw_plate_form_read (SwPlateForm *self)
   set_text (&self->plate->name, self->name);
   set_text (&self->plate->notes, self->notes);
   self->plate->kind = gtk_drop_down_get_selected (self->kind);
-  for (gsize i = 0; i < N_ROWS; i++) {
-    *member (self->plate, rows[i].offset) = typed_spin_get (self->spins[i]);
+  for (gsize i = 0; i < N_PLATE_ROWS; i++) {
+    *member (self->plate, plate_rows[i].offset) = typed_spin_get (self->spins[i]);
     if (self->most_spins[i] != NULL)
-      *member (self->plate, rows[i].most_offset) = typed_spin_get (self->most_spins[i]);
+      *member (self->plate, plate_rows[i].most_offset) =
+          typed_spin_get (self->most_spins[i]);
   }
   read_turns (self);
   sw_hole_list_read (self->holes, self->plate);
@@ -471,14 +416,14 @@ sw_plate_form_read (SwPlateForm *self)
 static char *
 mark_row (SwPlateForm *self, const char *path)
 {
-  for (gsize i = 0; i < N_ROWS; i++) {
-    if (!g_str_has_prefix (path, rows[i].path))
+  for (gsize i = 0; i < N_PLATE_ROWS; i++) {
+    if (!g_str_has_prefix (path, plate_rows[i].path))
       continue;
     entry_mark (GTK_WIDGET (self->spins[i]), !g_str_has_suffix (path, "[1]"));
     if (self->most_spins[i] == NULL || !g_str_has_suffix (path, "[1]"))
-      return g_strdup (_ (rows[i].name));
+      return g_strdup (_ (plate_rows[i].name));
     entry_mark (GTK_WIDGET (self->most_spins[i]), TRUE);
-    return g_strdup_printf (_ ("%s, up to"), _ (rows[i].name));
+    return g_strdup_printf (_ ("%s, up to"), _ (plate_rows[i].name));
   }
   return NULL;
 }
@@ -506,7 +451,7 @@ take_marks_away (SwPlateForm *self)
 {
   entry_mark (self->name, FALSE);
   entry_mark (self->turns, FALSE);
-  for (gsize i = 0; i < N_ROWS; i++) {
+  for (gsize i = 0; i < N_PLATE_ROWS; i++) {
     entry_mark (GTK_WIDGET (self->spins[i]), FALSE);
     if (self->most_spins[i] != NULL)
       entry_mark (GTK_WIDGET (self->most_spins[i]), FALSE);
@@ -533,12 +478,12 @@ check_spins (SwPlateForm *self)
 {
   char *sentence = NULL;
 
-  for (gsize i = 0; i < N_ROWS && sentence == NULL; i++) {
-    if ((rows[i].kinds & OF (self->plate->kind)) == 0)
+  for (gsize i = 0; i < N_PLATE_ROWS && sentence == NULL; i++) {
+    if (!plate_row_is_of (&plate_rows[i], self->plate->kind))
       continue;
-    sentence = check_spin (self->spins[i], _ (rows[i].name));
+    sentence = check_spin (self->spins[i], _ (plate_rows[i].name));
     if (sentence == NULL && self->most_spins[i] != NULL)
-      sentence = check_spin (self->most_spins[i], _ (rows[i].name));
+      sentence = check_spin (self->most_spins[i], _ (plate_rows[i].name));
   }
   return sentence;
 }

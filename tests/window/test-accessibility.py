@@ -72,6 +72,22 @@ class Names(WindowTest):
         self.assertTrue(check.get_description())
         self.assertEqual(self.nameless(window), [])
 
+    def test_names_on_the_mount_page_and_in_its_panels(self):
+        window = self.open()
+        window.key('alt+3')
+        window.handle('Upper mount, map')
+        wait_for('the answers', lambda: any(
+            node.get_role_name() == 'table row' and node.get_description()
+            for node in window.walk()))
+        self.assertEqual(self.nameless(window), [])
+        self.assertEqual(self.shown_labels_by_class(window), [])
+        for button, part in (('Lines', ('combo box', 'Full lines')),
+                             ('Aims', ('spin button', 'Camber, at least'))):
+            window.click(window.get('push button', button))
+            window.get(*part)
+            self.assertEqual(self.nameless(window), [])
+            window.key('Escape')
+
     def test_controls_have_the_roles_and_values(self):
         window = self.open()
         self.assertEqual(window.travel(), 0.0)
