@@ -4,7 +4,10 @@
 #include "window/chooser.h"
 #include "window/whole-text.h"
 
+#include "model/number-text.h"
+
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 typedef struct {
   SwBench *bench;
@@ -33,16 +36,62 @@ count_sentence (const GArray *answers)
                           n_meet, answers->len);
 }
 
+#define OFF_PLATE 0.05 /* mm: nearer is on it, as far as a scale can be read */
+
+/* How far the setup in hand stands from what its plate can reach. */
+static double
+way_off_plate (const CarSetup *setup, const Plate *plate)
+{
+  double most = 0.0;
+
+  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
+    const MountOffset mount = car_side_adjustment (setup, side).mount;
+    const MountOffset near =
+        plate_place (plate, plate_nearest (plate, mount, setup->is_plate_swapped));
+
+    most =
+        MAX (most,
+             hypot (hypot (mount.inboard - near.inboard, mount.rearward - near.rearward),
+                    mount.up - near.up));
+  }
+  return most;
+}
+
+/* Moved by hand, a setup keeps the name of its plate. Or NULL. */
+static char *
+off_plate_sentence (Tools *self)
+{
+  const CarSetup *setup = sw_bench_get_setup (self->bench);
+  const Plate *plate = sw_chooser_get_plate (self->chooser);
+
+  if (plate == NULL || g_strcmp0 (setup->plate, plate->name) != 0 ||
+      way_off_plate (setup, plate) < OFF_PLATE)
+    return NULL;
+
+  g_autofree char *way = number_text (way_off_plate (setup, plate), 1);
+  return g_strdup_printf (_ ("“%s” stands %s mm off its plate."), setup->name, way);
+}
+
+/* Of what the table says of the plate in hand, or of all. */
+static char *
+answer_sentence (Tools *self)
+{
+  const GArray *answers = sw_chooser_peek_answers (self->chooser);
+  const int found = sw_chooser_find_answer (self->chooser);
+  const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
+
+  return found >= 0 ? choice_sentence (car, &g_array_index (answers, ChoiceAnswer, found))
+                    : count_sentence (answers);
+}
+
 static void
 on_changed_cb (GtkWidget *box)
 {
   Tools *self = tools_of (box);
-  const GArray *answers = sw_chooser_peek_answers (self->chooser);
   const int found = sw_chooser_find_answer (self->chooser);
-  const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
+  g_autofree char *off_plate = off_plate_sentence (self);
   g_autofree char *sentence =
-      found >= 0 ? choice_sentence (car, &g_array_index (answers, ChoiceAnswer, found))
-                 : count_sentence (answers);
+      off_plate != NULL ? g_steal_pointer (&off_plate) : answer_sentence (self);
 
   gtk_label_set_label (GTK_LABEL (self->sentence), sentence);
   gtk_widget_set_sensitive (self->fit, found >= 0);

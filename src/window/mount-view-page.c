@@ -61,6 +61,26 @@ sides_new (SwChooser *chooser)
   return box;
 }
 
+/* Once for each time that the shelf was read. */
+static void
+tell_problems (GtkWidget *box, SwChooser *chooser)
+{
+  const PlateLibrary *library = sw_chooser_get_library (chooser);
+  g_autofree char *sentences = NULL;
+
+  if (g_object_get_data (G_OBJECT (box), "told") == library)
+    return;
+  g_object_set_data (G_OBJECT (box), "told", (gpointer) library);
+  if (library->problems->len == 0)
+    return;
+
+  g_autoptr (GPtrArray) list = g_ptr_array_copy (library->problems, NULL, NULL);
+  g_ptr_array_set_free_func (list, NULL);
+  g_ptr_array_add (list, NULL);
+  sentences = g_strjoinv ("\n", (char **) list->pdata);
+  gtk_widget_activate_action (box, "win.tell", "s", sentences);
+}
+
 GtkWidget *
 mount_page_new (SwBench *bench)
 {
@@ -74,6 +94,8 @@ mount_page_new (SwBench *bench)
   g_signal_connect_object (box, "map", G_CALLBACK (sw_chooser_watch), chooser,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (box, "unmap", G_CALLBACK (sw_chooser_unwatch), chooser,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (chooser, "answered", G_CALLBACK (tell_problems), box,
                            G_CONNECT_SWAPPED);
   return box;
 }

@@ -2,9 +2,10 @@
 /* What one step of a drag costs in a real window of 1600 by 1000: moving the mount
  * through the bench as the pointer does, until the frame is painted. Prints beside the
  * budget; never fails on time. With SETUPS the car gets that many, all of them shown, and
- * the board ten curves.
+ * the board ten curves. QUESTION is the page beside the sheet; HANDLE is "mount" or
+ * "height", which lowers the car.
  *
- * bench-drag [STEPS [SETUPS]] */
+ * bench-drag [STEPS [SETUPS [QUESTION [HANDLE]]]] */
 
 #include "window/application.h"
 #include "window/window.h"
@@ -22,6 +23,8 @@
 typedef struct {
   SwWindow *window;
   guint n_setups; /* 0: as the demo car comes */
+  const char *question;
+  gboolean is_lowering;
   int step, n_steps, n_frames;
   gboolean waits_for_frame; /* the first one after a move, or the first of all */
   gint64 frame_start;
@@ -76,8 +79,11 @@ move_mount (gpointer data)
     return G_SOURCE_REMOVE;
   }
   b->waits_for_frame = TRUE;
-  sw_bench_set_mount (bench,
-                      (MountOffset){ 15.0 + 10.0 * sin (way), 5.0 * cos (way), 0 });
+  if (b->is_lowering)
+    sw_bench_set_lowering (bench, 20.0 + 20.0 * sin (way));
+  else
+    sw_bench_set_mount (bench,
+                        (MountOffset){ 15.0 + 10.0 * sin (way), 5.0 * cos (way), 0 });
   if (place >= 0)
     b->solve[place] = g_get_monotonic_time () - start;
   return G_SOURCE_REMOVE;
@@ -148,7 +154,7 @@ prepare (Bench *b)
     add_setups (bench, b->n_setups);
     choose_curves (bench);
   }
-  printf ("1600 x 1000, %u setups, %u curves each\n",
+  printf ("1600 x 1000, %s, %u setups, %u curves each\n", b->question,
           sw_document_get_car (sw_bench_get_document (bench))->setups->len,
           n_curves (bench));
 }
@@ -163,6 +169,7 @@ on_realize_cb (GtkWidget *widget, Bench *b)
   g_signal_connect_swapped (clock, "before-paint", G_CALLBACK (on_before_paint_cb), b);
   g_signal_connect_swapped (clock, "after-paint", G_CALLBACK (on_after_paint_cb), b);
   prepare (b);
+  gtk_widget_activate_action (widget, "win.question", "s", b->question);
   sw_document_begin (sw_bench_get_document (sw_window_get_bench (b->window)),
                      "Move upper mount");
 }
@@ -186,6 +193,8 @@ main (int argc, char **argv)
   b->waits_for_frame = TRUE;
   b->n_steps = CLAMP (argc > 1 ? atoi (argv[1]) : 300, 1, MOST_STEPS);
   b->n_setups = (guint) CLAMP (argc > 2 ? atoi (argv[2]) : 0, 0, 24);
+  b->question = argc > 3 ? argv[3] : "travel";
+  b->is_lowering = argc > 4 && g_str_equal (argv[4], "height");
   g_signal_connect_swapped (application, "window-added", G_CALLBACK (on_window_added_cb),
                             b);
   g_application_run (G_APPLICATION (application), 1, argv);
@@ -193,7 +202,7 @@ main (int argc, char **argv)
   for (int i = 0; i < b->n_steps; i++)
     whole[i] = b->solve[i] + b->frame[i];
   print_times ("solve and tell everybody", b->solve, b->n_steps, "");
-  print_times ("frame: layout, sheet, curves, table, painting", b->frame, b->n_steps, "");
+  print_times ("frame: layout, sheet, page, table, painting", b->frame, b->n_steps, "");
   print_times ("a drag step", whole, b->n_steps, " (budget: median 8, p95 16)");
   print_times ("of it the frame on a processor", b->processor, b->n_steps, "");
   printf ("%-44s %.2f\n", "frames a step", (double) b->n_frames / b->n_steps);

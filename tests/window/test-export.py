@@ -47,6 +47,18 @@ class Export(WindowTest):
         self.assertEqual((width, height), (900, 700))
         self.assertGreater(n_different, 50)
 
+    def test_the_mount_map_as_a_picture(self):
+        window = self.open()
+        picture = self.folder / 'map.png'
+        dialog = self.open_export(window)
+        self.choose(window, dialog, 'What to export', 2)
+        self.set_size(window, dialog, 900, 700)
+        window.in_dialog(picture, dialog)
+        wait_for('the picture', picture.exists)
+        width, height, n_different = read_png(picture)
+        self.assertEqual((width, height), (900, 700))
+        self.assertGreater(n_different, 50)
+
     def choose(self, window, dialog, name, downs):
         with window.inside(dialog, 'Export'):
             window.click(window.get('combo box', name))

@@ -130,6 +130,23 @@ class Map(MountTest):
             window.key(key)
             window.wait_mount(inboard, rearward)
 
+    def test_a_press_on_another_setups_marker_takes_it_in_hand(self):
+        window = self.open_page()
+        window.pick('12 in, 6 back')
+        wait_for('its place', lambda: self.words(window).startswith('Mount 12.0 mm in'))
+        self.wait_still(window)
+        x, y = self.middle(window)
+        window.pick('As measured')
+        wait_for('its place', lambda: self.words(window).startswith('Mount as measured'))
+        self.wait_still(window)
+        left, top = self.middle(window)
+        box = window.box(window.handle(HANDLE))
+        window.click(window.handle(HANDLE), x - left + box.width / 2,
+                     y - top + box.height / 2)
+        window.wait_mount(12.0, 6.0)  # of the two that stand there the one on top
+        self.assertNotEqual(window.in_hand(), 'As measured')
+        self.assertFalse(window.is_enabled('undo'))
+
     def test_a_press_beside_the_handle_moves_nothing(self):
         window = self.open_page()
         x, y = (n / 2 for n in (window.box(window.handle(HANDLE)).width,) * 2)
@@ -184,6 +201,16 @@ class Plates(MountTest):
                          and window.mount())
         self.assertIn(mount[:2], [self.hole(i) for i in range(3)])
 
+    def test_a_mount_that_left_its_plate_is_told_of(self):
+        window = self.open_page()
+        self.take_plate(window, HOLES)
+        window.tab_to('slider', HANDLE)
+        window.key('Page_Down')
+        window.wait_mount(*self.hole(1), self.raised())
+        window.enter(window.get('spin button', 'Rearward'), '30')
+        told = '“As measured” stands 30.0 mm off its plate.'
+        wait_for(told, lambda: window.find('label', told))
+
     def test_the_plate_comes_with_the_setup_that_names_it(self):
         window = self.open_page()
         self.take_plate(window, HOLES)
@@ -195,6 +222,17 @@ class Plates(MountTest):
         window.proc.wait(timeout=30)
         again = self.open_page()
         self.wait_plate(again, HOLES)
+
+
+class Shelf(MountTest):
+    def test_a_plate_beside_the_car_is_there_and_a_broken_one_is_told_of(self):
+        plate = json.loads(PLATE_FILES[HOLES].read_text())
+        plate['name'] = 'Workshop plate'
+        (self.folder / 'own.swplate').write_text(json.dumps(plate))
+        (self.folder / 'broken.swplate').write_text('{')
+        window = self.open_page()
+        self.assertIn('Workshop plate', [row.get_name() for row in self.rows(window)])
+        self.assertIn('broken.swplate', wait_for('the sentence', window.message))
 
 
 class Aims(MountTest):
