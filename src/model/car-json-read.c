@@ -68,33 +68,11 @@ read_section (JsonObject *root, CarSection section, Car *car, GError **error)
 static gboolean
 check_format (JsonObject *root, GError **error)
 {
-  JsonNode *format = json_object_get_member (root, "format");
-  double version;
+  const MemberFormat format = { CAR_FILE_FORMAT, CAR_FILE_VERSION,
+                                _ ("This is no car file: format is not \"%s\"."),
+                                _ ("version is %g, which no car file ever had.") };
 
-  if (format == NULL || !JSON_NODE_HOLDS_VALUE (format) ||
-      json_node_get_value_type (format) != G_TYPE_STRING ||
-      !g_str_equal (json_node_get_string (format), CAR_FILE_FORMAT)) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_VERSION,
-                 _ ("This is no car file: format is not \"%s\"."), CAR_FILE_FORMAT);
-    return FALSE;
-  }
-  if (!json_object_has_member (root, "version"))
-    return member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), "", "version");
-  if (!member_read_number (root, "", "version", &version, error))
-    return FALSE;
-  if (version > CAR_FILE_VERSION) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_VERSION,
-                 _ ("The file is from a newer Strutwright: its version is %g, and this "
-                    "program reads up to version %d."),
-                 version, CAR_FILE_VERSION);
-    return FALSE;
-  }
-  if (version != CAR_FILE_VERSION) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_VERSION,
-                 _ ("version is %g, which no car file ever had."), version);
-    return FALSE;
-  }
-  return TRUE;
+  return member_check_format (root, &format, error);
 }
 
 static gboolean

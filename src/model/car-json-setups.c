@@ -95,13 +95,10 @@ read_setup (JsonNode *node, guint index, CarSetup *setup, GError **error)
 {
   g_autofree char *path = g_strdup_printf ("setups[%u]", index);
 
-  if (!JSON_NODE_HOLDS_OBJECT (node)) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_TYPE, _ ("%s must be an object in braces."),
-                 path);
-    return FALSE;
-  }
+  JsonObject *object = member_open_entry (node, path, error);
 
-  JsonObject *object = json_node_get_object (node);
+  if (object == NULL)
+    return FALSE;
   setup->name = g_strdup_printf (_ ("Setup %u"), index + 1);
   if (!member_read_text (object, path, "name", &setup->name, error) ||
       !read_part (object, path, &setup_mount, setup, error) ||

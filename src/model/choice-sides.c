@@ -103,8 +103,8 @@ search_near (const ChoiceSides *sides,
                               found.camber_bolt - own->adjustment.corrections.clamp_tilt);
 }
 
-static double
-distance_of (const ChoiceAnswer *answer)
+double
+choice_sides_distance (const ChoiceAnswer *answer)
 {
   double distance = 0.0;
 
@@ -149,7 +149,8 @@ choice_sides_bring_together (const ChoiceSides *sides, ChoiceAnswer *answer)
                                         way == 2 ? 0.5 : 1.0);
     choice_sides_join (sides, &trial);
     if (serves_as_well (&trial, answer) &&
-        (!best.is_within_cross || distance_of (&trial) < distance_of (&best)))
+        (!best.is_within_cross ||
+         choice_sides_distance (&trial) < choice_sides_distance (&best)))
       best = trial;
   }
   *answer = best;

@@ -22,3 +22,6 @@ void choice_sides_join (const ChoiceSides *sides, ChoiceAnswer *answer);
 /* Where the sides differ too much and a place that serves as well differs less: takes it.
  */
 void choice_sides_bring_together (const ChoiceSides *sides, ChoiceAnswer *answer);
+
+/* How far in plan both sides' mounts are from where they were measured, in all, mm. */
+double choice_sides_distance (const ChoiceAnswer *answer);

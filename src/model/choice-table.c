@@ -2,6 +2,7 @@
 #include "model/choice-table.h"
 
 #include "model/choice-table-text.h"
+#include "model/csv.h"
 #include "model/json-write.h"
 #include "model/number-text.h"
 
@@ -26,23 +27,6 @@ file_of (const ChoiceTable *table, const Plate *plate)
     if (table->plates[i] == plate)
       return table->files[i];
   return "";
-}
-
-/* A field with what CSV keeps for itself in it goes in quotes. */
-static void
-append_csv_text (GString *text, const char *field)
-{
-  if (strpbrk (field, ",\"\r\n") == NULL) {
-    g_string_append (text, field);
-    return;
-  }
-  g_string_append_c (text, '"');
-  for (const char *c = field; *c != '\0'; c++) {
-    if (*c == '"')
-      g_string_append_c (text, '"');
-    g_string_append_c (text, *c);
-  }
-  g_string_append_c (text, '"');
 }
 
 static void
@@ -94,11 +78,11 @@ write_csv_row (const ChoiceTable *table,
   g_autofree char *setting = plate_describe_setting (answer->plate, place->setting);
 
   g_string_append_printf (text, "%u,", rank + 1);
-  append_csv_text (text, answer->plate->name);
+  csv_append_text (text, answer->plate->name);
   g_string_append_c (text, ',');
-  append_csv_text (text, file_of (table, answer->plate));
+  csv_append_text (text, file_of (table, answer->plate));
   g_string_append_printf (text, ",%s,%s,", truth (answer->is_swapped), side_names[side]);
-  append_csv_text (text, setting);
+  csv_append_text (text, setting);
   g_string_append_c (text, ',');
   for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++)
     append_csv_number (text, choice_number (place, i));
@@ -107,7 +91,7 @@ write_csv_row (const ChoiceTable *table,
   append_csv_number (text, answer->cross_caster * 180.0 / G_PI);
   g_string_append_printf (text, "%s,%s,%s,", truth (answer->is_within_cross),
                           truth (answer->fits), truth (answer->meets));
-  append_csv_text (text, verdict);
+  csv_append_text (text, verdict);
   g_string_append (text, "\r\n");
 }
 

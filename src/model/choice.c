@@ -139,17 +139,6 @@ cost_of (const ChoiceAnswer *answer)
          COST_STEP;
 }
 
-static double
-distance_of (const ChoiceAnswer *answer)
-{
-  double distance = 0.0;
-
-  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
-    distance +=
-        hypot (answer->side[side].mount.inboard, answer->side[side].mount.rearward);
-  return distance;
-}
-
 static int
 compare_numbers (double a, double b)
 {
@@ -170,7 +159,7 @@ compare_answers (gconstpointer first, gconstpointer second)
     return a->has_bolt - b->has_bolt;
   if (a->is_swapped != b->is_swapped)
     return a->is_swapped - b->is_swapped;
-  return compare_numbers (distance_of (a), distance_of (b));
+  return compare_numbers (choice_sides_distance (a), choice_sides_distance (b));
 }
 
 GArray *

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/compare.h"
 #include "model/compare-text.h"
+#include "model/csv.h"
 #include "model/json-write.h"
 #include "model/number-text.h"
 #include "model/quantity-info.h"
@@ -98,22 +99,6 @@ row_change (const Study *study, guint setup, guint row)
 }
 
 static void
-append_field (GString *text, const char *field)
-{
-  if (strpbrk (field, ",\"\r\n") == NULL) {
-    g_string_append (text, field);
-    return;
-  }
-  g_string_append_c (text, '"');
-  for (const char *c = field; *c != '\0'; c++) {
-    if (*c == '"')
-      g_string_append_c (text, '"');
-    g_string_append_c (text, *c);
-  }
-  g_string_append_c (text, '"');
-}
-
-static void
 write_csv_head (const Study *study, GString *text)
 {
   const char *baseline = study->setups[study->baseline].name;
@@ -124,9 +109,9 @@ write_csv_head (const Study *study, GString *text)
     g_autofree char *change = g_strdup_printf ("%s: change from %s", name, baseline);
 
     g_string_append_c (text, ',');
-    append_field (text, name);
+    csv_append_text (text, name);
     g_string_append_c (text, ',');
-    append_field (text, change);
+    csv_append_text (text, change);
   }
   g_string_append (text, "\r\n");
 }

@@ -201,3 +201,43 @@ member_add_kept (JsonObject *object, JsonObject *kept)
   while (json_object_iter_next_ordered (&iter, &name, &value))
     json_object_set_member (object, name, json_node_copy (value));
 }
+
+gboolean
+member_check_format (JsonObject *root, const MemberFormat *kind, GError **error)
+{
+  JsonNode *format = json_object_get_member (root, "format");
+  double version;
+
+  if (format == NULL || !JSON_NODE_HOLDS_VALUE (format) ||
+      json_node_get_value_type (format) != G_TYPE_STRING ||
+      !g_str_equal (json_node_get_string (format), kind->format)) {
+    g_set_error (error, CAR_ERROR, CAR_ERROR_VERSION, kind->no_file, kind->format);
+    return FALSE;
+  }
+  if (!json_object_has_member (root, "version"))
+    return member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), "", "version");
+  if (!member_read_number (root, "", "version", &version, error))
+    return FALSE;
+  if (version > kind->version) {
+    g_set_error (error, CAR_ERROR, CAR_ERROR_VERSION,
+                 _ ("The file is from a newer Strutwright: its version is %g, and this "
+                    "program reads up to version %d."),
+                 version, kind->version);
+    return FALSE;
+  }
+  if (version != kind->version) {
+    g_set_error (error, CAR_ERROR, CAR_ERROR_VERSION, kind->never, version);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+JsonObject *
+member_open_entry (JsonNode *node, const char *path, GError **error)
+{
+  if (JSON_NODE_HOLDS_OBJECT (node))
+    return json_node_get_object (node);
+  g_set_error (error, CAR_ERROR, CAR_ERROR_TYPE, _ ("%s must be an object in braces."),
+               path);
+  return NULL;
+}

@@ -23,6 +23,19 @@ gboolean member_get_number (JsonNode *node, double *value);
 gboolean
 member_check_range (NumberRange range, double value, const char *path, GError **error);
 
+/* A kind of file: its mark, and what is said of one that is another. */
+typedef struct {
+  const char *format;  /* the text of its member "format" */
+  int version;         /* the newest that can be read, and the only one there was */
+  const char *no_file; /* sentence with one %s, for @format */
+  const char *never;   /* sentence with one %g, for a version that never was */
+} MemberFormat;
+gboolean
+member_check_format (JsonObject *root, const MemberFormat *format, GError **error);
+
+/* The object that @node at @path must be, or NULL and @error. */
+JsonObject *member_open_entry (JsonNode *node, const char *path, GError **error);
+
 /* These leave the value as it is where @name is missing. */
 gboolean member_read_number (JsonObject *object,
                              const char *parent,

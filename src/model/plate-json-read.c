@@ -10,33 +10,11 @@
 static gboolean
 check_format (JsonObject *root, GError **error)
 {
-  JsonNode *format = json_object_get_member (root, "format");
-  double version;
+  const MemberFormat format = { PLATE_FILE_FORMAT, PLATE_FILE_VERSION,
+                                _ ("This is no plate file: format is not \"%s\"."),
+                                _ ("version is %g, which no plate file ever had.") };
 
-  if (format == NULL || !JSON_NODE_HOLDS_VALUE (format) ||
-      json_node_get_value_type (format) != G_TYPE_STRING ||
-      !g_str_equal (json_node_get_string (format), PLATE_FILE_FORMAT)) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_VERSION,
-                 _ ("This is no plate file: format is not \"%s\"."), PLATE_FILE_FORMAT);
-    return FALSE;
-  }
-  if (!json_object_has_member (root, "version"))
-    return member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), "", "version");
-  if (!member_read_number (root, "", "version", &version, error))
-    return FALSE;
-  if (version > PLATE_FILE_VERSION) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_VERSION,
-                 _ ("The file is from a newer Strutwright: its version is %g, and this "
-                    "program reads up to version %d."),
-                 version, PLATE_FILE_VERSION);
-    return FALSE;
-  }
-  if (version != PLATE_FILE_VERSION) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_VERSION,
-                 _ ("version is %g, which no plate file ever had."), version);
-    return FALSE;
-  }
-  return TRUE;
+  return member_check_format (root, &format, error);
 }
 
 /* A text that must be there. */
@@ -183,13 +161,10 @@ read_hole (JsonNode *node, guint index, PlateHole *hole, GError **error)
 {
   g_autofree char *path = g_strdup_printf ("holes[%u]", index);
 
-  if (!JSON_NODE_HOLDS_OBJECT (node)) {
-    g_set_error (error, CAR_ERROR, CAR_ERROR_TYPE, _ ("%s must be an object in braces."),
-                 path);
-    return FALSE;
-  }
+  JsonObject *object = member_open_entry (node, path, error);
 
-  JsonObject *object = json_node_get_object (node);
+  if (object == NULL)
+    return FALSE;
   member_keep_unknown (object, plate_hole_members, &hole->unknown);
   return read_text (object, path, "label", &hole->label, error) &&
          read_number (object, path, "inboard_mm", &hole->inboard_mm, error) &&

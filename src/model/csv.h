@@ -1,0 +1,9 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Comma-separated values after RFC 4180. */
+
+#pragma once
+
+#include <glib.h>
+
+/* A field with what CSV keeps for itself in it goes in quotes. */
+void csv_append_text (GString *text, const char *field);
