@@ -257,16 +257,6 @@ draw_moving (Board *board, cairo_t *cr, const BoardView *view)
 }
 
 static void
-paint_ground (cairo_t *cr, const Theme *theme, double width, double height)
-{
-  if (theme->ground.alpha <= 0.0)
-    return;
-  theme_use (cr, theme->ground);
-  cairo_rectangle (cr, 0.0, 0.0, width, height);
-  cairo_fill (cr);
-}
-
-static void
 renew_still (Board *board, const BoardView *view)
 {
   const double scale = view->pixel_scale;
@@ -280,7 +270,7 @@ renew_still (Board *board, const BoardView *view)
   cairo_surface_set_device_scale (board->still, scale, scale);
 
   cairo_t *cr = cairo_create (board->still);
-  paint_ground (cr, &board->theme, board->width, board->height);
+  theme_paint_ground (cr, &board->theme, board->width, board->height);
   draw_still (board, cr, view);
   cairo_destroy (cr);
 }
@@ -307,7 +297,7 @@ board_draw (Board *board, cairo_t *cr, const BoardView *view, double width, doub
   if (view->pixel_scale > 0.0 && view->title == NULL)
     show_still (board, cr, view);
   else {
-    paint_ground (cr, &board->theme, width, height);
+    theme_paint_ground (cr, &board->theme, width, height);
     draw_still (board, cr, view);
   }
   draw_moving (board, cr, view);

@@ -259,16 +259,6 @@ prepare (MountMap *map, const MountMapView *view, double width, double height)
 }
 
 static void
-paint_ground (cairo_t *cr, const Theme *theme, double width, double height)
-{
-  if (theme->ground.alpha <= 0.0)
-    return;
-  theme_use (cr, theme->ground);
-  cairo_rectangle (cr, 0.0, 0.0, width, height);
-  cairo_fill (cr);
-}
-
-static void
 draw_still (MountMap *map, const MapPen *pen)
 {
   const PixelBox plot = map->layout.plot;
@@ -320,7 +310,7 @@ renew_still (MountMap *map, const MountMapView *view, double width, double heigh
 
   cairo_t *cr = cairo_create (map->still);
   const MapPen pen = pen_for (map, cr, view);
-  paint_ground (cr, &view->theme, width, height);
+  theme_paint_ground (cr, &view->theme, width, height);
   draw_still (map, &pen);
   cairo_destroy (cr);
 }
@@ -361,7 +351,7 @@ draw_with_title (
 
   prepare (map, view, width, high);
   const MapPen pen = pen_for (map, cr, view);
-  paint_ground (cr, &view->theme, width, height);
+  theme_paint_ground (cr, &view->theme, width, height);
   draw_still (map, &pen);
   draw_moving (&pen);
   title_block_draw (map->texts, cr, &view->theme, view->title, TITLE_MARGIN,
@@ -383,7 +373,7 @@ mount_map_draw (
     if (view->pixel_scale > 0.0)
       show_still (map, cr, view, width, height);
     else {
-      paint_ground (cr, &view->theme, width, height);
+      theme_paint_ground (cr, &view->theme, width, height);
       draw_still (map, &pen);
     }
     draw_moving (&pen);

@@ -120,3 +120,13 @@ theme_line (cairo_t *cr, LineKind kind, double width)
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
 }
+
+void
+theme_paint_ground (cairo_t *cr, const Theme *theme, double width, double height)
+{
+  if (theme->ground.alpha <= 0.0)
+    return;
+  theme_use (cr, theme->ground);
+  cairo_rectangle (cr, 0.0, 0.0, width, height);
+  cairo_fill (cr);
+}

@@ -36,6 +36,8 @@ Theme theme_paper (void);
 Theme theme_scaled (Theme theme, double factor); /* text and pens larger or smaller */
 
 void theme_use (cairo_t *cr, Colour colour);
+/* The ground, if it has one, from the origin. */
+void theme_paint_ground (cairo_t *cr, const Theme *theme, double width, double height);
 Colour colour_with_alpha (Colour colour, double alpha);
 
 /* Line kinds after ISO 128-2: what a line means, told by its pattern as well. */
