@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/about.h"
 #include "window/application.h"
+#include "window/escape-key.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -55,12 +56,6 @@ cautions_present (GtkWindow *parent)
   gtk_box_append (GTK_BOX (box), close);
   g_signal_connect_swapped (close, "clicked", G_CALLBACK (gtk_window_close), window);
   gtk_window_set_focus (GTK_WINDOW (window), close);
-
-  GtkEventController *keys = gtk_shortcut_controller_new ();
-  gtk_shortcut_controller_add_shortcut (
-      GTK_SHORTCUT_CONTROLLER (keys),
-      gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                        gtk_named_action_new ("window.close")));
-  gtk_widget_add_controller (window, keys);
+  escape_key_closes (window);
   gtk_window_present (GTK_WINDOW (window));
 }

@@ -2,6 +2,7 @@
 #include "window/card-window.h"
 #include "window/card-window-page.h"
 #include "window/card-window-print.h"
+#include "window/escape-key.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -117,18 +118,6 @@ new_page (CardWindow *self)
 }
 
 static void
-add_escape (GtkWidget *window)
-{
-  GtkEventController *keys = gtk_shortcut_controller_new ();
-
-  gtk_shortcut_controller_add_shortcut (
-      GTK_SHORTCUT_CONTROLLER (keys),
-      gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                        gtk_named_action_new ("window.close")));
-  gtk_widget_add_controller (window, keys);
-}
-
-static void
 free_window (gpointer data)
 {
   CardWindow *self = data;
@@ -162,7 +151,7 @@ card_window_open (GtkWindow *parent, SwChooser *chooser)
                                "default-height", 860, NULL);
   gtk_window_set_titlebar (self->window, new_bar (self));
   gtk_window_set_child (self->window, new_page (self));
-  add_escape (GTK_WIDGET (self->window));
+  escape_key_closes (GTK_WIDGET (self->window));
   g_object_set_data_full (G_OBJECT (self->window), "card-window", self, free_window);
   gtk_window_present (self->window);
 }

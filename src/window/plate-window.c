@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/plate-window.h"
 #include "window/dialog-answer.h"
+#include "window/escape-key.h"
 #include "window/plate-sketch-view.h"
 #include "window/plate-window-form.h"
 
@@ -191,18 +192,6 @@ new_content (Editor *editor, const Plate *plate)
   return content;
 }
 
-static void
-add_escape (GtkWindow *window)
-{
-  GtkEventController *keys = gtk_shortcut_controller_new ();
-
-  gtk_shortcut_controller_add_shortcut (
-      GTK_SHORTCUT_CONTROLLER (keys),
-      gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                        gtk_named_action_new ("window.close")));
-  gtk_widget_add_controller (GTK_WIDGET (window), keys);
-}
-
 /* What the entries begin with. */
 static Plate *
 first_draft (const ShelfPlate *plate)
@@ -241,7 +230,7 @@ plate_window_open (GtkWindow *parent, SwChooser *chooser, const ShelfPlate *plat
   gtk_window_set_titlebar (editor->window, new_header (editor));
   gtk_window_set_child (editor->window, new_content (editor, draft));
   gtk_window_set_default_widget (editor->window, editor->save);
-  add_escape (editor->window);
+  escape_key_closes (GTK_WIDGET (editor->window));
   on_changed_cb (editor);
   gtk_window_present (editor->window);
 }

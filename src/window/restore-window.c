@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/restore-window.h"
+#include "window/escape-key.h"
 
 #include "model/restore.h"
 
@@ -125,18 +126,6 @@ on_destroy_cb (GtkWidget *window, SwBench *bench)
   g_object_set_data (G_OBJECT (bench), "restore-window", NULL);
 }
 
-static void
-add_escape (GtkWidget *window)
-{
-  GtkEventController *keys = gtk_shortcut_controller_new ();
-
-  gtk_shortcut_controller_add_shortcut (
-      GTK_SHORTCUT_CONTROLLER (keys),
-      gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                        gtk_named_action_new ("window.close")));
-  gtk_widget_add_controller (window, keys);
-}
-
 void
 restore_window_present (GtkWindow *parent, SwBench *bench)
 {
@@ -155,7 +144,7 @@ restore_window_present (GtkWindow *parent, SwBench *bench)
   gtk_widget_add_css_class (box, "panel");
   for (RestoreGoal goal = 0; goal < N_RESTORE_GOALS; goal++)
     gtk_box_append (GTK_BOX (box), new_goal_row (bench, goal));
-  add_escape (window);
+  escape_key_closes (window);
   g_object_set_data (G_OBJECT (bench), "restore-window", window);
   g_signal_connect_object (window, "destroy", G_CALLBACK (on_destroy_cb), bench, 0);
   gtk_window_present (GTK_WINDOW (window));
