@@ -5,6 +5,7 @@
 
 GArray *drawn_texts, *drawn_circles, *drawn_lines;
 bool drawn_in_long_words;
+gsize drawn_word_length;
 
 void __real_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
 void __wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
@@ -39,25 +40,47 @@ drawn_reset (void)
   drawn_lines = g_array_new (FALSE, FALSE, sizeof (DrawnLine));
 }
 
+static void
+need_lists (void)
+{
+  if (drawn_texts == NULL)
+    drawn_reset ();
+}
+
+static void
+find_corners (cairo_t *cr, const PangoRectangle *ink, DrawnText *text)
+{
+  double x, y;
+
+  cairo_get_current_point (cr, &x, &y);
+  text->left = text->top = G_MAXDOUBLE;
+  text->right = text->bottom = -G_MAXDOUBLE;
+  for (int i = 0; i < 4; i++) {
+    DrawnPoint *p = &text->corners[i];
+
+    p->x = x + (double) (ink->x + (i == 1 || i == 2 ? ink->width : 0)) / PANGO_SCALE;
+    p->y = y + (double) (ink->y + (i >= 2 ? ink->height : 0)) / PANGO_SCALE;
+    cairo_user_to_device (cr, &p->x, &p->y);
+    text->left = MIN (text->left, p->x);
+    text->top = MIN (text->top, p->y);
+    text->right = MAX (text->right, p->x);
+    text->bottom = MAX (text->bottom, p->y);
+  }
+}
+
 /* The ink and not the line, whose room for accents may reach under the line above. */
 void
 __wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout)
 {
   PangoRectangle ink;
-  double x, y;
 
+  need_lists ();
   pango_layout_get_extents (layout, &ink, NULL);
-  cairo_get_current_point (cr, &x, &y);
   if (ink.width > 0) {
-    const double left = x + (double) ink.x / PANGO_SCALE;
-    const double top = y + (double) ink.y / PANGO_SCALE;
-    const DrawnText text = { g_strdup (pango_layout_get_text (layout)),
-                             left,
-                             top,
-                             left + (double) ink.width / PANGO_SCALE,
-                             top + (double) ink.height / PANGO_SCALE,
-                             pango_layout_is_ellipsized (layout) };
+    DrawnText text = { .text = g_strdup (pango_layout_get_text (layout)),
+                       .is_cut = pango_layout_is_ellipsized (layout) };
 
+    find_corners (cr, &ink, &text);
     g_array_append_val (drawn_texts, text);
   }
   __real_pango_cairo_show_layout (cr, layout);
@@ -68,6 +91,7 @@ __wrap_cairo_arc (cairo_t *cr, double x, double y, double r, double from, double
 {
   const DrawnCircle circle = { x, y, r };
 
+  need_lists ();
   g_array_append_val (drawn_circles, circle);
   __real_cairo_arc (cr, x, y, r, from, to);
 }
@@ -77,6 +101,7 @@ __wrap_cairo_line_to (cairo_t *cr, double x, double y)
 {
   DrawnLine line = { .to_x = x, .to_y = y };
 
+  need_lists ();
   if (cairo_has_current_point (cr)) {
     cairo_get_current_point (cr, &line.from_x, &line.from_y);
     g_array_append_val (drawn_lines, line);
@@ -84,7 +109,6 @@ __wrap_cairo_line_to (cairo_t *cr, double x, double y)
   __real_cairo_line_to (cr, x, y);
 }
 
-/* The tail grows the last word, and past a dozen letters begins a new one. */
 static const char *
 lengthen (const char *text)
 {
@@ -92,7 +116,7 @@ lengthen (const char *text)
   g_autofree char *tail = g_strnfill (more, 'n');
   g_autofree char *whole = g_strconcat (text, tail, NULL);
 
-  for (gsize i = 12; i + 1 < more; i += 12)
+  for (gsize i = drawn_word_length; i > 0 && i + 1 < more; i += drawn_word_length)
     whole[strlen (text) + i] = ' ';
   return drawn_in_long_words ? g_intern_string (whole) : text;
 }
@@ -115,8 +139,8 @@ __wrap_g_dpgettext2 (const char *domain, const char *context, const char *text)
   return lengthen (__real_g_dpgettext2 (domain, context, text));
 }
 
-static const DrawnText *
-text_at (guint i)
+const DrawnText *
+drawn_text_at (guint i)
 {
   return &g_array_index (drawn_texts, DrawnText, i);
 }
@@ -125,14 +149,14 @@ const DrawnText *
 drawn_find (const char *part)
 {
   for (guint i = 0; i < drawn_texts->len; i++)
-    if (strstr (text_at (i)->text, part) != NULL)
-      return text_at (i);
+    if (strstr (drawn_text_at (i)->text, part) != NULL)
+      return drawn_text_at (i);
   return NULL;
 }
 
-/* Half a point may be shared: letters lean over their edge. */
-static bool
-do_overlap (const DrawnText *a, const DrawnText *b)
+/* Half a point. */
+bool
+drawn_overlap (const DrawnText *a, const DrawnText *b)
 {
   const double shared = 0.5;
 
@@ -145,16 +169,16 @@ drawn_assert_apart (double width, double height, double margin, const char *what
 {
   g_assert_cmpuint (drawn_texts->len, >, 0);
   for (guint i = 0; i < drawn_texts->len; i++) {
-    const DrawnText *text = text_at (i);
+    const DrawnText *text = drawn_text_at (i);
 
     if (text->left < margin || text->top < margin || text->right > width - margin ||
         text->bottom > height - margin)
       g_error ("“%s” at %.0f, %.0f runs past %s of %.0f × %.0f%s", text->text, text->left,
                text->top, what, width, height, drawn_in_long_words ? ", long words" : "");
     for (guint j = 0; j < i; j++)
-      if (do_overlap (text, text_at (j)))
+      if (drawn_overlap (text, drawn_text_at (j)))
         g_error ("“%s” covers “%s” at %.0f, %.0f on %s of %.0f × %.0f%s", text->text,
-                 text_at (j)->text, text->left, text->top, what, width, height,
+                 drawn_text_at (j)->text, text->left, text->top, what, width, height,
                  drawn_in_long_words ? ", long words" : "");
   }
 }

@@ -9,8 +9,14 @@
 #include <stdbool.h>
 
 typedef struct {
+  double x, y;
+} DrawnPoint;
+
+/* On the canvas, whatever the drawing had moved or turned. */
+typedef struct {
   char *text;
-  double left, top, right, bottom; /* of its ink */
+  DrawnPoint corners[4]; /* of its ink, around it from the text's own top left */
+  double left, top, right, bottom; /* of these corners */
   bool is_cut;                     /* ends in "…" for want of room */
 } DrawnText;
 
@@ -30,9 +36,15 @@ void drawn_reset (void);
 /* Messages 1.4 times as long, which German is of English: common practice, no published
  * source. */
 extern bool drawn_in_long_words;
+/* Letters after which what makes it longer begins a new word; 0: it is one word. */
+extern gsize drawn_word_length;
 
 /* The text that has @part in it, or NULL. */
 const DrawnText *drawn_find (const char *part);
+
+const DrawnText *drawn_text_at (guint i);
+/* Whether they share more than letters do that lean over their edge. */
+bool drawn_overlap (const DrawnText *a, const DrawnText *b);
 
 /* No text covers another or lies outside the page less its margin. */
 void drawn_assert_apart (double width, double height, double margin, const char *what);

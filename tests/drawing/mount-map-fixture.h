@@ -3,6 +3,8 @@
 
 #pragma once
 
+#include "drawn-texts.h"
+
 #include "drawing/mount-map.h"
 #include "set-m.h"
 
@@ -12,10 +14,6 @@ typedef struct {
   MountMap *map;
   MountMapView view;
 } Fixture;
-
-typedef struct {
-  double x, y;
-} Point;
 
 static inline void
 add_target (Car *car, Aim aim, double least, double most)
@@ -120,10 +118,10 @@ draw (Fixture *f, int width, int height)
   cairo_surface_destroy (draw_with (f->map, &f->view, width, height));
 }
 
-static inline Point
+static inline DrawnPoint
 pixel_of (const Fixture *f, double inboard, double rearward)
 {
-  Point p;
+  DrawnPoint p;
 
   mount_map_to_pixel (f->map, (MountOffset){ inboard, rearward, 0.0 }, &p.x, &p.y);
   return p;

@@ -688,6 +688,7 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  drawn_word_length = 12;
   g_test_add_data_func ("/fitting-card/apart", GINT_TO_POINTER (FALSE),
                         test_texts_keep_apart);
   g_test_add_data_func ("/fitting-card/apart-in-long-words", GINT_TO_POINTER (TRUE),

@@ -1,124 +1,31 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* No text of a drawing covers another or runs past the border, whatever its size, the
- * car, the setup and the length of the language's words.
- *
- * The linker sends every text that is drawn through this file (--wrap), so that what is
- * tested is what comes out and not what the drawing believes about itself. */
+ * car, the setup and the length of the language's words. */
 
 #include "drawing/board.h"
 #include "drawing/lowering.h"
 #include "drawing/number-table.h"
 #include "drawing/sheet-layout.h"
 #include "drawing/sheet.h"
+#include "drawn-texts.h"
 #include "model/car-json.h"
 
 #include <string.h>
 
-#define MOST_TEXTS 400
+#define BORDER (-0.5) /* pixels that letters may lean over it */
 
-typedef struct {
-  char text[48];
-  double left, top, right, bottom;
-} Box;
-
-static Box boxes[MOST_TEXTS];
-static guint n_boxes;
-static gboolean is_long;
 static Study study;
-
-void __real_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
-void __wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
-const char *__real_g_dgettext (const char *domain, const char *text);
-const char *__wrap_g_dgettext (const char *domain, const char *text);
-const char *__real_g_dpgettext (const char *domain, const char *text, gsize offset);
-const char *__wrap_g_dpgettext (const char *domain, const char *text, gsize offset);
-
-/* The ink and not the line, whose room for accents may reach under the line above. */
-void
-__wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout)
-{
-  PangoRectangle ink;
-  double x, y;
-
-  pango_layout_get_pixel_extents (layout, &ink, NULL);
-  cairo_get_current_point (cr, &x, &y);
-  cairo_user_to_device (cr, &x, &y);
-  if (ink.width > 0 && n_boxes < MOST_TEXTS) {
-    Box *box = &boxes[n_boxes++];
-
-    g_strlcpy (box->text, pango_layout_get_text (layout), sizeof box->text);
-    box->left = x + ink.x;
-    box->top = y + ink.y;
-    box->right = box->left + ink.width;
-    box->bottom = box->top + ink.height;
-  }
-  __real_pango_cairo_show_layout (cr, layout);
-}
-
-/* German is some 1.4 times as long as English: common practice, no published source. */
-static const char *
-lengthen (const char *text)
-{
-  const gsize more = (gsize) (0.4 * (double) g_utf8_strlen (text, -1) + 0.5);
-  g_autofree char *tail = g_strnfill (more, 'n');
-  g_autofree char *whole = g_strconcat (text, tail, NULL);
-
-  return is_long ? g_intern_string (whole) : text;
-}
-
-const char *
-__wrap_g_dgettext (const char *domain, const char *text)
-{
-  return lengthen (__real_g_dgettext (domain, text));
-}
-
-const char *
-__wrap_g_dpgettext (const char *domain, const char *text, gsize offset)
-{
-  return lengthen (__real_g_dpgettext (domain, text, offset));
-}
-
-static void
-assert_inside (const Box *box, double width, double height)
-{
-  if (box->left < -0.5 || box->top < -0.5 || box->right > width + 0.5 ||
-      box->bottom > height + 0.5)
-    g_error ("“%s” at %.0f, %.0f runs past %.0f × %.0f", box->text, box->left, box->top,
-             width, height);
-}
-
-/* Half a pixel may be shared: ink is counted in whole ones. */
-static gboolean
-do_overlap (const Box *a, const Box *b)
-{
-  const double shared = 1.0;
-
-  return a->left < b->right - shared && b->left < a->right - shared &&
-         a->top < b->bottom - shared && b->top < a->bottom - shared;
-}
 
 static void
 assert_apart (double width, double height, const char *what)
 {
-  g_assert_cmpuint (n_boxes, >, 0);
-  g_assert_cmpuint (n_boxes, <, MOST_TEXTS);
-  for (guint i = 0; i < n_boxes; i++) {
-    assert_inside (&boxes[i], width, height);
-    for (guint j = 0; j < i; j++)
-      if (do_overlap (&boxes[i], &boxes[j]))
-        g_error ("“%s” covers “%s” at %.0f, %.0f on %s of %.0f × %.0f%s", boxes[i].text,
-                 boxes[j].text, boxes[i].left, boxes[i].top, what, width, height,
-                 is_long ? ", long words" : "");
-  }
+  drawn_assert_apart (width, height, BORDER, what);
 }
 
-static gboolean
+static bool
 is_written (const char *text)
 {
-  for (guint i = 0; i < n_boxes; i++)
-    if (strstr (boxes[i].text, text) != NULL)
-      return TRUE;
-  return FALSE;
+  return drawn_find (text) != NULL;
 }
 
 static Car *
@@ -146,7 +53,7 @@ draw_sheet (Drawer *d, int width, int height)
       cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
   cairo_t *cr = cairo_create (surface);
 
-  n_boxes = 0;
+  drawn_reset ();
   sheet_draw (d->sheet, cr, &d->view, width, height);
   g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
   cairo_destroy (cr);
@@ -219,13 +126,13 @@ test_sheet (gconstpointer long_words)
 {
   const Theme theme = theme_light ();
 
-  is_long = GPOINTER_TO_INT (long_words);
+  drawn_in_long_words = GPOINTER_TO_INT (long_words);
   for (gsize i = 0; i < G_N_ELEMENTS (cars); i++) {
     g_autoptr (Car) car = load (cars[i]);
 
     check_car (car, &theme);
   }
-  is_long = FALSE;
+  drawn_in_long_words = false;
 }
 
 /* Nor when letters are large. */
@@ -264,7 +171,7 @@ begin (int width, int height)
   cairo_t *cr = cairo_create (surface);
 
   cairo_surface_destroy (surface);
-  n_boxes = 0;
+  drawn_reset ();
   return cr;
 }
 
@@ -286,7 +193,7 @@ test_tables (gconstpointer long_words)
                            .lit = -1 };
 
   add_setups (car);
-  is_long = GPOINTER_TO_INT (long_words);
+  drawn_in_long_words = GPOINTER_TO_INT (long_words);
   for (guint hand = 0; hand < car->setups->len; hand++)
     for (int width = 700; width <= 1500; width += 80)
       for (int sides = 0; sides < 2; sides++) {
@@ -298,7 +205,7 @@ test_tables (gconstpointer long_words)
         assert_apart (width, 400.0, sides ? "a table side by side" : "a table");
         cairo_destroy (cr);
       }
-  is_long = FALSE;
+  drawn_in_long_words = false;
 }
 
 /* Only the large chart names its curves; in all three no tick runs into a title. */
@@ -317,12 +224,12 @@ test_lowering_names_curves_once (void)
 
     lowering_draw (lowering, cr, &view, 700.0, height);
     n_named = 0;
-    for (guint i = 0; i < n_boxes; i++) {
-      n_named += g_str_equal (boxes[i].text, "20 back");
-      for (guint j = 0; j < n_boxes; j++)
-        if (strcmp (boxes[i].text, "Bump steer") == 0 && i != j &&
-            do_overlap (&boxes[i], &boxes[j]))
-          g_error ("“%s” runs into the title at %d", boxes[j].text, height);
+    for (guint i = 0; i < drawn_texts->len; i++) {
+      n_named += g_str_equal (drawn_text_at (i)->text, "20 back");
+      for (guint j = 0; j < drawn_texts->len; j++)
+        if (strcmp (drawn_text_at (i)->text, "Bump steer") == 0 && i != j &&
+            drawn_overlap (drawn_text_at (i), drawn_text_at (j)))
+          g_error ("“%s” runs into the title at %d", drawn_text_at (j)->text, height);
     }
     g_assert_cmpuint (n_named, ==, 1);
     cairo_destroy (cr);
@@ -365,7 +272,7 @@ test_sheet_says_what_it_can (void)
 }
 
 static gboolean
-is_on (const Box *box, double x, double y)
+is_on (const DrawnText *box, double x, double y)
 {
   const double room = 7.0;
 
@@ -394,10 +301,11 @@ test_sheet_keeps_off_the_handles (void)
       draw_sheet (&d, sizes[s][0], sizes[s][1]);
       for (SheetHandle h = SHEET_HANDLE_MOUNT; h < N_SHEET_HANDLES; h++)
         for (SheetViewName view = 0; view < N_SHEET_VIEWS; view++)
-          for (guint i = 0; i < n_boxes; i++)
-            if (sheet_handle_place (d.sheet, h, view, &x, &y) && is_on (&boxes[i], x, y))
-              g_error ("“%s” lies on a handle at %d × %d", boxes[i].text, sizes[s][0],
-                       sizes[s][1]);
+          for (guint i = 0; i < drawn_texts->len; i++)
+            if (sheet_handle_place (d.sheet, h, view, &x, &y) &&
+                is_on (drawn_text_at (i), x, y))
+              g_error ("“%s” lies on a handle at %d × %d", drawn_text_at (i)->text,
+                       sizes[s][0], sizes[s][1]);
     }
   sheet_free (d.sheet);
 }

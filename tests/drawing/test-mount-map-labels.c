@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "drawn-texts.h"
 #include "model/quantity-info.h"
 #include "mount-map-fixture.h"
 
@@ -7,70 +8,8 @@
 
 #define STEEPEST (97.0 * G_PI / 180.0) /* what leans further stands on its head */
 
-/* The linker sends every text that is drawn through here (--wrap), and every message: so
- * what is tested is what comes out. */
-#define MOST_TEXTS 400
-typedef struct {
-  char text[48];
-  Point corners[4]; /* of its ink, on the canvas */
-} Written;
-static Written written[MOST_TEXTS];
-static guint n_written;
-static gboolean is_long;
-
-void __real_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
-void __wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
-const char *__real_g_dgettext (const char *domain, const char *text);
-const char *__wrap_g_dgettext (const char *domain, const char *text);
-const char *__real_g_dpgettext (const char *domain, const char *text, gsize offset);
-const char *__wrap_g_dpgettext (const char *domain, const char *text, gsize offset);
-
-void
-__wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout)
-{
-  PangoRectangle ink;
-  double x, y;
-
-  pango_layout_get_pixel_extents (layout, &ink, NULL);
-  cairo_get_current_point (cr, &x, &y);
-  if (ink.width > 0 && n_written < MOST_TEXTS) {
-    Written *w = &written[n_written++];
-
-    g_strlcpy (w->text, pango_layout_get_text (layout), sizeof w->text);
-    for (int i = 0; i < 4; i++) {
-      w->corners[i] = (Point){ x + ink.x + (i == 1 || i == 2 ? ink.width : 0),
-                               y + ink.y + (i >= 2 ? ink.height : 0) };
-      cairo_user_to_device (cr, &w->corners[i].x, &w->corners[i].y);
-    }
-  }
-  __real_pango_cairo_show_layout (cr, layout);
-}
-
-/* German is some 1.4 times as long as English: common practice, no published source. */
-static const char *
-lengthen (const char *text)
-{
-  const gsize more = (gsize) (0.4 * (double) g_utf8_strlen (text, -1) + 0.5);
-  g_autofree char *tail = g_strnfill (more, 'n');
-  g_autofree char *whole = g_strconcat (text, tail, NULL);
-
-  return is_long ? g_intern_string (whole) : text;
-}
-
-const char *
-__wrap_g_dgettext (const char *domain, const char *text)
-{
-  return lengthen (__real_g_dgettext (domain, text));
-}
-
-const char *
-__wrap_g_dpgettext (const char *domain, const char *text, gsize offset)
-{
-  return lengthen (__real_g_dpgettext (domain, text, offset));
-}
-
 static void
-corners_of (const MountMapLabel *label, double room, Point corners[4])
+corners_of (const MountMapLabel *label, double room, DrawnPoint corners[4])
 {
   static const double signs[4][2] = { { -1, -1 }, { 1, -1 }, { 1, 1 }, { -1, 1 } };
   const double c = cos (label->angle), s = sin (label->angle);
@@ -78,18 +17,18 @@ corners_of (const MountMapLabel *label, double room, Point corners[4])
   for (int i = 0; i < 4; i++) {
     const double u = signs[i][0] * (label->width / 2.0 + room),
                  v = signs[i][1] * (label->height / 2.0 + room);
-    corners[i] = (Point){ label->x + c * u - s * v, label->y + s * u + c * v };
+    corners[i] = (DrawnPoint){ label->x + c * u - s * v, label->y + s * u + c * v };
   }
 }
 
 /* By the separating axes of both, on their corners. */
 static gboolean
-do_overlap (const Point a[4], const Point b[4])
+do_overlap (const DrawnPoint a[4], const DrawnPoint b[4])
 {
-  const Point *both[] = { a, b };
+  const DrawnPoint *both[] = { a, b };
 
   for (int k = 0; k < 4; k++) {
-    const Point p = both[k / 2][k % 2], q = both[k / 2][k % 2 + 1];
+    const DrawnPoint p = both[k / 2][k % 2], q = both[k / 2][k % 2 + 1];
     double low[2] = { INFINITY, INFINITY }, high[2] = { -INFINITY, -INFINITY };
 
     for (int box = 0; box < 2; box++)
@@ -137,8 +76,8 @@ is_struck_through (const Fixture *f, const MountMapLabel *label)
       for (guint i = 0; i + 1 < line->n_points; i++) {
         const MountOffset *at =
             &g_array_index (lines->points, MountOffset, line->first + i);
-        const Point a = pixel_of (f, at[0].inboard, at[0].rearward),
-                    b = pixel_of (f, at[1].inboard, at[1].rearward);
+        const DrawnPoint a = pixel_of (f, at[0].inboard, at[0].rearward),
+                         b = pixel_of (f, at[1].inboard, at[1].rearward);
 
         for (int k = 0; k <= 20; k++) {
           const double x = a.x + k / 20.0 * (b.x - a.x) - label->x,
@@ -161,7 +100,7 @@ check_label (const Fixture *f, const MountMapLabel *label, int width, int height
   const Quantity quantity = field_subject_quantity (subject);
   const FieldLines *lines = mount_map_lines (f->map, label->which);
   const MountOffset at = mount_map_hit (f->map, label->x, label->y).at;
-  Point corners[4];
+  DrawnPoint corners[4];
 
   corners_of (label, 0.0, corners);
   for (int i = 0; i < 4; i++) {
@@ -184,15 +123,15 @@ static void
 check_labels (const Fixture *f, int width, int height)
 {
   const guint n = mount_map_n_labels (f->map);
-  const Point handle = pixel_of (f, car_setup (f->car, 1)->mount.inboard,
-                                 car_setup (f->car, 1)->mount.rearward);
+  const DrawnPoint handle = pixel_of (f, car_setup (f->car, 1)->mount.inboard,
+                                      car_setup (f->car, 1)->mount.rearward);
   const MountMapLabel mount = { .x = handle.x, .y = handle.y, .width = 34, .height = 34 };
-  Point of_handle[4];
+  DrawnPoint of_handle[4];
 
   corners_of (&mount, 0.0, of_handle);
   for (guint i = 0; i < n; i++) {
     const MountMapLabel label = mount_map_label (f->map, i);
-    Point corners[4];
+    DrawnPoint corners[4];
 
     if (!label.is_shown)
       continue;
@@ -201,7 +140,7 @@ check_labels (const Fixture *f, int width, int height)
     g_assert_false (do_overlap (corners, of_handle));
     for (guint other = 0; other < i; other++) {
       const MountMapLabel second = mount_map_label (f->map, other);
-      Point others[4];
+      DrawnPoint others[4];
 
       corners_of (&second, 0.0, others);
       g_assert_false (second.is_shown && do_overlap (corners, others));
@@ -266,18 +205,18 @@ test_labels_give_way_to_the_handle (Fixture *f, gconstpointer data)
 static void
 check_texts (int width, int height)
 {
-  g_assert_cmpuint (n_written, >, 10);
-  g_assert_cmpuint (n_written, <, MOST_TEXTS);
-  for (guint i = 0; i < n_written; i++) {
+  g_assert_cmpuint (drawn_texts->len, >, 10);
+  for (guint i = 0; i < drawn_texts->len; i++) {
     for (int c = 0; c < 4; c++)
-      if (!is_between (written[i].corners[c].x, -0.5, width + 0.5) ||
-          !is_between (written[i].corners[c].y, -0.5, height + 0.5))
-        g_error ("“%s” runs past %d × %d", written[i].text, width, height);
+      if (!is_between (drawn_text_at (i)->corners[c].x, -0.5, width + 0.5) ||
+          !is_between (drawn_text_at (i)->corners[c].y, -0.5, height + 0.5))
+        g_error ("“%s” runs past %d × %d", drawn_text_at (i)->text, width, height);
     for (guint other = 0; other < i; other++)
-      if (do_overlap (written[i].corners, written[other].corners))
-        g_error ("“%s” covers “%s” at %.0f, %.0f of %d × %d%s", written[i].text,
-                 written[other].text, written[i].corners[0].x, written[i].corners[0].y,
-                 width, height, is_long ? ", long words" : "");
+      if (do_overlap (drawn_text_at (i)->corners, drawn_text_at (other)->corners))
+        g_error ("“%s” covers “%s” at %.0f, %.0f of %d × %d%s", drawn_text_at (i)->text,
+                 drawn_text_at (other)->text, drawn_text_at (i)->corners[0].x,
+                 drawn_text_at (i)->corners[0].y, width, height,
+                 drawn_in_long_words ? ", long words" : "");
   }
 }
 
@@ -292,7 +231,7 @@ test_no_text_covers_another (Fixture *f, gconstpointer data)
   f->view.best = &best;
   for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++)
     for (PlateKind kind = 0; kind < N_PLATE_KINDS; kind++)
-      for (is_long = FALSE; is_long <= TRUE; is_long++) {
+      for (int words = 0; words < 2; words++) {
         g_autoptr (Plate) plate = plate_of (kind);
 
         f->view.plate = plate;
@@ -300,12 +239,13 @@ test_no_text_covers_another (Fixture *f, gconstpointer data)
             kind % 2 == 0 ? theme_paper () : theme_scaled (theme_dark (), 1.2);
         for (double turn = 0.0; i % 2 == 0 && turn < 360.0; turn += 45.0)
           g_array_append_val (plate->turns_deg, turn);
-        n_written = 0;
+        drawn_in_long_words = words == 1;
+        drawn_reset ();
         draw (f, sizes[i][0], sizes[i][1]);
         check_texts (sizes[i][0], sizes[i][1]);
         check_labels (f, sizes[i][0], sizes[i][1]);
       }
-  is_long = FALSE;
+  drawn_in_long_words = false;
 }
 
 #define ADD(name, function)                                                              \

@@ -11,8 +11,8 @@ test_places_and_pixels_go_together (Fixture *f, gconstpointer data)
   for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++) {
     draw (f, sizes[i][0], sizes[i][1]);
     const double scale = mount_map_pixels_per_mm (f->map);
-    const Point zero = pixel_of (f, 0, 0), in = pixel_of (f, 10, 0),
-                back = pixel_of (f, 0, 10);
+    const DrawnPoint zero = pixel_of (f, 0, 0), in = pixel_of (f, 10, 0),
+                     back = pixel_of (f, 0, 10);
 
     /* inboard to the left, rearward up, one scale */
     g_assert_cmpfloat_with_epsilon (zero.x - in.x, 10.0 * scale, 1e-9);
@@ -22,7 +22,7 @@ test_places_and_pixels_go_together (Fixture *f, gconstpointer data)
     for (int n = 0; n < 20; n++) {
       const double inboard = g_test_rand_double_range (-20, 30),
                    rearward = g_test_rand_double_range (-30, 20);
-      const Point p = pixel_of (f, inboard, rearward);
+      const DrawnPoint p = pixel_of (f, inboard, rearward);
       const MountMapHit hit = mount_map_hit (f->map, p.x, p.y);
 
       g_assert_true (hit.on_map);
@@ -35,7 +35,7 @@ test_places_and_pixels_go_together (Fixture *f, gconstpointer data)
 static gboolean
 is_seen (const Fixture *f, double inboard, double rearward)
 {
-  const Point p = pixel_of (f, inboard, rearward);
+  const DrawnPoint p = pixel_of (f, inboard, rearward);
 
   return mount_map_hit (f->map, p.x, p.y).on_map;
 }
@@ -65,8 +65,8 @@ test_hits (Fixture *f, gconstpointer data)
 {
   (void) data;
   draw (f, 700, 650);
-  const Point handle = pixel_of (f, 15, 0), other = pixel_of (f, -8, -12),
-              hole = pixel_of (f, 0, 6), empty = pixel_of (f, 30, -25);
+  const DrawnPoint handle = pixel_of (f, 15, 0), other = pixel_of (f, -8, -12),
+                   hole = pixel_of (f, 0, 6), empty = pixel_of (f, 30, -25);
 
   g_assert_true (mount_map_hit (f->map, handle.x + 10, handle.y - 6).on_handle);
   g_assert_cmpint (mount_map_hit (f->map, other.x + 8, other.y + 8).setup, ==, 2);
@@ -110,7 +110,7 @@ test_every_place_of_a_plate_is_hit (Fixture *f, gconstpointer data)
       const MountOffset at =
           plate_place (bush,
                        (PlateSetting){ .place = i, .is_swapped = f->view.is_swapped });
-      const Point p = pixel_of (f, at.inboard, at.rearward);
+      const DrawnPoint p = pixel_of (f, at.inboard, at.rearward);
 
       g_assert_cmpint (mount_map_hit (f->map, p.x, p.y).place, ==, (int) i);
     }
@@ -126,10 +126,10 @@ test_nothing_is_hit_before_it_is_drawn (Fixture *f, gconstpointer data)
   g_assert_false (hit.on_map);
   g_assert_cmpint (hit.place, ==, MOUNT_MAP_NONE);
   mount_map_arrange (f->map, &f->view, 700, 650);
-  const Point before = pixel_of (f, 15, 0);
+  const DrawnPoint before = pixel_of (f, 15, 0);
   g_assert_true (mount_map_hit (f->map, before.x, before.y).on_handle);
   draw (f, 700, 650);
-  const Point after = pixel_of (f, 15, 0);
+  const DrawnPoint after = pixel_of (f, 15, 0);
   g_assert_cmpmem (&before, sizeof before, &after, sizeof after);
 }
 
@@ -141,7 +141,7 @@ test_the_right_side_has_its_own_mount (Fixture *f, gconstpointer data)
       (CarRightSide){ .is_own = TRUE, .mount = { 5.0, 9.0, 0.0 } };
   f->view.side = SIDE_RIGHT;
   draw (f, 700, 650);
-  const Point left = pixel_of (f, 15, 0), right = pixel_of (f, 5, 9);
+  const DrawnPoint left = pixel_of (f, 15, 0), right = pixel_of (f, 5, 9);
 
   g_assert_true (mount_map_hit (f->map, right.x, right.y).on_handle);
   g_assert_false (mount_map_hit (f->map, left.x, left.y).on_handle);
@@ -152,7 +152,7 @@ test_the_window_holds (Fixture *f, gconstpointer data)
 {
   (void) data;
   draw (f, 700, 650);
-  const Point before = pixel_of (f, 0, 0);
+  const DrawnPoint before = pixel_of (f, 0, 0);
   const double scale = mount_map_pixels_per_mm (f->map);
 
   f->view.hold_window = TRUE;
