@@ -28,7 +28,7 @@ parse (int argc, char **argv, Options *options, char **file)
       N_ ("A setup to draw; may be repeated, the last one is in hand; the first one of the car if not given"),
       N_ ("NAME") },
     { "view", 0, 0, G_OPTION_ARG_STRING, &options->view,
-      N_ ("curves, sheet or lowering; curves if not given"), N_ ("VIEW") },
+      N_ ("curves, sheet, lowering or mount; curves if not given"), N_ ("VIEW") },
     { "travel", 0, 0, G_OPTION_ARG_DOUBLE, &options->travel,
       N_ ("Wheel travel at which the values are read, mm; the standing height if not given"),
       N_ ("MM") },
@@ -113,8 +113,9 @@ choose_setups (Car *car, char **names, guint *in_hand)
 static gboolean
 choose_options (const Options *options, Card *card)
 {
-  static const char *const views[] = { "curves", "sheet", "lowering", NULL };
-  static const CardSubject subjects[] = { CARD_CURVES, CARD_SHEET, CARD_LOWERING };
+  static const char *const views[] = { "curves", "sheet", "lowering", "mount", NULL };
+  static const CardSubject subjects[] = { CARD_CURVES, CARD_SHEET, CARD_LOWERING,
+                                          CARD_MOUNT_MAP };
   static const char *const grounds[] = { "white", "dark", "none", NULL };
   const int view = choose_word ("view", options->view, views);
   const int ground =
@@ -123,6 +124,8 @@ choose_options (const Options *options, Card *card)
   if (view < 0 || ground < 0 || !choose_curves (options->curves, &card->choice))
     return FALSE;
   card->subject = subjects[view];
+  card->map.subjects[0] = FIELD_CAMBER;
+  card->map.subjects[1] = FIELD_CASTER;
   card->options =
       (ExportOptions){ options->width, options->height, (ExportBackground) ground };
   card->date = options->date;

@@ -20,7 +20,8 @@ G_DEFINE_FINAL_TYPE (SwExportWindow, sw_export_window, GTK_TYPE_WINDOW)
 
 static const char *const suffixes[] = { ".png", ".svg", ".pdf" };
 
-static const CardSubject subjects[] = { CARD_CURVES, CARD_SHEET, CARD_MOUNT_MAP };
+static const CardSubject subjects[] = { CARD_CURVES, CARD_SHEET, CARD_MOUNT_MAP,
+                                        CARD_LOWERING };
 
 static CardSubject
 chosen_subject (SwExportWindow *self)
@@ -38,6 +39,8 @@ subject_word (CardSubject subject)
     return C_ ("file name", "curves");
   case CARD_SHEET:
     return C_ ("file name", "sheet");
+  case CARD_LOWERING:
+    return C_ ("file name", "roll centre");
   default:
     return C_ ("file name", "mount map");
   }
@@ -167,8 +170,16 @@ sw_export_window_init (SwExportWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
+static void
+choose_subject (SwExportWindow *self, CardSubject subject)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (subjects); i++)
+    if (subjects[i] == subject)
+      gtk_drop_down_set_selected (self->subject, i);
+}
+
 GtkWidget *
-sw_export_window_new (GtkWindow *parent, SwBench *bench)
+sw_export_window_new (GtkWindow *parent, SwBench *bench, CardSubject subject)
 {
   SwExportWindow *self =
       g_object_new (SW_TYPE_EXPORT_WINDOW, "transient-for", parent, NULL);
@@ -176,6 +187,7 @@ sw_export_window_new (GtkWindow *parent, SwBench *bench)
   self->bench = g_object_ref (bench);
   self->preview = SW_EXPORT_PREVIEW (sw_export_preview_new (bench));
   gtk_box_append (GTK_BOX (self->place), GTK_WIDGET (self->preview));
+  choose_subject (self, subject);
   on_changed_cb (self);
   return GTK_WIDGET (self);
 }

@@ -12,11 +12,13 @@ static const Question all[] = {
   { .name = "travel",
     .title = N_ ("Travel"),
     .create = sw_board_view_new,
-    .create_tools = curve_picker_new },
+    .create_tools = curve_picker_new,
+    .subject = CARD_CURVES },
   { .name = "height",
     .title = N_ ("Height"),
     .create = sw_lowering_view_new,
     .create_tools = lowering_tools_new,
+    .subject = CARD_LOWERING,
     .ground_fixed = TRUE },
   { .name = "mount",
     .title = N_ ("Mount"),
@@ -25,6 +27,7 @@ static const Question all[] = {
     .strip_title = N_ ("Plates"),
     .create_strip = sw_answers_view_new,
     .create_strip_tools = answers_tools_new,
+    .subject = CARD_MOUNT_MAP,
     .is_late = TRUE },
 };
 
@@ -33,6 +36,15 @@ questions (guint *n)
 {
   *n = G_N_ELEMENTS (all);
   return all;
+}
+
+const Question *
+question_named (const char *name)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (all); i++)
+    if (g_strcmp0 (name, all[i].name) == 0)
+      return &all[i];
+  return NULL;
 }
 
 typedef struct {

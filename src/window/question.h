@@ -4,6 +4,7 @@
 
 #pragma once
 
+#include "drawing/card.h"
 #include "window/bench.h"
 
 #include <gtk/gtk.h>
@@ -18,6 +19,7 @@ typedef struct {
   const char *strip_title;         /* to be translated, */
   QuestionPart create_strip;       /* what stands below besides the numbers; or NULL */
   QuestionPart create_strip_tools; /* above that */
+  CardSubject subject;             /* what an export begins with */
   gboolean ground_fixed;           /* the sheet moves the body, not the ground */
   gboolean
       is_late; /* its parts are made when they are shown first, not with the window */
@@ -25,6 +27,8 @@ typedef struct {
 
 /* @n gets their number. */
 const Question *questions (guint *n);
+/* The one of that name, or NULL. */
+const Question *question_named (const char *name);
 
 /* One of the parts of @question; an empty box where it has none. */
 GtkWidget *question_part (const Question *question, QuestionPart create, SwBench *bench);

@@ -2,6 +2,7 @@
 #include "window/export-window.h"
 #include "window/lecture-window.h"
 #include "window/measure-window.h"
+#include "window/question.h"
 #include "window/restore-window.h"
 #include "window/window-private.h"
 
@@ -67,10 +68,13 @@ static void
 on_export_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   SwWindow *self = SW_WINDOW (data);
+  const Question *question =
+      question_named (gtk_stack_get_visible_child_name (self->questions));
 
   (void) action;
   (void) parameter;
-  gtk_window_present (GTK_WINDOW (sw_export_window_new (GTK_WINDOW (self), self->bench)));
+  gtk_window_present (GTK_WINDOW (
+      sw_export_window_new (GTK_WINDOW (self), self->bench, question->subject)));
 }
 
 static void

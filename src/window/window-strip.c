@@ -14,14 +14,7 @@
 static const Question *
 question_in_hand (SwWindow *self)
 {
-  const char *name = gtk_stack_get_visible_child_name (self->questions);
-  guint n;
-  const Question *all = questions (&n);
-
-  for (guint i = 0; i < n; i++)
-    if (g_strcmp0 (name, all[i].name) == 0)
-      return &all[i];
-  return NULL;
+  return question_named (gtk_stack_get_visible_child_name (self->questions));
 }
 
 static GtkWidget *

@@ -89,12 +89,10 @@ on_travel_changed_cb (SwWindow *self)
 static void
 show_ground (SwWindow *self, const char *name)
 {
-  guint n;
-  const Question *all = questions (&n);
+  const Question *question = question_named (name);
 
-  for (guint i = 0; i < n; i++)
-    if (self->sheet != NULL && g_strcmp0 (name, all[i].name) == 0)
-      sw_sheet_view_set_ground_fixed (self->sheet, all[i].ground_fixed);
+  if (self->sheet != NULL && question != NULL)
+    sw_sheet_view_set_ground_fixed (self->sheet, question->ground_fixed);
 }
 
 static void

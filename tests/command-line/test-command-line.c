@@ -70,20 +70,28 @@ test_table_tells_of_gaps (void)
 }
 
 static void
-test_plot_draws_lowering (void)
+check_view (const char *view, const char *car, const char *path)
 {
-  g_autofree char *car = program_car ("good", "set-m");
-  g_autofree char *folder = g_dir_make_tmp ("plot-XXXXXX", NULL);
-  g_autofree char *path = g_build_filename (folder, "lowering.svg", NULL);
   g_autofree char *svg = NULL;
-  g_auto (Outcome) o = RUN ("plot", "--view", "lowering", "--output", path, car);
+  g_auto (Outcome) o = RUN ("plot", "--view", view, "--output", path, car);
 
   g_assert_cmpint (o.status, ==, 0);
   g_assert_true (g_file_get_contents (path, &svg, NULL, NULL));
   g_assert_nonnull (strstr (svg, "</svg>"));
+}
+
+static void
+test_plot_draws_other_views (void)
+{
+  g_autofree char *car = program_car ("good", "set-m");
+  g_autofree char *folder = g_dir_make_tmp ("plot-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "view.svg", NULL);
+
+  check_view ("lowering", car, path);
+  check_view ("mount", car, path);
   program_check_usage (
       RUN ("plot", "--view", "height", "--output", path, car),
-      "strutwright: --view is one of curves, sheet, lowering, not “height”.\n");
+      "strutwright: --view is one of curves, sheet, lowering, mount, not “height”.\n");
   g_remove (path);
   g_rmdir (folder);
 }
@@ -441,7 +449,7 @@ main (int argc, char **argv)
   g_test_add_func ("/command-line/table-options", test_table_takes_setup_and_range);
   g_test_add_func ("/command-line/table-json", test_table_gives_json);
   g_test_add_func ("/command-line/table-gaps", test_table_tells_of_gaps);
-  g_test_add_func ("/command-line/plot-draws-lowering", test_plot_draws_lowering);
+  g_test_add_func ("/command-line/plot-draws-other-views", test_plot_draws_other_views);
   g_test_add_func ("/command-line/usage", test_wrong_usage_is_2);
   g_test_add_func ("/command-line/refused", test_refused_files_are_1);
   g_test_add_func ("/command-line/check", test_check_says_sound);

@@ -1,12 +1,13 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The export window, and the whole way to a picture by mouse and by keys alone."""
+import datetime
 import struct
 import time
 import zlib
 
 from gtkdrive import sh, wait_for
 from strutwright_window import (CURVES, FRONT_MOUNT, NUMBERS, PLAN_MOUNT, SIDE_MOUNT,
-                                TRAVEL, WindowTest, main)
+                                TRAVEL, WindowTest, command, main)
 
 
 def read_png(path):
@@ -58,6 +59,30 @@ class Export(WindowTest):
         width, height, n_different = read_png(picture)
         self.assertEqual((width, height), (900, 700))
         self.assertGreater(n_different, 50)
+
+    def test_it_begins_with_the_question_in_hand(self):
+        """And gives what the command line gives, to the byte."""
+        for key, question, view in (('alt+2', 'height', 'lowering'),
+                                    ('alt+3', 'mount', 'mount')):
+            window = self.open()
+            window.key(key)
+            wait_for('the page', lambda name=question, now=window:
+                     now.state('question') == name)
+            picture = self.folder / (view + '.png')
+            dialog = self.open_export(window)
+            self.set_size(window, dialog, 900, 700)
+            window.in_dialog(picture, dialog)
+            wait_for('the picture', picture.exists)
+            like = self.folder / 'like.png'
+            setups = [word for name in ('12 in, 6 back', 'Plate, 20 lower, toe reset',
+                                        'As measured') for word in ('--setup', name)]
+            run = command('plot', self.car, '--view', view, '--output', like, *setups,
+                          '--width', 900, '--height', 700, '--date',
+                          datetime.date.today().isoformat())
+            self.assertEqual(run.returncode, 0, run.stderr)
+            self.assertEqual(picture.read_bytes(), like.read_bytes(), view)
+            window.key('ctrl+q')
+            window.proc.wait(timeout=30)
 
     def choose(self, window, dialog, name, downs):
         with window.inside(dialog, 'Export'):
