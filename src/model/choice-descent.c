@@ -15,8 +15,9 @@
   1e-3             /* mm: here the sum is too flat to tell a better place from a worse,  \
                       and its conditions alone are to be trusted */
 #define NOISE 1e-9 /* of the sum, what rounding makes of it */
+#define SAME_SHARE 1e-10 /* of the smaller, for all three */
 #define SAME_EXCESS 1e-12
-#define SAME_COST 1e-10
+#define SAME_TIE 1e-10
 
 typedef struct {
   const ChoiceReach *reach;
@@ -50,7 +51,7 @@ choice_candidate (const ChoiceReach *reach, const double *x)
 static int
 compare (double a, double b, double same)
 {
-  if (a == b || fabs (a - b) <= same * (1.0 + fmin (a, b)))
+  if (a == b || fabs (a - b) <= same + SAME_SHARE * fmin (a, b))
     return 0;
   return a < b ? -1 : 1;
 }
@@ -63,7 +64,7 @@ choice_candidate_compare (const Candidate *a, const Candidate *b)
   if (by_excess != 0)
     return by_excess;
   const int by_cost = compare (a->cost, b->cost, SAME_COST);
-  return by_cost != 0 ? by_cost : compare (a->tie, b->tie, SAME_COST);
+  return by_cost != 0 ? by_cost : compare (a->tie, b->tie, SAME_TIE);
 }
 
 static double

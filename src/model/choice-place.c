@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/choice-corner.h"
+#include "model/choice-terms.h"
 
 #include <math.h>
 
@@ -146,7 +147,7 @@ count_misses (const ChoiceCorner *corner, ChoicePlace *place)
     const double n_units = miss / aim_info (target->aim).unit_size;
 
     place->aim_miss[target->aim] = miss;
-    place->cost += isnan (miss) ? INFINITY : target->weight * n_units * n_units;
+    place->cost += isnan (miss) ? INFINITY : target->weight * term_cost (fabs (n_units));
     if (miss != 0.0)
       place->faults |= CHOICE_MISSES_AIM;
   }

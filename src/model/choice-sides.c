@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/choice-sides.h"
 #include "model/choice-search.h"
+#include "model/choice-terms.h"
 
 #include <math.h>
 
@@ -8,7 +9,6 @@
 #define WITHIN                                                                           \
   5e-4 /* °: what an aim may be missed by and still count as met, and more              \
         */
-#define SAME_COST 1e-6
 
 static gboolean
 are_alike (const ChoiceCorner *a, const ChoiceCorner *b)

@@ -8,7 +8,7 @@
 
 #define MOST_ROUNDS 12
 #define STILL 1e-10 /* mm */
-#define MOST_INEQUALITIES (MOST_ROWS + 2 * MOST_WAYS)
+#define MOST_INEQUALITIES (MOST_ROWS + MOST_TERMS + 2 * MOST_WAYS)
 
 /* ½ pᵀHp + gᵀp, with H = LLᵀ. */
 typedef struct {
@@ -201,8 +201,20 @@ inequality_of_row (
   for (guint i = 0; i < n; i++)
     row_p[i] = -row->scale * row->sign * local->slope[i][row->output];
   write_ways (n, bowl, row_p, &inequality);
-  if (row->term != WALL)
+  if (row->term != WALL) {
     inequality.row[n + row->term] = 1.0 / sqrt (terms->weight[row->term]);
+    inequality.level += FIRST_UNIT;
+  }
+  return inequality;
+}
+
+/* An aim that is met costs nothing, however well it is met. */
+static Inequality
+inequality_of_term (guint n, const Terms *terms, guint term)
+{
+  Inequality inequality = { .level = FIRST_UNIT };
+
+  inequality.row[n + term] = 1.0 / sqrt (terms->weight[term]);
   return inequality;
 }
 
@@ -233,6 +245,8 @@ write_inequalities (const ChoiceReach *reach,
 
   for (guint r = 0; r < terms->n_rows; r++)
     out[n_out++] = inequality_of_row (n, bowl, terms, &terms->rows[r], local);
+  for (guint term = 0; term < terms->n_terms; term++)
+    out[n_out++] = inequality_of_term (n, terms, term);
   for (guint i = 0; i < n; i++) {
     const double down = fmin (x[i] - reach->least[i], longest);
     const double up = fmin (reach->most[i] - x[i], longest);

@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Inside the choice only: the best step on a model of the places around one.
  *
- * Unknowns: the step p of the ways and t of each term. With the outputs' slopes at what
+ * Unknowns: the step p of the ways and t of each term, both with k = FIRST_UNIT put to
+ * t: t² + 2kt is (t + k)² but for a constant. With the outputs' slopes at what
  * has been gone already, and H what bends: their second rates times the multipliers of
  * their rows, and the tie-break,
- *   min ½ Σ weight·t² + ½ pᵀHp + gᵀp,  t ≥ rows, 0 ≥ rows of walls, p within bounds;
- * by H = LLᵀ a shortest vector, see choice-least-distance.h. Repeated on the same model
- * until it moves no more: Newton's method on the conditions of a constrained least. */
+ *   min ½ Σ weight·t² + ½ pᵀHp + gᵀp,  t ≥ rows + k, t ≥ k, 0 ≥ rows of walls, p in
+ * bounds; by H = LLᵀ a shortest vector, see choice-least-distance.h. Repeated on the same
+ * model until it moves no more: Newton's method on the conditions of a constrained least.
+ */
 
 #pragma once
 

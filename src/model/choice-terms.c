@@ -19,6 +19,12 @@ term_row_value (const TermRow *row, const double *outputs)
 }
 
 double
+term_cost (double t)
+{
+  return t * (t + 2.0 * FIRST_UNIT);
+}
+
+double
 terms_cost (const Terms *terms, const double *outputs)
 {
   double most[MOST_TERMS] = { 0 }, cost = 0.0;
@@ -30,7 +36,7 @@ terms_cost (const Terms *terms, const double *outputs)
       most[row->term] = fmax (most[row->term], term_row_value (row, outputs));
   }
   for (guint i = 0; i < terms->n_terms; i++)
-    cost += terms->weight[i] * most[i] * most[i] / 2.0;
+    cost += terms->weight[i] * term_cost (most[i]) / 2.0;
   return cost;
 }
 

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Inside the choice only: aims and limits as one sum that is to be least.
  *
- *   f = ½ Σ weight·t²,  t = max (0, rows of the term),  row = scale·(sign·output − bound)
+ *   f = ½ Σ weight·(t² + 2·FIRST_UNIT·t),  t = max (0, rows of the term),  row =
+ * scale·(sign·output − bound)
  *
  * in units that a bench can tell apart. A range has two rows; what counts over the travel
  * used has two for each station. Rows of a wall must not rise above 0. */
@@ -9,6 +10,12 @@
 #pragma once
 
 #include "model/choice-probe.h"
+
+/* What a miss costs besides its square, in units: f has a corner where an aim is met. */
+#define FIRST_UNIT 0.25
+
+/* Costs that differ by less are the same: that of a miss of 2e-6 units. */
+#define SAME_COST 1e-6
 
 #define MOST_TERMS N_AIMS
 #define WALL MOST_TERMS
@@ -28,6 +35,8 @@ typedef struct {
 } Terms;
 
 double term_row_value (const TermRow *row, const double *outputs);
+/* t² + 2·FIRST_UNIT·t of a miss of @t units. */
+double term_cost (double t);
 double terms_cost (const Terms *terms, const double *outputs);
 double terms_trespass (const Terms *terms,
                        const double *outputs); /* sum past the walls */

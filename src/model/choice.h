@@ -3,11 +3,13 @@
  * alignment aimed for, on each side of the car, with what that place costs.
  *
  * Each target is a range; what lies outside it is counted in units that a bench can tell
- * apart (unit_size of aim_info ()), squared and weighted. A limit (room to the
- * tyre, edge of the tower, tilt of the bearing) is never traded against a target: a place
- * past a limit is taken only where the plate has none within, and the plate then fails.
- * Of places that serve equally well, the one nearest to the mount as measured is taken;
- * but one that brings the sides within the car's limits between them where it is not.
+ * apart (unit_size of aim_info ()), as square and some of itself, and weighted: n² + n/2,
+ * so that no aim that can be met is given away for a trifle of another. A limit (room to
+ * the tyre, edge of the tower, tilt of the bearing) is never traded against a target: a
+ * place past a limit is taken only where the plate has none within, and the plate then
+ * fails. Of places that serve equally well, the one nearest to the mount as measured is
+ * taken; but one that brings the sides within the car's limits between them where it is
+ * not.
  *
  * Slots and circles: from the best of a grid of starts by sequential quadratic
  * programming, the linear algebra by the GNU Scientific Library; lists of places: each is
@@ -48,7 +50,7 @@ typedef struct {
   double edge_margin;         /* NAN where tower or bearing are not given */
   double aim_value[N_AIMS];   /* in edge units */
   double aim_miss[N_AIMS];    /* outside the range, edge units, signed; 0 inside */
-  double cost;                /* weighted sum of squares, 0 where all aims are met */
+  double cost;                /* weighted sum of n² + n/2, 0 where all aims are met */
   guint faults;               /* of ChoiceFault */
 } ChoicePlace;
 

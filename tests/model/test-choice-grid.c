@@ -156,7 +156,7 @@ reckon (const Reckoning *r, MountOffset mount, double bolt)
     const double miss = fmax (fmax (value - target->most, target->least - value), 0.0) /
                         aim_info (target->aim).unit_size;
 
-    cost += target->weight * miss * miss;
+    cost += target->weight * miss * (miss + 0.5);
   }
   return cost;
 }

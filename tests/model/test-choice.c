@@ -170,6 +170,24 @@ test_limits_are_never_traded (void)
   }
 }
 
+/* A slot across the car moves set M's camber 0.086° and its caster 0.0005° a millimetre
+ * (check-cases, mount moved inboard): the caster cannot be had, and its trifle is not
+ * worth the camber that can. By squares alone the camber would stay 0.009° short. */
+static void
+test_an_aim_that_can_be_met_is_not_given_away (void)
+{
+  g_autoptr (Car) car = car_of_set_m ();
+  g_autoptr (Plate) plate = choice_fixture_slot (0.0, 0.0, 25.0);
+
+  choice_fixture_aim (car, AIM_CAMBER, -1.6, -1.2, 1.0);
+  choice_fixture_aim (car, AIM_CASTER, 5.0, INFINITY, 1.0);
+  const ChoicePlace place = solve_one (car, plate).side[SIDE_LEFT];
+
+  g_assert_cmpfloat (place.aim_miss[AIM_CAMBER], ==, 0.0);
+  g_assert_cmpfloat_with_epsilon (place.aim_value[AIM_CAMBER], -1.2, 1e-4);
+  g_assert_cmpfloat (place.aim_miss[AIM_CASTER], <, -1.0);
+}
+
 /* No place is within the limit: the one that passes it least, and of those the best. */
 static void
 test_no_place_is_within (void)
@@ -531,6 +549,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/choice/swap/same", test_swap_to_the_same);
   g_test_add_func ("/choice/bolt/reaches", test_bolt_where_the_mount_is_not_enough);
   g_test_add_func ("/choice/bolt/shows", test_bolt_only_where_it_shows);
+  g_test_add_func ("/choice/not-given-away",
+                   test_an_aim_that_can_be_met_is_not_given_away);
   g_test_add_func ("/choice/bolt/one-side", test_bolt_on_one_side);
   g_test_add_func ("/choice/answers-hold", test_answers_hold);
   g_test_add_func ("/choice/no-baseline", test_baseline_that_cannot_stand);
