@@ -9,6 +9,8 @@
 
 #include "kernel/clearance.h"
 #include "kernel/corner.h"
+#include "kernel/rod.h"
+#include "model/car-springs.h"
 
 #include <glib.h>
 #include <json-glib/json-glib.h>
@@ -20,6 +22,8 @@
 #define CAR_DEFAULT_CG_HEIGHT 530.0
 #define CAR_DEFAULT_FRONT_MASS 560.0
 #define CAR_DEFAULT_UNSPRUNG 35.0
+#define CAR_DEFAULT_REAR_SHARE                                                           \
+  0.67 /* of the front mass: a front-drive car stands about 60:40 */
 #define CAR_DEFAULT_BRAKE_SHARE 0.68
 #define CAR_DEFAULT_THREAD_PITCH 1.5 /* mm per turn: M14 to M16 fine; common practice */
 /* Limits: common practice, no published source, unless it says otherwise. */
@@ -42,6 +46,7 @@ typedef enum {
   CAR_SECTION_STRUT,
   CAR_SECTION_TIE_ROD,
   CAR_SECTION_LIMITS,
+  CAR_SECTION_LOADS,
   N_CAR_SECTIONS
 } CarSection;
 
@@ -72,13 +77,18 @@ typedef struct {
   char *plate;        /* the name of the plate that the mount was set by, or NULL */
   gboolean is_plate_swapped; /* the other side's plate is fitted */
   CarRightSide right;
+  gboolean has_springs; /* its own instead of the car's, all of them */
+  CarSprings springs;
+  gboolean has_rod; /* its own instead of the car's */
+  CarRod rod;
   /* members not known here, or NULL */
   JsonObject *unknown, *unknown_mount, *unknown_corrections, *unknown_plate,
-      *unknown_right;
+      *unknown_right, *unknown_springs, *unknown_rod;
 } CarSetup;
 
 typedef struct {
   double wheelbase_mm, cg_height_mm, front_mass_kg, unsprung_corner_kg, front_brake_share;
+  double rear_mass_kg; /* 0: CAR_DEFAULT_REAR_SHARE of the front one */
 } CarBody;
 
 /* The opening in the strut tower, its centre from the mount as measured. */
@@ -91,6 +101,7 @@ typedef struct {
 typedef struct {
   double tube_diameter_mm, tube_bottom_mm, tube_top_mm;
   double seat_diameter_mm, seat_height_mm, spring_diameter_mm;
+  CarRod rod;
 } CarStrut;
 
 typedef struct {
@@ -138,6 +149,10 @@ typedef struct {
   CarLimits limits;
   GArray *targets; /* of CarTarget, at most one for each aim */
   CarMeasuredRight right;
+  CarSprings springs;          /* as built: what a setup without its own stands on */
+  JsonObject *unknown_springs; /* members not known here, or NULL */
+  gsize n_load_cases;          /* 0: the usual ones */
+  CarLoadCase load_cases[LOAD_CASES_MOST];
   GArray *setups;                      /* of CarSetup, at least one */
   guint baseline;                      /* the setup that the others are compared with */
   JsonObject *unknown[N_CAR_SECTIONS]; /* or NULL */
@@ -174,6 +189,15 @@ TyreShape car_tyre_shape (const Car *car);
 /* A part whose diameter or height is not given is not there; the tube starts at the foot
  * and the spring at the seat. */
 StrutShape car_strut_shape (const Car *car);
+/* What setup @index stands on, and its rod. */
+const CarSprings *car_setup_springs (const Car *car, guint index);
+CarRod car_setup_rod (const Car *car, guint index);
+/* For the kernel; the guide at the tube's top where its height is not given. */
+Rod car_rod (const Car *car, const CarRod *rod);
+SpringPlaces car_spring_places (const Car *car, const CarSprings *springs);
+double car_rear_mass (const Car *car); /* kg */
+/* @cases gets those of the file, or the usual ones; returns how many. */
+gsize car_load_cases (const Car *car, CarLoadCase cases[LOAD_CASES_MOST]);
 gboolean car_has_strut_shape (const Car *car); /* enough to say what room there is */
 
 /* Parts that belong to no car yet. A right side that is cleared is not measured. */

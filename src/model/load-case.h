@@ -1,0 +1,60 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A case of load as forces on the left wheel, and what it does to every joint.
+ *
+ * The car is a rigid body on level road: lateral and braking acceleration act at its
+ * centre of gravity; the axle takes its own mass' share of roll moment, all of it across
+ * the track; tyres share side force and braking as they share load. */
+
+#pragma once
+
+#include "kernel/bent-rod.h"
+#include "model/spring-study.h"
+
+/* How the springs are taken to carry. */
+typedef enum {
+  SPRING_AS_SET, /* each by its own law; what is left over is the strut's damper or stop
+                  */
+  SPRING_COIL_ONLY, /* a coil on the strut's axis carries all */
+  SPRING_BAR_ONLY   /* the torsion bar carries all */
+} SpringMode;
+
+typedef struct {
+  CornerLoad load; /* contact, and weight of the unsprung parts at the wheel centre */
+  double transfer; /* N, of vertical load onto this wheel */
+} LoadForces;
+
+/* At the corner as it stands in @pose. @is_lifted: the wheel would leave the road, and is
+ * held at no load. */
+LoadForces load_case_forces (const SpringStudy *study,
+                             const CarLoadCase *load_case,
+                             double track,
+                             gboolean *is_lifted);
+
+typedef struct {
+  gboolean is_solved;
+  double travel; /* of the wheel, mm */
+  Pose pose;
+  CornerLoad load;
+  SpringHold hold;
+  JointForces forces;
+  double left_over;  /* N along the strut that no spring carries: damper or stop; 0 where
+                        the  springs balance */
+  double link_force; /* N, of the anti-roll bar on its link, up on the wheel's side */
+  double load_on_tower, load_on_floor; /* N upward on the body: at the mount; at arm, rack
+                                          and bar together */
+} JointLoads;
+
+/* @travel NAN: where the springs carry it (SPRING_AS_SET), or where the setup stands. */
+void
+joint_loads_solve (const SpringStudy *study,
+                   guint setup,
+                   const CornerLoad *load,
+                   double travel,
+                   SpringMode mode,
+                   double roll_share, /* −1 … 1: rise of this wheel against the other one
+                                         in roll, for the anti-roll bar; 0 none */
+                   JointLoads *out);
+
+/* The plain sentence: "With the coil, 2640 N of this corner's 2600 N stand on the tower;
+ * with the bar, −30 N." Free with g_free (). */
+char *joint_loads_sentence (const SpringStudy *study, guint setup);
