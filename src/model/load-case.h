@@ -19,42 +19,39 @@ typedef enum {
 } SpringMode;
 
 typedef struct {
-  CornerLoad load; /* contact, and weight of the unsprung parts at the wheel centre */
-  double transfer; /* N, of vertical load onto this wheel */
-} LoadForces;
-
-/* At the corner as it stands in @pose. @is_lifted: the wheel would leave the road, and is
- * held at no load. */
-LoadForces load_case_forces (const SpringStudy *study,
-                             const CarLoadCase *load_case,
-                             double track,
-                             gboolean *is_lifted);
-
-typedef struct {
   gboolean is_solved;
   double travel; /* of the wheel, mm */
   Pose pose;
   CornerLoad load;
   SpringHold hold;
   JointForces forces;
-  double left_over;  /* N along the strut that no spring carries: damper or stop; 0 where
-                        the  springs balance */
-  double link_force; /* N, of the anti-roll bar on its link, up on the wheel's side */
+  double left_over;   /* N along the strut that no spring carries: damper or stop; 0 where
+                         the  springs balance */
+  double link_force;  /* N, of the anti-roll bar on its link, up on the wheel's side */
+  gboolean is_lifted; /* the wheel would leave the road, and is taken at no load */
+  double transfer;    /* N of vertical load onto this wheel */
   double load_on_tower, load_on_floor; /* N upward on the body: at the mount; at arm, rack
                                           and bar together */
 } JointLoads;
 
-/* @travel NAN: where the springs carry it (SPRING_AS_SET), or where the setup stands. */
-void
-joint_loads_solve (const SpringStudy *study,
-                   guint setup,
-                   const CornerLoad *load,
-                   double travel,
-                   SpringMode mode,
-                   double roll_share, /* −1 … 1: rise of this wheel against the other one
-                                         in roll, for the anti-roll bar; 0 none */
-                   JointLoads *out);
+/* @travel NAN: with SPRING_AS_SET where springs and anti-roll bar carry it, both wheels
+ * of the axle taken to be alike; else where the setup stands. The weight of what is
+ * unsprung hangs on the wheel centre. */
+void joint_loads_of_case (const SpringStudy *study,
+                          guint setup,
+                          const CarLoadCase *load_case,
+                          double travel,
+                          SpringMode mode,
+                          JointLoads *out);
 
-/* The plain sentence: "With the coil, 2640 N of this corner's 2600 N stand on the tower;
- * with the bar, −30 N." Free with g_free (). */
+/* A contact force by itself: no weight of the parts, no anti-roll bar. */
+void joint_loads_of_force (const SpringStudy *study,
+                           guint setup,
+                           Vec3 contact,
+                           double travel,
+                           SpringMode mode,
+                           JointLoads *out);
+
+/* The plain sentence, standing: "With the coil, 2640 N of this corner's 2600 N stand on
+ * the tower; with the bar, −30 N." Free with g_free (). */
 char *joint_loads_sentence (const SpringStudy *study, guint setup);
