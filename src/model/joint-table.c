@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/joint-table.h"
 #include "model/joint-table-text.h"
+#include "model/csv.h"
 #include "model/json-write.h"
-#include "model/number-text.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -28,13 +28,12 @@ static const RowInfo rows[] = {
   { "unsprung_weight_n", N_ ("Unsprung weight"), "N", N_ ("at the wheel centre"),
     ROW_VECTOR, IN (load.wheel_centre) },
   { "axial_n", N_ ("Along the strut"), "N",
-    N_ ("spring, stop and damper; pushed together "
-        "is positive"),
+    N_ ("spring, stop and damper; pushed together is positive"),
     ROW_SCALAR, IN (forces.axial) },
   { "coil_n", N_ ("Coil"), "N", N_ ("pushed together is positive"), ROW_SCALAR,
     IN (forces.coil) },
   { "left_over_n", N_ ("Damper or stop"), "N",
-    N_ ("what no spring carries at this travel"), FALSE, IN (left_over) },
+    N_ ("what no spring carries at this travel"), ROW_SCALAR, IN (left_over) },
   { "side_n", N_ ("Side force on the rod"), "N", N_ ("square to the strut, at the mount"),
     ROW_SIZE, IN (forces.side) },
   { "tie_rod_n", N_ ("Tie rod"), "N", N_ ("a pushed rod is positive"), ROW_SCALAR,
@@ -42,7 +41,7 @@ static const RowInfo rows[] = {
   { "torsion_torque_nmm", N_ ("Torsion bar"), "N·mm", N_ ("against bump is positive"),
     ROW_SCALAR, IN (forces.torque) },
   { "anti_roll_bar_link_n", N_ ("Anti-roll bar's link"), "N",
-    N_ ("pushing the wheel down is positive"), FALSE, IN (link_force) },
+    N_ ("pushing the wheel down is positive"), ROW_SCALAR, IN (link_force) },
   { "tower_on_body_n", N_ ("Strut on tower"), "N",
     N_ ("upper mount and seat on the body"), ROW_VECTOR, IN (forces.tower) },
   { "ball_joint_on_knuckle_n", N_ ("Ball joint on knuckle"), "N", "", ROW_VECTOR,
@@ -97,8 +96,7 @@ static void
 append_csv_number (GString *text, double value)
 {
   g_string_append_c (text, ',');
-  if (isfinite (value))
-    append_exact_number (text, value);
+  csv_append_number (text, value);
 }
 
 static void
@@ -118,28 +116,19 @@ write_csv (const JointTable *table, GString *text)
 }
 
 static void
-append_json_number (GString *text, double value)
-{
-  if (isfinite (value))
-    append_exact_number (text, value);
-  else
-    g_string_append (text, "null");
-}
-
-static void
 write_json_row (const JointRow *row, GString *text)
 {
   g_string_append_printf (text, ",\n  \"%s\": ", row->key);
   if (!row->is_vector) {
-    append_json_number (text, row->value);
+    json_write_number (text, row->value);
     return;
   }
   g_string_append_c (text, '[');
-  append_json_number (text, row->parts.x);
+  json_write_number (text, row->parts.x);
   g_string_append (text, ", ");
-  append_json_number (text, row->parts.y);
+  json_write_number (text, row->parts.y);
   g_string_append (text, ", ");
-  append_json_number (text, row->parts.z);
+  json_write_number (text, row->parts.z);
   g_string_append_c (text, ']');
 }
 
@@ -159,7 +148,7 @@ write_json (const JointTable *table, GString *text)
     g_string_append (text, "null");
   g_string_append_printf (text, ",\n  \"spring\": \"%s\",\n  \"wheel_travel_mm\": ",
                           mode_key (table->mode));
-  append_json_number (text, table->loads->travel);
+  json_write_number (text, table->loads->travel);
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
     const JointRow row = joint_row (table->loads, i);
 
