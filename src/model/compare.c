@@ -168,16 +168,16 @@ write_json (const Study *study, GString *text)
 }
 
 void
-compare_write (const Study *study, CompareFormat format, GString *text)
+compare_write (const Study *study, TableFormat format, GString *text)
 {
   switch (format) {
-  case COMPARE_TEXT:
+  case TABLE_TEXT:
     compare_write_text (study, text);
     return;
-  case COMPARE_CSV:
+  case TABLE_CSV:
     write_csv (study, text);
     return;
-  case COMPARE_JSON:
+  case TABLE_JSON:
     write_json (study, text);
     return;
   }

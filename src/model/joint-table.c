@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/joint-table.h"
-#include "model/joint-table-text.h"
 #include "model/csv.h"
+#include "model/joint-table-text.h"
 #include "model/json-write.h"
 
 #include <glib/gi18n-lib.h>
@@ -28,8 +28,8 @@ static const RowInfo rows[] = {
   { "unsprung_weight_n", N_ ("Unsprung weight"), "N", N_ ("at the wheel centre"),
     ROW_VECTOR, IN (load.wheel_centre) },
   { "axial_n", N_ ("Along the strut"), "N",
-    N_ ("spring, stop and damper; pushed together is positive"),
-    ROW_SCALAR, IN (forces.axial) },
+    N_ ("spring, stop and damper; pushed together is positive"), ROW_SCALAR,
+    IN (forces.axial) },
   { "coil_n", N_ ("Coil"), "N", N_ ("pushed together is positive"), ROW_SCALAR,
     IN (forces.coil) },
   { "left_over_n", N_ ("Damper or stop"), "N",
@@ -158,16 +158,16 @@ write_json (const JointTable *table, GString *text)
 }
 
 void
-joint_table_write (const JointTable *table, JointTableFormat format, GString *text)
+joint_table_write (const JointTable *table, TableFormat format, GString *text)
 {
   switch (format) {
-  case JOINT_TABLE_TEXT:
+  case TABLE_TEXT:
     joint_table_write_text (table, text);
     break;
-  case JOINT_TABLE_CSV:
+  case TABLE_CSV:
     write_csv (table, text);
     break;
-  case JOINT_TABLE_JSON:
+  case TABLE_JSON:
     write_json (table, text);
     break;
   }

@@ -8,12 +8,7 @@
 #pragma once
 
 #include "model/load-case.h"
-
-typedef enum {
-  JOINT_TABLE_TEXT,
-  JOINT_TABLE_CSV,
-  JOINT_TABLE_JSON
-} JointTableFormat;
+#include "model/table-format.h"
 
 typedef struct {
   const SpringStudy *study;
@@ -37,4 +32,4 @@ typedef struct {
 guint joint_rows_count (void);
 JointRow joint_row (const JointLoads *loads, guint row);
 
-void joint_table_write (const JointTable *table, JointTableFormat format, GString *text);
+void joint_table_write (const JointTable *table, TableFormat format, GString *text);

@@ -140,20 +140,20 @@ void
 spring_table_write (const SpringStudy *study,
                     guint setup,
                     TravelSteps steps,
-                    SpringTableFormat format,
+                    TableFormat format,
                     GString *text)
 {
   gsize n;
 
   g_return_if_fail (setup < study->n_setups && travel_steps_count (steps, &n, NULL));
   switch (format) {
-  case SPRING_TABLE_TEXT:
+  case TABLE_TEXT:
     spring_table_write_text (study, setup, steps, n, text);
     break;
-  case SPRING_TABLE_CSV:
+  case TABLE_CSV:
     write_csv (study, setup, steps, n, text);
     break;
-  case SPRING_TABLE_JSON:
+  case TABLE_JSON:
     write_json (study, setup, steps, n, text);
     break;
   }

@@ -11,13 +11,8 @@
 #pragma once
 
 #include "model/spring-study.h"
+#include "model/table-format.h"
 #include "model/travel-table.h"
-
-typedef enum {
-  SPRING_TABLE_TEXT,
-  SPRING_TABLE_CSV,
-  SPRING_TABLE_JSON
-} SpringTableFormat;
 
 #define SPRING_TABLE_TEXT_STEP 10.0 /* mm, where none is asked for */
 
@@ -25,7 +20,7 @@ typedef enum {
 void spring_table_write (const SpringStudy *study,
                          guint setup,
                          TravelSteps steps,
-                         SpringTableFormat format,
+                         TableFormat format,
                          GString *text);
 
 /* What the setup comes to where it stands by its springs, for tables and screens. */
