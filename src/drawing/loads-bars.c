@@ -55,9 +55,8 @@ row_height (const Theme *theme)
 }
 
 double
-loads_bars_height (const LoadsView *view, TextCache *texts)
+loads_bars_height (const LoadsView *view)
 {
-  (void) texts;
   return row_height (&view->theme) * loads_count_shown (view) +
          round (2.2 * view->theme.small_text);
 }

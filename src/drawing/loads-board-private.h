@@ -24,8 +24,8 @@ typedef struct {
 } LoadsBars;
 
 void loads_bars_fit (LoadsBars *bars, const LoadsView *view, bool hold);
-/* Of all rows with their axis, at that width. */
-double loads_bars_height (const LoadsView *view, TextCache *texts);
+/* Of all rows with their axis. */
+double loads_bars_height (const LoadsView *view);
 void loads_bars_draw (const LoadsBars *bars, const LoadsPen *pen);
 int loads_bars_hit (const LoadsBars *bars, const LoadsView *view, double x, double y);
 

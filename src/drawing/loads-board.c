@@ -98,7 +98,7 @@ draw_bars (LoadsBoard *board, const LoadsPen *pen, Frame *area)
 
   move_down (area, draw_heading (pen, heading, *area));
   board->bars.frame = *area;
-  board->bars.frame.height = loads_bars_height (view, pen->texts);
+  board->bars.frame.height = loads_bars_height (view);
   loads_bars_fit (&board->bars, view, view->hold_axes);
   loads_bars_draw (&board->bars, pen);
   move_down (area, board->bars.frame.height + 0.6 * pen->theme->text);
