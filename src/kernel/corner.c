@@ -46,6 +46,7 @@ place_arm (const MeasuredCorner *m, Corner *corner)
 
   corner->hinge_axis = a;
   corner->arm_pivot = a1;
+  corner->arm_rear_pivot = m->at[POINT_ARM_REAR_PIVOT];
   corner->hinge_centre = vec3_sub (m->at[POINT_BALL_JOINT], radius);
   corner->radius_0 = radius;
   corner->radius_90 = vec3_cross (a, radius);

@@ -59,6 +59,7 @@ correct_arm (const Corrections *c, const MeasuredCorner *measured, Corner *corne
   if (vec3_dot (axis, corner->hinge_axis) < 0.0)
     axis = vec3_scale (axis, -1.0);
   corner->arm_pivot = vec3_add (a1, front);
+  corner->arm_rear_pivot = vec3_add (a2, rear);
   corner->hinge_axis = axis;
   corner->hinge_centre = vec3_along (corner->arm_pivot, along, axis);
   corner->radius_0 =
