@@ -127,6 +127,10 @@ typedef struct {
   double reference_wheel_x;
   double reference_tie_rod_length;
   double dive_lever;
+  /* Where parts of the lower arm and of the strut's tube were measured from, before they
+   * were corrected with it. */
+  Vec3 measured_hinge_axis, measured_hinge_centre, measured_radius_0, measured_foot;
+  double clamp_tilt;
   double start_angle; /* an arm angle at which the corner assembles: the nearest to 0,
                          or where a toe reset leaves it standing */
   PoseStatus start_status; /* why nothing assembles, if nothing does */
