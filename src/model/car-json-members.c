@@ -14,6 +14,7 @@ const char *const car_section_names[N_CAR_SECTIONS] = {
   [CAR_SECTION_STRUT] = "strut",
   [CAR_SECTION_TIE_ROD] = "tie_rod",
   [CAR_SECTION_LIMITS] = "limits",
+  [CAR_SECTION_LOADS] = "loads",
 };
 
 const char *const car_point_names[N_POINTS] = {
