@@ -58,8 +58,7 @@ void springs_edit_say (SpringsEdit *self, const char *sentence);
 
 /* Stores what is another than before as one step; NULL, or why not: free with g_free ().
  */
-char *
-springs_edit_store (SpringsEdit *self, const SpringSet *set, const char *label);
+char *springs_edit_store (SpringsEdit *self, const SpringSet *set, const char *label);
 /* The same of a choice among what is offered, where a refusal has no entry. */
 void springs_edit_choose (SpringsEdit *self, const SpringSet *set, const char *label);
 /* "Change the torsion bar". */

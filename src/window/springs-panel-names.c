@@ -7,6 +7,36 @@
 
 #define ROD_PREFIX "rod."
 
+const char *
+springs_group_name (SpringsGroup group)
+{
+  switch (group) {
+  case SPRINGS_BAR:
+    return _ ("Torsion bar");
+  case SPRINGS_COIL:
+    return _ ("Coil");
+  case SPRINGS_HELPER:
+    return _ ("Helper");
+  case SPRINGS_STOPS:
+    return _ ("Bump stop");
+  case SPRINGS_ANTI_ROLL:
+    return _ ("Anti-roll bar");
+  case SPRINGS_DAMPER:
+    return _ ("Damper and tyre");
+  default:
+    return _ ("Rod");
+  }
+}
+
+char *
+springs_row_full_name (const SpringsRow *row)
+{
+  if (row->group == SPRINGS_DAMPER || row == &springs_rows[ROW_DROOP_STOP])
+    return g_strdup (_ (row->name));
+  /* Translators: a part, and a number of it: “Coil: Rate”. */
+  return g_strdup_printf (_ ("%s: %s"), springs_group_name (row->group), _ (row->name));
+}
+
 /* The rod's members stand in the car's strut, some with another beginning. */
 static gboolean
 is_rod_path (const char *path, const char *member)
@@ -60,7 +90,7 @@ springs_name_of_path (const char *path)
     return section;
   for (gsize i = 0; i < N_SPRINGS_ROWS; i++)
     if (is_row_path (&springs_rows[i], path))
-      return g_strdup (_ (springs_rows[i].name));
+      return springs_row_full_name (&springs_rows[i]);
   for (gsize i = 0; i < N_SPRINGS_TABLES; i++)
     if (strstr (path, springs_tables[i].path) != NULL)
       return g_strdup (_ (springs_tables[i].name));

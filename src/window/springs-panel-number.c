@@ -63,28 +63,22 @@ store (Number *self, double value)
   return springs_edit_store (self->edit, &set, springs_change_label (self->row->group));
 }
 
-/* What 0 would make of another alternative: the rate of a bar that has its sizes. */
-static char *
-refuse_zero (const SpringsRow *row)
-{
-  return g_strdup_printf (_ ("“%s” must be above 0."), _ (row->name));
-}
-
 static char *
 take (const char *text, gpointer data)
 {
   Number *self = data;
   const SpringsRow *row = self->row;
+  g_autofree char *name = springs_row_full_name (row);
   double value;
-  char *refusal =
-      springs_read_number (text, _ (row->name), row->may_be_empty, &value);
+  char *refusal = springs_read_number (text, name, row->may_be_empty, &value);
 
   if (refusal != NULL)
     return refusal;
+  /* 0 would make another alternative of it: a bar that has its sizes instead of a rate */
   if (value == 0.0 && !row->may_be_empty && row->least > 0.0)
-    return refuse_zero (row);
+    return g_strdup_printf (_ ("“%s” must be above 0."), name);
   if (row->is_count && (value < 0.0 || value != floor (value)))
-    return g_strdup_printf (_ ("“%s” takes a whole number."), _ (row->name));
+    return g_strdup_printf (_ ("“%s” takes a whole number."), name);
   return store (self, value);
 }
 
@@ -230,9 +224,10 @@ static void
 add_scale (Number *self, GtkGrid *grid, int at)
 {
   const SpringsRow *row = self->row;
-  GtkWidget *scale = gtk_scale_new_with_range (GTK_ORIENTATION_HORIZONTAL, 0.0, 0.0 + 1.0,
-                                               row->step);
+  GtkWidget *scale =
+      gtk_scale_new_with_range (GTK_ORIENTATION_HORIZONTAL, 0.0, 1.0, row->step);
   GtkEventController *events = gtk_event_controller_legacy_new ();
+  g_autofree char *name = springs_row_full_name (row);
 
   self->scale = GTK_RANGE (scale);
   gtk_range_set_range (self->scale, -1.0, 0.0); /* until it is shown first */
@@ -240,7 +235,7 @@ add_scale (Number *self, GtkGrid *grid, int at)
   gtk_widget_set_focus_on_click (scale, FALSE);
   gtk_widget_set_tooltip_text (scale, _ (row->meaning));
   gtk_accessible_update_property (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ (row->name), -1);
+                                  name, -1);
   gtk_event_controller_set_propagation_phase (events, GTK_PHASE_CAPTURE);
   g_signal_connect_swapped (events, "event", G_CALLBACK (on_scale_event_cb), self);
   gtk_widget_add_controller (scale, events);
@@ -254,7 +249,8 @@ static GtkWidget *
 new_entry (Number *self)
 {
   const SpringsRow *row = self->row;
-  GtkWidget *entry = sw_committed_entry_new (_ (row->name), take, step, self);
+  g_autofree char *name = springs_row_full_name (row);
+  GtkWidget *entry = sw_committed_entry_new (name, take, step, self);
 
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), WIDTH_CHARS);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), WIDTH_CHARS);

@@ -11,11 +11,11 @@ typedef gboolean (*SpringsAsk) (const SpringSet *set);
 /* A number of the set; 0 is shown as nothing where may_be_empty. */
 typedef struct {
   SpringsGroup group;
-  const char *path;          /* inside the object of the springs, or "rod." and inside it */
+  const char *path; /* inside the object of the springs, or "rod." and inside it */
   const char *name, *meaning; /* to be translated */
-  const char *unit;          /* to be translated, with the word for its sign */
-  gsize offset;              /* of the double in a SpringSet */
-  gboolean is_count;         /* a gsize instead */
+  const char *unit;           /* to be translated, with the word for its sign */
+  gsize offset;               /* of the double in a SpringSet */
+  gboolean is_count;          /* a gsize instead */
   gboolean may_be_empty;
   const char *empty_word; /* to be translated: what nothing means */
   double least, most, step;
@@ -76,11 +76,14 @@ extern const SpringsRow springs_rows[N_SPRINGS_ROWS];
 double springs_row_get (const SpringsRow *row, const SpringSet *set);
 void springs_row_set (const SpringsRow *row, SpringSet *set, double value);
 
-/* Laws as points: "0 0; 10 400". */
+/* A law as points. */
 typedef struct {
   SpringsGroup group;
-  const char *path, *name, *meaning, *unit, *example;
+  const char *path;
+  const char *name, *meaning, *unit; /* to be translated */
+  const char *example;
   gsize offset; /* of the SpringTable in a SpringSet */
+  gboolean may_be_empty;
   SpringsAsk is_asked;
 } SpringsTableRow;
 
@@ -92,6 +95,11 @@ typedef enum {
 } SpringsTableName;
 
 extern const SpringsTableRow springs_tables[N_SPRINGS_TABLES];
+
+/* "Torsion bar", translated. */
+const char *springs_group_name (SpringsGroup group);
+/* "Coil: Rate", translated, as several parts have a rate; free with g_free (). */
+char *springs_row_full_name (const SpringsRow *row);
 
 /* The translated name of the entry for a member of the file, free with g_free (); NULL
  * where the editor has none. */
