@@ -54,6 +54,3 @@ bool springs_frame (const SpringsBoard *board,
                     double *y,
                     double *width,
                     double *height);
-
-/* Translated: what stands beside every figure of springs, loads and rods. */
-const char *springs_caution_text (void);
