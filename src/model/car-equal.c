@@ -33,7 +33,18 @@ equal_unknown_of_setups (const CarSetup *a, const CarSetup *b)
          equal_objects (a->unknown_mount, b->unknown_mount) &&
          equal_objects (a->unknown_corrections, b->unknown_corrections) &&
          equal_objects (a->unknown_plate, b->unknown_plate) &&
-         equal_objects (a->unknown_right, b->unknown_right);
+         equal_objects (a->unknown_right, b->unknown_right) &&
+         equal_objects (a->unknown_springs, b->unknown_springs) &&
+         equal_objects (a->unknown_rod, b->unknown_rod);
+}
+
+static gboolean
+equal_springs_of_setups (const CarSetup *a, const CarSetup *b)
+{
+  if (!a->has_springs != !b->has_springs || !a->has_rod != !b->has_rod)
+    return FALSE;
+  return (!a->has_springs || SAME_BITS (a->springs, b->springs)) &&
+         (!a->has_rod || SAME_BITS (a->rod, b->rod));
 }
 
 static gboolean
@@ -44,7 +55,8 @@ equal_setups (const CarSetup *a, const CarSetup *b)
          SAME_BITS (a->corrections, b->corrections) && !a->is_hidden == !b->is_hidden &&
          g_strcmp0 (a->plate, b->plate) == 0 &&
          !a->is_plate_swapped == !b->is_plate_swapped &&
-         equal_right_sides (&a->right, &b->right) && equal_unknown_of_setups (a, b);
+         equal_right_sides (&a->right, &b->right) && equal_springs_of_setups (a, b) &&
+         equal_unknown_of_setups (a, b);
 }
 
 gboolean
@@ -85,6 +97,33 @@ equal_lists (const Car *a, const Car *b)
   return TRUE;
 }
 
+static gboolean
+equal_load_cases (const Car *a, const Car *b)
+{
+  const gsize n_before = offsetof (CarLoadCase, lateral_g);
+
+  if (a->n_load_cases != b->n_load_cases)
+    return FALSE;
+  for (gsize i = 0; i < a->n_load_cases; i++) {
+    const CarLoadCase *one = &a->load_cases[i], *other = &b->load_cases[i];
+
+    if (strcmp (one->name, other->name) != 0 ||
+        memcmp ((const char *) one + n_before, (const char *) other + n_before,
+                sizeof *one - n_before) != 0)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+/* What a setup without its own stands on, and what it is looked at under. */
+static gboolean
+equal_springs (const Car *a, const Car *b)
+{
+  return SAME_BITS (a->springs, b->springs) &&
+         equal_objects (a->unknown_springs, b->unknown_springs) &&
+         equal_load_cases (a, b);
+}
+
 gboolean
 car_equal (const Car *a, const Car *b)
 {
@@ -94,7 +133,7 @@ car_equal (const Car *a, const Car *b)
   if (!g_str_equal (a->name, b->name) || !g_str_equal (a->notes, b->notes) ||
       memcmp (&a->points, &b->points, n_number_bytes) != 0 ||
       a->baseline != b->baseline || !equal_measured_right (&a->right, &b->right) ||
-      !equal_lists (a, b))
+      !equal_springs (a, b) || !equal_lists (a, b))
     return FALSE;
   for (CarSection i = 0; i < N_CAR_SECTIONS; i++)
     if (!equal_objects (a->unknown[i], b->unknown[i]))

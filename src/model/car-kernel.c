@@ -4,6 +4,7 @@
 #include "model/car.h"
 
 #define DEGREE (G_PI / 180.0)
+#define GPA 1000.0 /* N/mm² */
 
 static double
 dive_lever (const CarBody *body)
@@ -130,4 +131,56 @@ gboolean
 car_has_strut_shape (const Car *car)
 {
   return has_tube (&car->strut) || has_seat (&car->strut) || has_spring (&car->strut);
+}
+
+Rod
+car_rod (const Car *car, const CarRod *rod)
+{
+  const double guide =
+      rod->guide_height_mm != 0.0 ? rod->guide_height_mm : car->strut.tube_top_mm;
+
+  return (Rod){ .outer = rod->diameter_mm,
+                .inner = rod->bore_mm,
+                .modulus = rod->modulus_gpa * GPA,
+                .guide_height = guide,
+                .piston_drop = rod->piston_drop_mm,
+                .bush_spacing = rod->bush_spacing_mm,
+                .friction = rod->friction };
+}
+
+/* Half-way out from the hinge axis to the ball joint. */
+static Vec3
+middle_of_arm (const Vec3 *at)
+{
+  const Vec3 hinge = vec3_sub (at[POINT_ARM_REAR_PIVOT], at[POINT_ARM_FRONT_PIVOT]);
+  const Vec3 arm = vec3_sub (at[POINT_BALL_JOINT], at[POINT_ARM_FRONT_PIVOT]);
+  const double along = vec3_dot (arm, hinge) / vec3_dot (hinge, hinge);
+  const Vec3 foot = vec3_along (at[POINT_ARM_FRONT_PIVOT], along, hinge);
+
+  return vec3_scale (vec3_add (foot, at[POINT_BALL_JOINT]), 0.5);
+}
+
+static Vec3
+link_point (const Car *car, const CarAntiRollBar *bar)
+{
+  if (bar->has_link_point)
+    return bar->link_point;
+  return bar->link_carrier == LINK_ON_STRUT ? car->points[POINT_STRUT_FOOT]
+                                            : middle_of_arm (car->points);
+}
+
+SpringPlaces
+car_spring_places (const Car *car, const CarSprings *springs)
+{
+  const CarCoil *coil = &springs->coil;
+
+  return (SpringPlaces){ .seats = { .perch = coil->perch_mm,
+                                    .upper_drop = coil->upper_drop_mm,
+                                    .lower_outboard = coil->lower_outboard_mm,
+                                    .lower_forward = coil->lower_forward_mm,
+                                    .upper_outboard = coil->upper_outboard_mm,
+                                    .upper_forward = coil->upper_forward_mm },
+                         .link_carrier =
+                             (LinkCarrier) springs->anti_roll_bar.link_carrier,
+                         .link_point = link_point (car, &springs->anti_roll_bar) };
 }

@@ -19,6 +19,8 @@ car_setup_clear (CarSetup *setup)
   g_clear_pointer (&setup->unknown_corrections, json_object_unref);
   g_clear_pointer (&setup->unknown_plate, json_object_unref);
   g_clear_pointer (&setup->unknown_right, json_object_unref);
+  g_clear_pointer (&setup->unknown_springs, json_object_unref);
+  g_clear_pointer (&setup->unknown_rod, json_object_unref);
 }
 
 static void
@@ -39,6 +41,8 @@ car_setup_copy (const CarSetup *setup)
   ref_object (copy.unknown_corrections);
   ref_object (copy.unknown_plate);
   ref_object (copy.unknown_right);
+  ref_object (copy.unknown_springs);
+  ref_object (copy.unknown_rod);
   return copy;
 }
 
@@ -103,6 +107,8 @@ car_new (void)
                          .front_mass_kg = CAR_DEFAULT_FRONT_MASS,
                          .unsprung_corner_kg = CAR_DEFAULT_UNSPRUNG,
                          .front_brake_share = CAR_DEFAULT_BRAKE_SHARE };
+  car->strut.rod = car_rod_none ();
+  car->springs = car_springs_none ();
   car->thread_pitch_mm = CAR_DEFAULT_THREAD_PITCH;
   car->limits = (CarLimits){ .tyre_clearance_mm = CAR_DEFAULT_TYRE_CLEARANCE,
                              .edge_margin_mm = CAR_DEFAULT_EDGE_MARGIN,
@@ -126,6 +132,7 @@ car_copy (const Car *car)
   copy->targets =
       car_targets_new ((const CarTarget *) car->targets->data, car->targets->len);
   copy->right = car_right_copy (&car->right);
+  ref_object (copy->unknown_springs);
   copy->setups = new_setups ();
   for (guint i = 0; i < car->setups->len; i++) {
     const CarSetup setup = car_setup_copy (car_setup (car, i));
@@ -146,6 +153,7 @@ car_free (Car *car)
   g_free (car->notes);
   g_array_unref (car->targets);
   car_right_clear (&car->right);
+  g_clear_pointer (&car->unknown_springs, json_object_unref);
   g_array_unref (car->setups);
   for (CarSection i = 0; i < N_CAR_SECTIONS; i++)
     g_clear_pointer (&car->unknown[i], json_object_unref);
@@ -158,6 +166,39 @@ car_setup (const Car *car, guint index)
   g_return_val_if_fail (index < car->setups->len, NULL);
 
   return &g_array_index (car->setups, CarSetup, index);
+}
+
+const CarSprings *
+car_setup_springs (const Car *car, guint index)
+{
+  const CarSetup *setup = car_setup (car, index);
+
+  return setup->has_springs ? &setup->springs : &car->springs;
+}
+
+CarRod
+car_setup_rod (const Car *car, guint index)
+{
+  const CarSetup *setup = car_setup (car, index);
+
+  return setup->has_rod ? setup->rod : car->strut.rod;
+}
+
+double
+car_rear_mass (const Car *car)
+{
+  return car->body.rear_mass_kg > 0.0 ? car->body.rear_mass_kg
+                                      : CAR_DEFAULT_REAR_SHARE * car->body.front_mass_kg;
+}
+
+gsize
+car_load_cases (const Car *car, CarLoadCase cases[LOAD_CASES_MOST])
+{
+  if (car->n_load_cases == 0)
+    return car_load_cases_usual (cases);
+  for (gsize i = 0; i < car->n_load_cases; i++)
+    cases[i] = car->load_cases[i];
+  return car->n_load_cases;
 }
 
 gboolean
