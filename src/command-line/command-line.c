@@ -24,6 +24,14 @@ static const Command commands[] = {
     N_ ("Rank upper mounts by how well they reach an alignment, each with the setting to "
         "dial in and what it costs; write the fitting card of the best one."),
     choose_command },
+  { "springs", N_ ("FILE"),
+    N_ ("Print what a setup stands on: wheel load and wheel rate through travel, where it "
+        "stands, frequencies, and what happens on the way."),
+    springs_command },
+  { "loads", N_ ("FILE"),
+    N_ ("Print the force at every joint under a load: tower, arm, ball joint, tie rod, "
+        "rod."),
+    loads_command },
 };
 
 static const Command *
@@ -52,6 +60,22 @@ command_line_print (const char *bytes, gsize length)
   if (fwrite (bytes, 1, length, stdout) == length && fflush (stdout) == 0)
     return TRUE;
   command_line_say (_ ("The output could not be written: %s."), g_strerror (errno));
+  return FALSE;
+}
+
+gboolean
+command_line_choose_format (const char *name, TableFormat *format)
+{
+  static const char *const names[] = {
+    [TABLE_TEXT] = "text", [TABLE_CSV] = "csv", [TABLE_JSON] = "json"
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
+    if (g_strcmp0 (name, names[i]) == 0 || (name == NULL && i == TABLE_TEXT)) {
+      *format = (TableFormat) i;
+      return TRUE;
+    }
+  command_line_say (_ ("--format is text, csv or json, not “%s”."), name);
   return FALSE;
 }
 

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "model/car.h"
+#include "model/table-format.h"
 
 typedef enum {
   EXIT_DONE = 0,
@@ -28,6 +29,8 @@ int choose_card_command (int argc, char **argv); /* in the program strutwright-p
 int check_command (int argc, char **argv);
 int compare_command (int argc, char **argv);
 int restore_command (int argc, char **argv);
+int springs_command (int argc, char **argv);
+int loads_command (int argc, char **argv);
 
 /* The user's language; its translations may lie in $STRUTWRIGHT_LOCALEDIR while they are
  * not installed. */
@@ -53,6 +56,9 @@ Car *command_line_load (const char *file);
 /* The setup of that name, the first one for NULL. Says on standard error which there are
  * when there is none of that name. */
 gboolean command_line_choose_setup (const Car *car, const char *name, guint *setup);
+
+/* text, csv or json, and text for NULL. Says so on standard error when it is another. */
+gboolean command_line_choose_format (const char *name, TableFormat *format);
 
 /* One sentence on standard error, behind "strutwright: ". UTF-8 whatever the locale. */
 void command_line_say (const char *format, ...) G_GNUC_PRINTF (1, 2);

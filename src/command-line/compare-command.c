@@ -25,22 +25,6 @@ parse (int argc, char **argv, Options *options, char **file)
   return command_line_parse ("compare", entries, argc, argv, file);
 }
 
-static gboolean
-choose_format (const char *name, CompareFormat *format)
-{
-  static const char *const names[] = {
-    [COMPARE_TEXT] = "text", [COMPARE_CSV] = "csv", [COMPARE_JSON] = "json"
-  };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
-    if (g_strcmp0 (name, names[i]) == 0 || (name == NULL && i == COMPARE_TEXT)) {
-      *format = (CompareFormat) i;
-      return TRUE;
-    }
-  command_line_say (_ ("--format is text, csv or json, not “%s”."), name);
-  return FALSE;
-}
-
 /* Takes every setup out of @car that is neither named nor the baseline. */
 static gboolean
 keep_setups (Car *car, char *const *names)
@@ -80,7 +64,7 @@ say_gaps (const Study *study)
 }
 
 static int
-run (const Options *options, CompareFormat format, const char *file)
+run (const Options *options, TableFormat format, const char *file)
 {
   g_autoptr (Car) car = command_line_load (file);
   g_autoptr (Study) study = study_new ();
@@ -100,12 +84,12 @@ int
 compare_command (int argc, char **argv)
 {
   Options options = { 0 };
-  CompareFormat format;
+  TableFormat format;
   char *file;
-  const int status =
-      parse (argc, argv, &options, &file) && choose_format (options.format, &format)
-          ? run (&options, format, file)
-          : EXIT_USAGE;
+  const int status = parse (argc, argv, &options, &file) &&
+                             command_line_choose_format (options.format, &format)
+                         ? run (&options, format, file)
+                         : EXIT_USAGE;
 
   g_strfreev (options.setups);
   g_free (options.format);

@@ -3,7 +3,6 @@
 #include "model/compare-text.h"
 #include "model/csv.h"
 #include "model/json-write.h"
-#include "model/number-text.h"
 #include "model/quantity-info.h"
 
 #include <math.h>
@@ -117,22 +116,16 @@ write_csv_head (const Study *study, GString *text)
 }
 
 static void
-append_csv_number (GString *text, double value)
-{
-  g_string_append_c (text, ',');
-  if (isfinite (value))
-    append_exact_number (text, value);
-}
-
-static void
 write_csv (const Study *study, GString *text)
 {
   write_csv_head (study, text);
   for (guint row = 0; row < N_FILE_ROWS; row++) {
     g_string_append_printf (text, "%s,%s", row_key (row), row_unit (row));
     for (guint s = 0; s < study->n_setups; s++) {
-      append_csv_number (text, row_value (study, s, row));
-      append_csv_number (text, row_change (study, s, row));
+      g_string_append_c (text, ',');
+      csv_append_number (text, row_value (study, s, row));
+      g_string_append_c (text, ',');
+      csv_append_number (text, row_change (study, s, row));
     }
     g_string_append (text, "\r\n");
   }
@@ -149,10 +142,7 @@ write_json_numbers (const Study *study,
 
     g_string_append_printf (text, "%s\n        \"%s\": ", row > 0 ? "," : "{",
                             row_key (row));
-    if (isfinite (value))
-      append_exact_number (text, value);
-    else
-      g_string_append (text, "null");
+    json_write_number (text, value);
   }
   g_string_append (text, "\n      }");
 }
@@ -178,16 +168,16 @@ write_json (const Study *study, GString *text)
 }
 
 void
-compare_write (const Study *study, CompareFormat format, GString *text)
+compare_write (const Study *study, TableFormat format, GString *text)
 {
   switch (format) {
-  case COMPARE_TEXT:
+  case TABLE_TEXT:
     compare_write_text (study, text);
     return;
-  case COMPARE_CSV:
+  case TABLE_CSV:
     write_csv (study, text);
     return;
-  case COMPARE_JSON:
+  case TABLE_JSON:
     write_json (study, text);
     return;
   }

@@ -14,12 +14,7 @@
 #pragma once
 
 #include "model/study.h"
-
-typedef enum {
-  COMPARE_TEXT,
-  COMPARE_CSV,
-  COMPARE_JSON
-} CompareFormat;
+#include "model/table-format.h"
 
 /* The rows that a comparison has by default, in order. */
 const Quantity *compare_rows (guint *n);
@@ -32,4 +27,4 @@ double compare_change (const Study *study, guint setup, Quantity quantity);
 
 /* Appends the whole table. Text is for reading (aligned, translated, rounded); CSV and
  * JSON are exact and name rows by QuantityInfo.key, in every locale alike. */
-void compare_write (const Study *study, CompareFormat format, GString *text);
+void compare_write (const Study *study, TableFormat format, GString *text);

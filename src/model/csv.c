@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/csv.h"
+#include "model/number-text.h"
 
+#include <math.h>
 #include <string.h>
 
 void
@@ -17,4 +19,11 @@ csv_append_text (GString *text, const char *field)
     g_string_append_c (text, *c);
   }
   g_string_append_c (text, '"');
+}
+
+void
+csv_append_number (GString *text, double value)
+{
+  if (isfinite (value))
+    append_exact_number (text, value);
 }

@@ -7,3 +7,5 @@
 
 /* A field with what CSV keeps for itself in it goes in quotes. */
 void csv_append_text (GString *text, const char *field);
+/* The exact number, or nothing where it is not finite. */
+void csv_append_number (GString *text, double value);

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/json-write.h"
+#include "model/number-text.h"
 
+#include <math.h>
 #include <string.h>
 
 #define INDENT 2
@@ -179,4 +181,13 @@ void
 json_write_node (GString *text, JsonNode *node)
 {
   write_node (text, node, 0);
+}
+
+void
+json_write_number (GString *text, double value)
+{
+  if (isfinite (value))
+    append_exact_number (text, value);
+  else
+    g_string_append (text, "null");
 }

@@ -16,3 +16,6 @@ void json_write_string (GString *text, const char *string);
 
 /* 0.68, 1e+22, 1.0: never the look of an integer. */
 void json_write_double (GString *text, double value);
+
+/* As append_exact_number () has it; null where it is not finite. */
+void json_write_number (GString *text, double value);

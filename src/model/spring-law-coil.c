@@ -61,8 +61,8 @@ spring_law_share (const SpringLaw *law, double total_squash)
   if (law->has_series) {
     const gboolean is_open = total_squash < law->close_squash;
 
-    share.coil_squash = is_open ? open_squash (law, total_squash)
-                                : total_squash - law->helper_stroke;
+    share.coil_squash =
+        is_open ? open_squash (law, total_squash) : total_squash - law->helper_stroke;
     share.helper_squash = total_squash - share.coil_squash;
     share.force = spring_law_coil_force (law, share.coil_squash, &share.rate);
     if (is_open)

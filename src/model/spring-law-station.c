@@ -33,9 +33,8 @@ spring_element_name (SpringElement element)
 const char *
 spring_element_key (SpringElement element)
 {
-  static const char *const keys[N_SPRING_ELEMENTS] = {
-    "unsprung", "torsion_bar", "coil", "helper", "bump_stop", "gas"
-  };
+  static const char *const keys[N_SPRING_ELEMENTS] = { "unsprung", "torsion_bar", "coil",
+                                                       "helper",   "bump_stop",   "gas" };
 
   g_return_val_if_fail (element < N_SPRING_ELEMENTS, "");
   return keys[element];
@@ -109,7 +108,8 @@ put_stop (const SpringLaw *law, SpringStation *s)
 {
   double rate = 0.0;
 
-  s->stop_squash = law->has_stop ? MAX (law->stop_length + s->paths.strut.place, 0.0) : 0;
+  s->stop_squash =
+      law->has_stop ? MAX (law->stop_length + s->paths.strut.place, 0.0) : 0.0;
   s->stop_force = s->stop_squash > 0.0
                       ? spring_curve_value (&law->stop_table, s->stop_squash, &rate)
                       : 0.0;

@@ -2,8 +2,6 @@
 #include "model/spring-law-private.h"
 #include "model/spring-study.h"
 
-#include <glib/gi18n-lib.h>
-
 #define DEGREE (G_PI / 180.0)
 #define GPA 1000.0 /* N/mm² */
 
@@ -21,9 +19,8 @@ take_bar (SpringLaw *law, const CarTorsionBar *bar)
   law->clamp_angle = bar->clamp_angle_deg * DEGREE;
   law->n_sections = MIN (bar->n_sections, BAR_SECTIONS_MOST);
   for (gsize i = 0; i < law->n_sections; i++)
-    law->sections[i] =
-        (BarSection){ bar->sections[i].outer_mm, bar->sections[i].inner_mm,
-                      bar->sections[i].length_mm };
+    law->sections[i] = (BarSection){ bar->sections[i].outer_mm, bar->sections[i].inner_mm,
+                                     bar->sections[i].length_mm };
   if (bar->rate_nm_per_deg > 0.0)
     law->bar_rate = bar->rate_nm_per_deg * 1000.0 / DEGREE;
   else if (law->n_sections > 0)

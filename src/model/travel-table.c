@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/travel-table.h"
 #include "kernel/sweep.h"
+#include "model/csv.h"
 #include "model/json-write.h"
 #include "model/number-text.h"
 #include "model/quantity-info.h"
@@ -70,8 +71,8 @@ travel_steps_count (TravelSteps steps, gsize *n_rows, GError **error)
 
 /* From the range's whole length rather than by adding steps, so that rounding does not
  * gather: −79.9 and not −79.90000000000001. */
-static double
-travel_of_row (TravelSteps steps, gsize i)
+double
+travel_steps_at (TravelSteps steps, gsize i)
 {
   const double n_whole = (steps.to - steps.from) / steps.step;
   const double nearest = round (n_whole);
@@ -104,8 +105,7 @@ write_csv_row (GString *text, const Station *station)
   append_exact_number (text, station->travel);
   for (gsize i = 0; i < G_N_ELEMENTS (columns); i++) {
     g_string_append_c (text, ',');
-    if (isfinite (column_value (station, i)))
-      append_exact_number (text, column_value (station, i));
+    csv_append_number (text, column_value (station, i));
   }
   g_string_append (text, "\r\n");
 }
@@ -127,10 +127,7 @@ write_json_row (GString *text, const Station *station, const char *const *keys)
   append_exact_number (text, station->travel);
   for (gsize i = 0; i < G_N_ELEMENTS (columns); i++) {
     g_string_append_printf (text, ", \"%s\": ", keys[i]);
-    if (isfinite (column_value (station, i)))
-      append_exact_number (text, column_value (station, i));
-    else
-      g_string_append (text, "null");
+    json_write_number (text, column_value (station, i));
   }
   g_string_append (text, " }");
 }
@@ -156,7 +153,7 @@ write_csv (
   for (gsize i = 0; i < n_rows; i++) {
     Station station;
 
-    was_gap = solve_row (corner, travel_of_row (steps, i), was_gap, &station, gaps);
+    was_gap = solve_row (corner, travel_steps_at (steps, i), was_gap, &station, gaps);
     write_csv_row (text, &station);
   }
 }
@@ -173,7 +170,7 @@ write_json (
   for (gsize i = 0; i < n_rows; i++) {
     Station station;
 
-    was_gap = solve_row (corner, travel_of_row (steps, i), was_gap, &station, gaps);
+    was_gap = solve_row (corner, travel_steps_at (steps, i), was_gap, &station, gaps);
     write_json_row (text, &station, keys);
     g_string_append (text, i + 1 < n_rows ? ",\n" : "\n  ]\n}\n");
   }

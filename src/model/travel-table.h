@@ -31,6 +31,9 @@ TravelSteps travel_steps_of_car (const Car *car);
  * 0 and the rows are not too many. */
 gboolean travel_steps_count (TravelSteps steps, gsize *n_rows, GError **error);
 
+/* The travel of row @i of those. */
+double travel_steps_at (TravelSteps steps, gsize i);
+
 /* Appends the table to @text and its gaps to @gaps (travel-gap.h). @steps can be counted.
  */
 void travel_table_write (const Car *car,

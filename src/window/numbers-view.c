@@ -305,7 +305,7 @@ sw_numbers_view_get_text (SwNumbersView *self)
   GString *text = g_string_new (NULL);
 
   if (self->is_side_by_side) {
-    compare_write (study, COMPARE_CSV, text);
+    compare_write (study, TABLE_CSV, text);
   } else {
     g_string_append_printf (text, "%s\t%s\t%s\t%s\t%s\n", _ ("quantity"), _ ("unit"),
                             study_reference (study)->name, study_in_hand (study)->name,

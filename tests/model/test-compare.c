@@ -11,7 +11,7 @@
 #include <string.h>
 
 static char *
-written (const Car *car, CompareFormat format)
+written (const Car *car, TableFormat format)
 {
   g_autoptr (Study) study = study_new ();
   GString *text = g_string_new (NULL);
@@ -112,7 +112,7 @@ test_csv_has_a_value_and_a_change_each (void)
 
   g_free (quoted->name);
   quoted->name = g_strdup ("\"low\", soft");
-  g_autofree char *csv = written (car, COMPARE_CSV);
+  g_autofree char *csv = written (car, TABLE_CSV);
   g_auto (GStrv) lines = g_strsplit (csv, "\r\n", -1);
   guint n_rows;
   const Quantity *rows = compare_rows (&n_rows);
@@ -158,7 +158,7 @@ test_json_has_the_same (void)
 
   car->baseline = 1;
   car_setup (car, 2)->is_hidden = TRUE;
-  g_autofree char *json = written (car, COMPARE_JSON);
+  g_autofree char *json = written (car, TABLE_JSON);
   g_autoptr (JsonNode) root = json_strict_parse (json, strlen (json), &error);
   g_assert_no_error (error);
   JsonObject *top = json_node_get_object (root);
@@ -193,7 +193,7 @@ test_text_is_aligned (void)
 
   g_free (car_setup (car, 2)->name);
   car_setup (car, 2)->name = g_strdup ("niedriger für die Rennbahn e\xcc\x81\n低");
-  g_autofree char *text = written (car, COMPARE_TEXT);
+  g_autofree char *text = written (car, TABLE_TEXT);
   g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
   const guint n_lines = g_strv_length (lines) - 1;
   guint n_rows;
@@ -211,7 +211,7 @@ static void
 test_text_reads_as_on_the_bench (void)
 {
   g_autoptr (Car) car = fixture_car ("set-m-lowered");
-  g_autofree char *text = written (car, COMPARE_TEXT);
+  g_autofree char *text = written (car, TABLE_TEXT);
 
   g_assert_nonnull (strstr (text,
                             "\nCamber, °                           −0.50    −0.93   "
@@ -228,9 +228,9 @@ static void
 test_what_cannot_be_assembled_stays_empty (void)
 {
   g_autoptr (Car) car = fixture_car ("impossible-setup");
-  g_autofree char *csv = written (car, COMPARE_CSV);
-  g_autofree char *json = written (car, COMPARE_JSON);
-  g_autofree char *text = written (car, COMPARE_TEXT);
+  g_autofree char *csv = written (car, TABLE_CSV);
+  g_autofree char *json = written (car, TABLE_JSON);
+  g_autofree char *text = written (car, TABLE_TEXT);
 
   g_assert_nonnull (strstr (csv, "\r\ntie_rod_change_mm,mm,0,0,,,-0.7167"));
   g_assert_true (
@@ -245,14 +245,14 @@ static void
 test_a_decimal_comma_changes_no_file (void)
 {
   g_autoptr (Car) car = lowered_car ();
-  g_autofree char *csv = written (car, COMPARE_CSV);
-  g_autofree char *json = written (car, COMPARE_JSON);
+  g_autofree char *csv = written (car, TABLE_CSV);
+  g_autofree char *json = written (car, TABLE_JSON);
 
   if (!comma_locale_enter ())
     return;
-  g_autofree char *csv_there = written (car, COMPARE_CSV);
-  g_autofree char *json_there = written (car, COMPARE_JSON);
-  g_autofree char *text_there = written (car, COMPARE_TEXT);
+  g_autofree char *csv_there = written (car, TABLE_CSV);
+  g_autofree char *json_there = written (car, TABLE_JSON);
+  g_autofree char *text_there = written (car, TABLE_TEXT);
   comma_locale_leave ();
   g_assert_cmpstr (csv, ==, csv_there);
   g_assert_cmpstr (json, ==, json_there);

@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "command-line/command-line.h"
+#include "model/spring-table.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+typedef struct {
+  char *setup, *format;
+  double from, to, step; /* NAN where not asked for */
+} Options;
+
+static gboolean
+parse (int argc, char **argv, Options *options, char **file)
+{
+  const GOptionEntry entries[] = {
+    { "setup", 0, 0, G_OPTION_ARG_FILENAME, &options->setup,
+      N_ ("The setup to solve; the first one if not given"), N_ ("NAME") },
+    { "from", 0, 0, G_OPTION_ARG_DOUBLE, &options->from,
+      N_ ("First wheel travel, mm from the reference height; full droop if not given"),
+      N_ ("MM") },
+    { "to", 0, 0, G_OPTION_ARG_DOUBLE, &options->to,
+      N_ ("Last wheel travel, mm; full bump if not given"), N_ ("MM") },
+    { "step", 0, 0, G_OPTION_ARG_DOUBLE, &options->step,
+      N_ ("Between two rows, mm; 10 for text and 1 for csv and json if not given"),
+      N_ ("MM") },
+    { "format", 0, 0, G_OPTION_ARG_STRING, &options->format,
+      N_ ("text, csv or json; text if not given"), N_ ("FORMAT") },
+    { 0 },
+  };
+
+  return command_line_parse ("springs", entries, argc, argv, file);
+}
+
+static gboolean
+choose_steps (const Car *car,
+              const Options *options,
+              TableFormat format,
+              TravelSteps *steps)
+{
+  g_autoptr (GError) error = NULL;
+  gsize n_rows;
+
+  *steps = travel_steps_of_car (car);
+  if (!isnan (options->from))
+    steps->from = options->from;
+  if (!isnan (options->to))
+    steps->to = options->to;
+  if (!isnan (options->step))
+    steps->step = options->step;
+  else if (format == TABLE_TEXT)
+    steps->step = SPRING_TABLE_TEXT_STEP;
+  if (travel_steps_count (*steps, &n_rows, &error))
+    return TRUE;
+  command_line_say ("%s", error->message);
+  return FALSE;
+}
+
+static int
+print_table (const Car *car, guint setup, TravelSteps steps, TableFormat format)
+{
+  g_autoptr (Study) study = study_new ();
+  g_autoptr (SpringStudy) springs = spring_study_new ();
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  study_solve (study, car, setup, 0.0);
+  spring_study_solve (springs, study, car);
+  if (springs->setups[setup].stands == STANDS_NOT_GIVEN)
+    command_line_say (_ ("Warning: the car file gives no spring for the setup “%s”."),
+                      car_setup (car, setup)->name);
+  spring_table_write (springs, setup, steps, format, text);
+  return command_line_print (text->str, text->len) ? EXIT_DONE : EXIT_REFUSED;
+}
+
+static int
+run (const Options *options, const char *file)
+{
+  TableFormat format;
+
+  if (!command_line_choose_format (options->format, &format))
+    return EXIT_USAGE;
+
+  g_autoptr (Car) car = command_line_load (file);
+  TravelSteps steps;
+  guint setup;
+
+  if (car == NULL)
+    return EXIT_REFUSED;
+  if (!command_line_choose_setup (car, options->setup, &setup) ||
+      !choose_steps (car, options, format, &steps))
+    return EXIT_USAGE;
+  return print_table (car, setup, steps, format);
+}
+
+int
+springs_command (int argc, char **argv)
+{
+  Options options = { .from = NAN, .to = NAN, .step = NAN };
+  char *file;
+  const int status =
+      parse (argc, argv, &options, &file) ? run (&options, file) : EXIT_USAGE;
+
+  g_free (options.setup);
+  g_free (options.format);
+  return status;
+}

@@ -1,0 +1,174 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/joint-table.h"
+#include "model/csv.h"
+#include "model/joint-table-text.h"
+#include "model/json-write.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <stddef.h>
+
+typedef enum {
+  ROW_SCALAR,
+  ROW_VECTOR,
+  ROW_SIZE /* of a vector, its parts not told */
+} RowShape;
+
+typedef struct {
+  const char *key, *name, *unit, *meaning;
+  RowShape shape;
+  gsize offset; /* in JointLoads */
+} RowInfo;
+
+#define IN(member) offsetof (JointLoads, member)
+
+static const RowInfo rows[] = {
+  { "contact_force_n", N_ ("Road on tyre"), "N", N_ ("at the contact centre"), ROW_VECTOR,
+    IN (load.contact) },
+  { "unsprung_weight_n", N_ ("Unsprung weight"), "N", N_ ("at the wheel centre"),
+    ROW_VECTOR, IN (load.wheel_centre) },
+  { "axial_n", N_ ("Along the strut"), "N",
+    N_ ("spring, stop and damper; pushed together is positive"), ROW_SCALAR,
+    IN (forces.axial) },
+  { "coil_n", N_ ("Coil"), "N", N_ ("pushed together is positive"), ROW_SCALAR,
+    IN (forces.coil) },
+  { "left_over_n", N_ ("Damper or stop"), "N",
+    N_ ("what no spring carries at this travel"), ROW_SCALAR, IN (left_over) },
+  { "side_n", N_ ("Side force on the rod"), "N", N_ ("square to the strut, at the mount"),
+    ROW_SIZE, IN (forces.side) },
+  { "tie_rod_n", N_ ("Tie rod"), "N", N_ ("a pushed rod is positive"), ROW_SCALAR,
+    IN (forces.tie_rod) },
+  { "torsion_torque_nmm", N_ ("Torsion bar"), "N·mm", N_ ("against bump is positive"),
+    ROW_SCALAR, IN (forces.torque) },
+  { "anti_roll_bar_link_n", N_ ("Anti-roll bar's link"), "N",
+    N_ ("pushing the wheel down is positive"), ROW_SCALAR, IN (link_force) },
+  { "tower_on_body_n", N_ ("Strut on tower"), "N",
+    N_ ("upper mount and seat on the body"), ROW_VECTOR, IN (forces.tower) },
+  { "ball_joint_on_knuckle_n", N_ ("Ball joint on knuckle"), "N", "", ROW_VECTOR,
+    IN (forces.ball_joint) },
+  { "tie_rod_on_rack_n", N_ ("Tie rod on rack"), "N", "", ROW_VECTOR,
+    IN (forces.tie_rod_on_rack) },
+  { "front_pivot_on_body_n", N_ ("Front arm pivot on body"), "N",
+    N_ ("square to the hinge axis"), ROW_VECTOR, IN (forces.front_pivot) },
+  { "rear_pivot_on_body_n", N_ ("Rear arm pivot on body"), "N",
+    N_ ("square to the hinge axis"), ROW_VECTOR, IN (forces.rear_pivot) },
+  { "along_hinge_on_body_n", N_ ("Both pivots along the hinge"), "N",
+    N_ ("statics do not say how they share it"), ROW_VECTOR, IN (forces.along_hinge) },
+  { "anchor_moment_on_body_nmm", N_ ("Torsion bar's anchor"), "N·mm",
+    N_ ("moment on the body"), ROW_VECTOR, IN (forces.anchor_moment) },
+};
+
+guint
+joint_rows_count (void)
+{
+  return G_N_ELEMENTS (rows);
+}
+
+JointRow
+joint_row (const JointLoads *loads, guint row)
+{
+  const RowInfo *info = &rows[row];
+  const gconstpointer at = (const char *) loads + info->offset;
+  JointRow out = { .key = info->key,
+                   .name = _ (info->name),
+                   .unit = info->unit,
+                   .meaning = info->meaning[0] != '\0' ? _ (info->meaning) : "",
+                   .is_vector = info->shape == ROW_VECTOR };
+
+  if (info->shape == ROW_SCALAR) {
+    out.value = loads->is_solved ? *(const double *) at : (double) NAN;
+  } else {
+    out.parts = loads->is_solved ? *(const Vec3 *) at : (Vec3){ NAN, NAN, NAN };
+    out.value = vec3_length (out.parts);
+  }
+  return out;
+}
+
+static const char *
+mode_key (SpringMode mode)
+{
+  return mode == SPRING_COIL_ONLY  ? "coil"
+         : mode == SPRING_BAR_ONLY ? "torsion"
+                                   : "as-set";
+}
+
+static void
+append_csv_number (GString *text, double value)
+{
+  g_string_append_c (text, ',');
+  csv_append_number (text, value);
+}
+
+static void
+write_csv (const JointTable *table, GString *text)
+{
+  g_string_append (text, "quantity,unit,value,x,y,z\r\n");
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    const JointRow row = joint_row (table->loads, i);
+
+    g_string_append_printf (text, "%s,%s", row.key, row.unit);
+    append_csv_number (text, row.value);
+    append_csv_number (text, row.is_vector ? row.parts.x : (double) NAN);
+    append_csv_number (text, row.is_vector ? row.parts.y : (double) NAN);
+    append_csv_number (text, row.is_vector ? row.parts.z : (double) NAN);
+    g_string_append (text, "\r\n");
+  }
+}
+
+static void
+write_json_row (const JointRow *row, GString *text)
+{
+  g_string_append_printf (text, ",\n  \"%s\": ", row->key);
+  if (!row->is_vector) {
+    json_write_number (text, row->value);
+    return;
+  }
+  g_string_append_c (text, '[');
+  json_write_number (text, row->parts.x);
+  g_string_append (text, ", ");
+  json_write_number (text, row->parts.y);
+  g_string_append (text, ", ");
+  json_write_number (text, row->parts.z);
+  g_string_append_c (text, ']');
+}
+
+static void
+write_json (const JointTable *table, GString *text)
+{
+  const SpringStudy *study = table->study;
+
+  g_string_append (text, "{\n  \"car\": ");
+  json_write_string (text, study->car->name);
+  g_string_append (text, ",\n  \"setup\": ");
+  json_write_string (text, car_setup (study->car, table->setup)->name);
+  g_string_append (text, ",\n  \"case\": ");
+  if (table->case_name != NULL)
+    json_write_string (text, table->case_name);
+  else
+    g_string_append (text, "null");
+  g_string_append_printf (text, ",\n  \"spring\": \"%s\",\n  \"wheel_travel_mm\": ",
+                          mode_key (table->mode));
+  json_write_number (text, table->loads->travel);
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    const JointRow row = joint_row (table->loads, i);
+
+    write_json_row (&row, text);
+  }
+  g_string_append (text, "\n}\n");
+}
+
+void
+joint_table_write (const JointTable *table, TableFormat format, GString *text)
+{
+  switch (format) {
+  case TABLE_TEXT:
+    joint_table_write_text (table, text);
+    break;
+  case TABLE_CSV:
+    write_csv (table, text);
+    break;
+  case TABLE_JSON:
+    write_json (table, text);
+    break;
+  }
+}

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Every joint's force of one load on one setup, as text, CSV (RFC 4180) or JSON.
+ *
+ * CSV has the columns quantity,unit,value,x,y,z: a scalar has its value, a vector its
+ * size and its parts in the car's axes (x forward, y left, z up). JSON names the same
+ * rows; vectors are lists of three. What has no answer is an empty field, or null. */
+
+#pragma once
+
+#include "model/load-case.h"
+#include "model/table-format.h"
+
+typedef struct {
+  const SpringStudy *study;
+  guint setup;
+  SpringMode mode;
+  const char *case_name; /* or NULL: a force by itself */
+  const JointLoads *loads;
+} JointTable;
+
+/* The rows, in order, for a screen as well. */
+typedef struct {
+  const char *key;     /* "tower_on_body_n" */
+  const char *name;    /* translated: "Strut on tower" */
+  const char *unit;    /* "N" */
+  const char *meaning; /* translated: its sign, or what it is */
+  gboolean is_vector;
+  double value; /* of a vector its size */
+  Vec3 parts;   /* of a vector */
+} JointRow;
+
+guint joint_rows_count (void);
+JointRow joint_row (const JointLoads *loads, guint row);
+
+void joint_table_write (const JointTable *table, TableFormat format, GString *text);
