@@ -107,8 +107,8 @@ draw_words (const Chart *chart, const ChartPen *pen, bool above)
              (TextAnchor){ is_right, above ? 0.0 : 1.0 });
 }
 
-static double
-title_baseline (const Chart *chart, const Theme *theme)
+double
+chart_title_baseline (const Chart *chart, const Theme *theme)
 {
   return chart->plot.y - round (0.6 * theme->text);
 }
@@ -142,8 +142,8 @@ title_name (const Chart *chart, const ChartPen *pen)
              : chart->info.short_name;
 }
 
-static double
-title_width (const Chart *chart, const ChartPen *pen)
+double
+chart_title_width (const Chart *chart, const ChartPen *pen)
 {
   const TextStyle bold = chart_title_style (pen->theme);
 
@@ -156,16 +156,17 @@ draw_title (const Chart *chart, const ChartPen *pen)
 {
   const Theme *theme = pen->theme;
   const Frame plot = chart->plot;
-  const double y = title_baseline (chart, theme);
+  const double y = chart_title_baseline (chart, theme);
 
   theme_use (pen->cr, theme->ink);
   text_draw_within (pen->texts, pen->cr, chart_title_style (theme),
                     title_name (chart, pen), plot.x, y, plot.width);
-  if (title_width (chart, pen) > plot.width)
+  if (chart_title_width (chart, pen) > plot.width)
     return;
   theme_use (pen->cr, theme->soft_ink);
   text_draw (pen->texts, pen->cr, chart_small_style (theme), chart->info.unit,
-             plot.x + title_width (chart, pen), y, (TextAnchor){ 1.0, TEXT_BASELINE });
+             plot.x + chart_title_width (chart, pen), y,
+             (TextAnchor){ 1.0, TEXT_BASELINE });
 }
 
 void
@@ -263,8 +264,8 @@ draw_reason (const Chart *chart, const ChartPen *pen, ChartGap gap, Frame frame)
                      width);
 }
 
-static void
-draw_gaps (const Chart *chart, const ChartPen *pen)
+void
+chart_draw_gaps (const Chart *chart, const ChartPen *pen)
 {
   ChartGap gaps[CHART_MOST_GAPS];
   const int n = chart_find_gaps (study_in_hand (pen->study), gaps);
@@ -347,7 +348,7 @@ draw_values (const Chart *chart, const ChartPen *pen)
   const Theme *theme = pen->theme;
   const TextStyle bold = chart_title_style (theme), small = chart_small_style (theme);
   const TextAnchor anchor = { 1.0, TEXT_BASELINE };
-  const double gap = round (0.7 * theme->text), y = title_baseline (chart, theme);
+  const double gap = round (0.7 * theme->text), y = chart_title_baseline (chart, theme);
   const double now = value_at (&study_in_hand (pen->study)->now, chart->quantity);
   const char *words = isfinite (now) ? quantity_sign_words (chart->quantity, now) : "";
   char value[48], measured[48];
@@ -356,7 +357,7 @@ draw_values (const Chart *chart, const ChartPen *pen)
   format_value (chart, value_at (&study_reference (pen->study)->now, chart->quantity),
                 measured, sizeof measured);
   double x = chart->plot.x + chart->plot.width;
-  double room = chart->plot.width - title_width (chart, pen) - gap -
+  double room = chart->plot.width - chart_title_width (chart, pen) - gap -
                 text_measure (pen->texts, bold, value).width;
 
   if (pen->has_reference) {
@@ -385,7 +386,7 @@ void
 chart_draw_moving (const Chart *chart, const ChartPen *pen)
 {
   if (study_in_hand (pen->study)->n_assembled < STUDY_STATIONS)
-    draw_gaps (chart, pen);
+    chart_draw_gaps (chart, pen);
   chart_draw_hand (chart, pen);
   chart_draw_names (chart, pen);
   if (pen->show_cursor) {

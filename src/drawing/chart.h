@@ -119,5 +119,12 @@ void chart_draw_others (const Chart *chart, const ChartPen *pen);
 void chart_draw_hand (const Chart *chart, const ChartPen *pen);
 void chart_draw_names (const Chart *chart, const ChartPen *pen);
 
+/* Stretches of travel that the setup in hand cannot reach, and why. */
+void chart_draw_gaps (const Chart *chart, const ChartPen *pen);
+
+/* Of the title line: its baseline, and how far name and unit reach. */
+double chart_title_baseline (const Chart *chart, const Theme *theme);
+double chart_title_width (const Chart *chart, const ChartPen *pen);
+
 void chart_draw_still (const Chart *chart, const ChartPen *pen);
 void chart_draw_moving (const Chart *chart, const ChartPen *pen);

@@ -12,6 +12,8 @@ struct _SwBench {
   int lit;
   BoardChoice choice;
   Study *study; /* too large to stand inside an object */
+  SpringStudy *springs;
+  gboolean are_springs_solved, is_springs_travel_stale;
 };
 
 G_DEFINE_FINAL_TYPE (SwBench, sw_bench, G_TYPE_OBJECT)
@@ -46,6 +48,7 @@ solve (SwBench *self)
   follow_height (self);
   study_solve (self->study, car, self->setup_index, self->travel);
   self->travel = self->study->travel;
+  self->are_springs_solved = FALSE;
   g_signal_emit (self, signals[SOLVED], 0);
 }
 
@@ -69,6 +72,7 @@ sw_bench_dispose (GObject *object)
 static void
 sw_bench_finalize (GObject *object)
 {
+  spring_study_free (SW_BENCH (object)->springs);
   study_free (SW_BENCH (object)->study);
   G_OBJECT_CLASS (sw_bench_parent_class)->finalize (object);
 }
@@ -94,6 +98,7 @@ static void
 sw_bench_init (SwBench *self)
 {
   self->study = study_new ();
+  self->springs = spring_study_new ();
   self->lit = -1;
   self->choice = board_choice_default ();
 }
@@ -165,7 +170,20 @@ sw_bench_set_travel (SwBench *self, double travel)
     return;
   study_set_travel (self->study, travel);
   self->travel = self->study->travel;
+  self->is_springs_travel_stale = TRUE;
   g_signal_emit (self, signals[SOLVED], 0);
+}
+
+const SpringStudy *
+sw_bench_get_springs (SwBench *self)
+{
+  if (!self->are_springs_solved)
+    spring_study_solve (self->springs, self->study, sw_document_get_car (self->document));
+  else if (self->is_springs_travel_stale)
+    spring_study_set_travel (self->springs);
+  self->are_springs_solved = TRUE;
+  self->is_springs_travel_stale = FALSE;
+  return self->springs;
 }
 
 Adjustment

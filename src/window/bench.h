@@ -9,6 +9,7 @@
 
 #include "drawing/board.h"
 #include "model/document.h"
+#include "model/spring-study.h"
 #include "model/study.h"
 
 #define SW_TYPE_BENCH (sw_bench_get_type ())
@@ -26,6 +27,8 @@ const CarSetup *sw_bench_get_setup (SwBench *self);
 
 const Study *sw_bench_get_study (SwBench *self);
 void sw_bench_set_travel (SwBench *self, double travel);
+/* Solved when it is asked for, at most once a change: costs nothing while nobody asks. */
+const SpringStudy *sw_bench_get_springs (SwBench *self);
 
 /* Edits of the setup in hand; see SwDocument for undo steps. */
 Adjustment sw_bench_get_adjustment (SwBench *self);

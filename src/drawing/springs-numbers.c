@@ -1,0 +1,243 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The numbers that answer, where the setup stands by its springs: the reference's beside
+ * those of the setup in hand. */
+
+#include "drawing/springs-chart.h"
+#include "drawing/springs-words.h"
+#include "model/spring-table.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* Text sizes. */
+#define ROW 1.6
+#define LEAST_BLOCK 25.0
+#define MOST_BLOCK 46.0
+#define GAP 2.0 /* between blocks */
+#define FIGURES 4.4
+#define MOST_FIGURES 10.0
+#define NAME 15.0
+#define UNIT 3.9
+#define MOST_BLOCKS 3
+#define MOST_ROWS 16
+
+static const char *const keys[] = {
+  "standing_travel_mm",
+  "wheel_rate_n_per_mm",
+  "ride_frequency_hz",
+  "ride_frequency_rigid_tyre_hz",
+  "static_deflection_mm",
+  "damping_ratio_bump",
+  "damping_ratio_rebound",
+  "roll_stiffness_nm_per_deg",
+  "roll_stiffness_bar_nm_per_deg",
+  "spring_mass_kg",
+  "spring_unsprung_kg",
+};
+
+typedef struct {
+  guint figures[MOST_ROWS]; /* of spring_figure () */
+  unsigned n_rows, n_blocks, n_in_block;
+  double width, row; /* of a block, pixels */
+} NumbersLayout;
+
+typedef struct {
+  double name, reference, hand, unit; /* figures by their right edge, from the left */
+  double figures;
+} Columns;
+
+static bool
+has_key (const SpringCorner *corner, const char *key)
+{
+  const CarSprings *springs = corner->springs;
+
+  if (g_str_has_prefix (key, "damping_"))
+    return springs->damper.table.n > 0;
+  return !g_str_has_prefix (key, "roll_stiffness_bar") || springs->anti_roll_bar.is_there;
+}
+
+/* A row for which neither setup has a part is left out. */
+static bool
+is_asked_for (const SpringStudy *springs, const char *key)
+{
+  const SpringCorner *reference = springs_reference (springs);
+
+  return g_strv_contains (keys, key) && (has_key (spring_study_in_hand (springs), key) ||
+                                         (reference != NULL && has_key (reference, key)));
+}
+
+static NumbersLayout
+lay_out (const SpringsWords *words, double width)
+{
+  const SpringStudy *springs = words->view->springs;
+  const double em = words->view->theme.text;
+  const double fit = floor ((width + GAP * em) / ((LEAST_BLOCK + GAP) * em));
+  NumbersLayout l = { .row = round (ROW * em) };
+
+  for (guint i = 0; i < spring_figures_count () && l.n_rows < MOST_ROWS; i++)
+    if (is_asked_for (springs, spring_figure (spring_study_in_hand (springs), i).key))
+      l.figures[l.n_rows++] = i;
+  l.n_blocks = (unsigned) CLAMP (fit, 1.0, MOST_BLOCKS);
+  l.n_in_block = (l.n_rows + l.n_blocks - 1) / l.n_blocks;
+  l.width = fmin ((width - (l.n_blocks - 1) * GAP * em) / l.n_blocks, MOST_BLOCK * em);
+  return l;
+}
+
+double
+spring_numbers_height (const SpringsWords *words, double width)
+{
+  const NumbersLayout l = lay_out (words, width);
+
+  return (l.n_in_block + 1) * l.row;
+}
+
+static Columns
+columns_of (const SpringsWords *words, double width)
+{
+  const double em = words->view->theme.text;
+  const bool has_reference = springs_reference (words->view->springs) != NULL;
+  const double unit = width - UNIT * em;
+  const double figures = CLAMP ((unit - NAME * em) / (has_reference ? 2.0 : 1.0),
+                                FIGURES * em, MOST_FIGURES * em);
+
+  return (Columns){ .name = 0.0,
+                    .reference = has_reference ? unit - 0.6 * em - figures : 0.0,
+                    .hand = unit - 0.6 * em,
+                    .unit = unit,
+                    .figures = figures };
+}
+
+static void
+put (const SpringsWords *words,
+     TextWeight weight,
+     double size,
+     Colour colour,
+     const char *text,
+     double x,
+     double y,
+     double anchor)
+{
+  theme_use (words->cr, colour);
+  text_draw (words->texts, words->cr,
+             (TextStyle){ words->view->theme.font, size, weight }, text, x, y,
+             (TextAnchor){ anchor, 0.5 });
+}
+
+/* From @x, or to it where it is @at_right; ends in "…" where @room is not enough. */
+static void
+put_within (const SpringsWords *words,
+            TextStyle style,
+            Colour colour,
+            const char *text,
+            double x,
+            double y,
+            double room,
+            bool at_right)
+{
+  const TextSize size = text_measure (words->texts, style, text);
+
+  if (room < 2.0 * style.size)
+    return;
+  theme_use (words->cr, colour);
+  text_draw_within (words->texts, words->cr, style, text,
+                    at_right ? x - fmin (size.width, room) : x,
+                    y - size.height / 2.0 + size.baseline, room);
+}
+
+static void
+draw_head (const SpringsWords *words, double x, double y, const Columns *c)
+{
+  const Theme *t = &words->view->theme;
+  const Study *study = words->view->springs->study;
+  const SpringCorner *reference = springs_reference (words->view->springs);
+  const TextStyle bold = { t->font, t->small_text, TEXT_BOLD },
+                  plain = { t->font, t->small_text, TEXT_PLAIN };
+  const double gap = 0.8 * t->text;
+  double hand_room = c->figures - gap;
+
+  if (reference == NULL)
+    hand_room = c->hand - c->name;
+  else
+    put_within (words, plain, theme_setup_style (t, study->baseline).colour,
+                reference->corner->name, x + c->reference, y, c->reference - c->name,
+                true);
+  put_within (words, bold, theme_hand_style (t, study->in_hand).colour,
+              study_in_hand (study)->name, x + c->hand, y, hand_room, true);
+}
+
+static void
+format_figure (SpringFigure figure, char *text, gsize size)
+{
+  const bool is_signed = g_str_equal (figure.key, "standing_travel_mm");
+  char number[32];
+
+  if (!isfinite (figure.value)) {
+    g_strlcpy (text, "–", size);
+    return;
+  }
+  axis_format (figure.value, figure.decimals, number, sizeof number);
+  g_snprintf (text, size, "%s%s", is_signed && figure.value >= 0.05 ? "+" : "", number);
+}
+
+/* The smaller type where the name has no room in the larger. */
+static TextStyle
+name_style (const SpringsWords *words, const char *name, double room)
+{
+  const Theme *t = &words->view->theme;
+  const TextStyle whole = { t->font, t->text, TEXT_PLAIN };
+
+  return text_measure (words->texts, whole, name).width <= room
+             ? whole
+             : (TextStyle){ t->font, t->small_text, TEXT_PLAIN };
+}
+
+static void
+draw_row (const SpringsWords *words, guint index, double x, double y, const Columns *c)
+{
+  const Theme *t = &words->view->theme;
+  const SpringStudy *springs = words->view->springs;
+  const SpringCorner *reference = springs_reference (springs);
+  const SpringFigure figure = spring_figure (spring_study_in_hand (springs), index);
+  const double first = reference != NULL ? c->reference : c->hand;
+  const double room = first - c->name - 3.4 * t->text;
+  char text[48];
+
+  put_within (words, name_style (words, figure.name, room), t->ink, figure.name,
+              x + c->name, y, room, false);
+  if (reference != NULL) {
+    format_figure (spring_figure (reference, index), text, sizeof text);
+    put (words, TEXT_PLAIN, t->text,
+         theme_setup_style (t, springs->study->baseline).colour, text, x + c->reference,
+         y, 1.0);
+  }
+  format_figure (figure, text, sizeof text);
+  put (words, TEXT_BOLD, t->text, theme_hand_style (t, springs->study->in_hand).colour,
+       text, x + c->hand, y, 1.0);
+  put (words, TEXT_PLAIN, t->small_text, t->soft_ink, figure.unit, x + c->unit, y, 0.0);
+}
+
+static void
+draw_rule (const SpringsWords *words, double x, double y, double width)
+{
+  theme_use (words->cr, words->view->theme.faint);
+  cairo_rectangle (words->cr, x, floor (y), width, 1.0);
+  cairo_fill (words->cr);
+}
+
+void
+spring_numbers_draw (const SpringsWords *words, Frame frame)
+{
+  const NumbersLayout l = lay_out (words, frame.width);
+  const Columns c = columns_of (words, l.width);
+  const double gap = GAP * words->view->theme.text;
+
+  for (unsigned i = 0; i < l.n_rows; i++) {
+    const double x = frame.x + (i / l.n_in_block) * (l.width + gap);
+    const double y = frame.y + l.row * (1 + i % l.n_in_block);
+
+    if (i % l.n_in_block == 0)
+      draw_head (words, x, frame.y + l.row / 2.0, &c);
+    draw_rule (words, x, y, l.width);
+    draw_row (words, l.figures[i], x, y + l.row / 2.0, &c);
+  }
+}

@@ -1,0 +1,287 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/springs-panel-number.h"
+#include "window/typed-number.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define WIDTH_CHARS 6
+
+typedef enum {
+  DRAG_NONE,
+  DRAG_ON,
+  DRAG_CANCELLED /* the button is still down */
+} Drag;
+
+typedef struct {
+  SpringsEdit *edit;
+  const SpringsRow *row;
+  GtkWidget *name, *entry, *unit;
+  GtkRange *scale; /* or NULL */
+  Drag drag;
+} Number;
+
+GtkWidget *
+springs_label_new (const char *text, const char *style)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  if (style != NULL)
+    gtk_widget_add_css_class (label, style);
+  return label;
+}
+
+char *
+springs_number_text (double value, gboolean may_be_empty)
+{
+  return value == 0.0 && may_be_empty ? g_strdup ("") : typed_number_text (value);
+}
+
+char *
+springs_read_number (const char *text,
+                     const char *name,
+                     gboolean may_be_empty,
+                     double *value)
+{
+  switch (typed_number_read (text, value)) {
+  case TYPED_NUMBER:
+    return NULL;
+  case TYPED_NOTHING:
+    return may_be_empty ? NULL : g_strdup_printf (_ ("“%s” needs a number."), name);
+  default:
+    return g_strdup_printf (_ ("“%s” holds “%s”, which is no number."), name, text);
+  }
+}
+
+static char *
+store (Number *self, double value)
+{
+  SpringSet set = *springs_edit_now (self->edit);
+
+  springs_row_set (self->row, &set, value);
+  return springs_edit_store (self->edit, &set, springs_change_label (self->row->group));
+}
+
+static char *
+take (const char *text, gpointer data)
+{
+  Number *self = data;
+  const SpringsRow *row = self->row;
+  g_autofree char *name = springs_row_full_name (row);
+  double value;
+  char *refusal = springs_read_number (text, name, row->may_be_empty, &value);
+
+  if (refusal != NULL)
+    return refusal;
+  /* 0 would make another alternative of it: a bar that has its sizes instead of a rate */
+  if (value == 0.0 && !row->may_be_empty && row->least > 0.0)
+    return g_strdup_printf (_ ("“%s” must be above 0."), name);
+  if (row->is_count && (value < 0.0 || value != floor (value)))
+    return g_strdup_printf (_ ("“%s” takes a whole number."), name);
+  return store (self, value);
+}
+
+static double
+on_step (const SpringsRow *row, double value)
+{
+  return CLAMP (round (value / row->step) * row->step, row->least, row->most);
+}
+
+static double
+value_now (Number *self)
+{
+  return springs_row_get (self->row, springs_edit_now (self->edit));
+}
+
+/* Binary fractions of a step are no number that a person would have typed. */
+static double
+tidy (double value)
+{
+  return round (value * 1e6) / 1e6;
+}
+
+static void
+step (int steps, gpointer data)
+{
+  Number *self = data;
+  const double now = value_now (self);
+  const double wanted =
+      CLAMP (tidy (now + steps * self->row->step), self->row->least, self->row->most);
+  g_autofree char *refusal = store (self, wanted);
+
+  if (refusal != NULL)
+    springs_edit_say (self->edit, refusal);
+}
+
+/* The scale keeps its ends while it is dragged, and while its number is inside. */
+static void
+show_scale (Number *self, double value)
+{
+  const SpringsRow *row = self->row;
+  GtkAdjustment *adjustment = gtk_range_get_adjustment (self->scale);
+
+  if (self->drag == DRAG_NONE && (value < gtk_adjustment_get_lower (adjustment) ||
+                                  value > gtk_adjustment_get_upper (adjustment) ||
+                                  gtk_adjustment_get_upper (adjustment) == 0.0))
+    gtk_range_set_range (self->scale, MAX (value - row->reach, row->least),
+                         MIN (value + row->reach, row->most));
+  gtk_range_set_value (self->scale, value);
+}
+
+static void
+show (gpointer part)
+{
+  Number *self = part;
+  const SpringSet *set = springs_edit_now (self->edit);
+  const gboolean is_asked = self->row->is_asked (set);
+  const double value = springs_row_get (self->row, set);
+  g_autofree char *text = springs_number_text (value, self->row->may_be_empty);
+
+  gtk_widget_set_visible (self->name, is_asked);
+  gtk_widget_set_visible (self->entry, is_asked);
+  gtk_widget_set_visible (self->unit, is_asked);
+  sw_committed_entry_show (SW_COMMITTED_ENTRY (self->entry), text);
+  if (self->scale == NULL)
+    return;
+  gtk_widget_set_visible (GTK_WIDGET (self->scale), is_asked);
+  if (is_asked)
+    show_scale (self, value);
+}
+
+static void
+on_scale_changed_cb (Number *self)
+{
+  const double value = tidy (on_step (self->row, gtk_range_get_value (self->scale)));
+
+  if (springs_edit_is_telling (self->edit) || self->drag == DRAG_CANCELLED)
+    return;
+
+  g_autofree char *refusal = store (self, value);
+  if (refusal != NULL)
+    springs_edit_say (self->edit, refusal);
+}
+
+static void
+begin_drag (Number *self)
+{
+  gtk_widget_grab_focus (self->entry); /* Escape goes there */
+  sw_bench_begin_drag (springs_edit_bench (self->edit),
+                       springs_change_label (self->row->group));
+  self->drag = DRAG_ON;
+}
+
+static void
+end_drag (Number *self)
+{
+  const Drag before = self->drag;
+
+  self->drag = DRAG_NONE;
+  if (before == DRAG_ON)
+    sw_bench_end_drag (springs_edit_bench (self->edit));
+  springs_edit_show (self->edit); /* the scale, where it was left in a cancelled drag */
+}
+
+static void
+on_cancelled_cb (Number *self)
+{
+  if (self->drag != DRAG_ON)
+    return;
+  self->drag = DRAG_CANCELLED;
+  sw_bench_cancel_drag (springs_edit_bench (self->edit));
+}
+
+/* Ahead of the scale's own gestures, which would deny it to another one. */
+static gboolean
+on_scale_event_cb (Number *self, GdkEvent *event)
+{
+  switch (gdk_event_get_event_type (event)) {
+  case GDK_BUTTON_PRESS:
+  case GDK_TOUCH_BEGIN:
+    if (self->drag == DRAG_NONE)
+      begin_drag (self);
+    return GDK_EVENT_PROPAGATE;
+  case GDK_BUTTON_RELEASE:
+  case GDK_TOUCH_END:
+  case GDK_TOUCH_CANCEL:
+    if (self->drag != DRAG_NONE)
+      end_drag (self);
+    return GDK_EVENT_PROPAGATE;
+  default:
+    return GDK_EVENT_PROPAGATE;
+  }
+}
+
+/* The desktop may take the pointer away, or the window go. */
+static void
+on_scale_unmap_cb (Number *self)
+{
+  if (self->drag != DRAG_NONE)
+    end_drag (self);
+}
+
+static void
+add_scale (Number *self, GtkGrid *grid, int at)
+{
+  const SpringsRow *row = self->row;
+  GtkWidget *scale =
+      gtk_scale_new_with_range (GTK_ORIENTATION_HORIZONTAL, 0.0, 1.0, row->step);
+  GtkEventController *events = gtk_event_controller_legacy_new ();
+  g_autofree char *name = springs_row_full_name (row);
+
+  self->scale = GTK_RANGE (scale);
+  gtk_range_set_range (self->scale, -1.0, 0.0); /* until it is shown first */
+  gtk_widget_set_focusable (scale, FALSE);      /* the entry takes the keys */
+  gtk_widget_set_focus_on_click (scale, FALSE);
+  gtk_widget_set_tooltip_text (scale, _ (row->meaning));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  name, -1);
+  gtk_event_controller_set_propagation_phase (events, GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (events, "event", G_CALLBACK (on_scale_event_cb), self);
+  gtk_widget_add_controller (scale, events);
+  g_signal_connect_swapped (scale, "value-changed", G_CALLBACK (on_scale_changed_cb),
+                            self);
+  g_signal_connect_swapped (scale, "unmap", G_CALLBACK (on_scale_unmap_cb), self);
+  gtk_grid_attach (grid, scale, 0, at, 3, 1);
+}
+
+static GtkWidget *
+new_entry (Number *self)
+{
+  const SpringsRow *row = self->row;
+  g_autofree char *name = springs_row_full_name (row);
+  GtkWidget *entry = sw_committed_entry_new (name, take, step, self);
+
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), WIDTH_CHARS);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), WIDTH_CHARS);
+  gtk_entry_set_alignment (GTK_ENTRY (entry), 1.0f);
+  if (row->empty_word != NULL)
+    gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ (row->empty_word));
+  sw_committed_entry_set_meaning (SW_COMMITTED_ENTRY (entry), _ (row->meaning));
+  g_signal_connect_swapped (entry, "cancelled", G_CALLBACK (on_cancelled_cb), self);
+  springs_edit_watch (self->edit, SW_COMMITTED_ENTRY (entry));
+  return entry;
+}
+
+int
+springs_number_add (SpringsEdit *edit, SpringsRowName name, GtkGrid *grid, int at)
+{
+  const SpringsRow *row = &springs_rows[name];
+  Number *self = g_new0 (Number, 1);
+
+  self->edit = edit;
+  self->row = row;
+  self->name = springs_label_new (_ (row->name), NULL);
+  self->unit = springs_label_new (row->unit[0] != '\0' ? _ (row->unit) : "", "dim-label");
+  self->entry = new_entry (self);
+  gtk_label_set_mnemonic_widget (GTK_LABEL (self->name), self->entry);
+  gtk_widget_set_tooltip_text (self->name, _ (row->meaning));
+  gtk_widget_set_hexpand (self->name, TRUE);
+  gtk_grid_attach (grid, self->name, 0, at, 1, 1);
+  gtk_grid_attach (grid, self->entry, 1, at, 1, 1);
+  gtk_grid_attach (grid, self->unit, 2, at, 1, 1);
+  if (row->reach > 0.0)
+    add_scale (self, grid, at + 1);
+  springs_edit_add_part (edit, show, self);
+  return row->reach > 0.0 ? 2 : 1;
+}
