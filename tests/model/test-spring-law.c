@@ -299,7 +299,7 @@ test_virtual_work (void)
     const SpringHold hold = { .found = CARRIED_BY_STRUT,
                               .coil = s.coil_force,
                               .torque = s.bar_torque,
-                              .coil_top = s.paths.coil_top,
+                              .coil_top = corner.upper_mount,
                               .coil_direction = s.paths.coil_direction };
 
     g_assert_true (joint_forces (&corner, &pose, &load, &hold, &forces));
