@@ -46,6 +46,7 @@ place_arm (const MeasuredCorner *m, Corner *corner)
 
   corner->hinge_axis = a;
   corner->arm_pivot = a1;
+  corner->arm_rear_pivot = m->at[POINT_ARM_REAR_PIVOT];
   corner->hinge_centre = vec3_sub (m->at[POINT_BALL_JOINT], radius);
   corner->radius_0 = radius;
   corner->radius_90 = vec3_cross (a, radius);
@@ -184,6 +185,16 @@ corner_hang (const MeasuredCorner *measured, const Adjustment *a, Corner *corner
     find_start (corner, CLOSE_TIE_ROD);
 }
 
+static void
+keep_measured (const MeasuredCorner *measured, const Adjustment *a, Corner *corner)
+{
+  corner->measured_hinge_axis = corner->hinge_axis;
+  corner->measured_hinge_centre = corner->hinge_centre;
+  corner->measured_radius_0 = corner->radius_0;
+  corner->measured_foot = measured->at[POINT_STRUT_FOOT];
+  corner->clamp_tilt = a->corrections.clamp_tilt;
+}
+
 CornerVerdict
 corner_prepare (const MeasuredCorner *measured, const Adjustment *a, Corner *corner)
 {
@@ -203,6 +214,7 @@ corner_prepare (const MeasuredCorner *measured, const Adjustment *a, Corner *cor
   if (!aim_hinge (corner))
     return verdict (CORNER_ARM_CANNOT_LIFT, POINT_BALL_JOINT, POINT_ARM_FRONT_PIVOT);
 
+  keep_measured (measured, a, corner);
   correct_arm (&a->corrections, measured, corner);
   correct_knuckle (&a->corrections, corner);
   correct_wheel (&a->corrections, corner);

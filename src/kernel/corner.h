@@ -104,10 +104,10 @@ typedef struct {
   Vec3 hinge_axis;   /* a, unit, so directed that a positive angle lifts the wheel */
   Vec3 hinge_centre; /* of the ball joint's circle */
   Vec3 radius_0,
-      radius_90;  /* of that circle: B = centre + cos θ·radius_0 + sin θ·radius_90 */
-  Vec3 arm_pivot; /* A1 */
-  Vec3 upper_mount;   /* U as moved by the setup */
-  Vec3 tie_rod_inner; /* R at rack 0 */
+      radius_90; /* of that circle: B = centre + cos θ·radius_0 + sin θ·radius_90 */
+  Vec3 arm_pivot, arm_rear_pivot; /* A1, A2 */
+  Vec3 upper_mount;               /* U as moved by the setup */
+  Vec3 tie_rod_inner;             /* R at rack 0 */
   /* knuckle */
   Vec3 strut_direction;     /* u, unit, from the foot to the mount */
   Vec3 strut_perpendicular; /* from the ball joint to the nearest point of the strut axis
@@ -127,6 +127,10 @@ typedef struct {
   double reference_wheel_x;
   double reference_tie_rod_length;
   double dive_lever;
+  /* Where parts of the lower arm and of the strut's tube were measured from, before they
+   * were corrected with it. */
+  Vec3 measured_hinge_axis, measured_hinge_centre, measured_radius_0, measured_foot;
+  double clamp_tilt;
   double start_angle; /* an arm angle at which the corner assembles: the nearest to 0,
                          or where a toe reset leaves it standing */
   PoseStatus start_status; /* why nothing assembles, if nothing does */

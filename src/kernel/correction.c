@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "kernel/correction.h"
+#include "kernel/axis-frame.h"
 
 static bool
 corrects_arm (const Corrections *c)
@@ -58,6 +59,7 @@ correct_arm (const Corrections *c, const MeasuredCorner *measured, Corner *corne
   if (vec3_dot (axis, corner->hinge_axis) < 0.0)
     axis = vec3_scale (axis, -1.0);
   corner->arm_pivot = vec3_add (a1, front);
+  corner->arm_rear_pivot = vec3_add (a2, rear);
   corner->hinge_axis = axis;
   corner->hinge_centre = vec3_along (corner->arm_pivot, along, axis);
   corner->radius_0 =
@@ -108,4 +110,24 @@ correct_tie_rod (const Corrections *c, Corner *corner)
   corner->tie_rod_outer.z -= c->tie_rod_end_spacer;
   corner->tie_rod_inner.z += c->rack_raise;
   corner->tie_rod_length += c->tie_rod_lengthening;
+}
+
+Vec3
+corrected_on_arm (const Corner *corner, Vec3 place)
+{
+  double along, out;
+  const AxisFrame from = frame_towards (corner->measured_hinge_axis,
+                                        corner->measured_radius_0, &along, &out);
+  const AxisFrame to = frame_towards (corner->hinge_axis, corner->radius_0, &along, &out);
+  const Vec3 lever = vec3_sub (place, corner->measured_hinge_centre);
+
+  return vec3_add (corner->hinge_centre, frame_map (&to, &from, lever));
+}
+
+Vec3
+corrected_on_tube (const Corner *corner, Vec3 place)
+{
+  const Vec3 lever = vec3_sub (place, corner->measured_foot);
+
+  return vec3_add (corner->strut_foot, turned_about_x (lever, corner->clamp_tilt));
 }

@@ -12,3 +12,8 @@ void correct_arm (const Corrections *corrections,
 void correct_knuckle (const Corrections *corrections, Corner *corner);
 void correct_wheel (const Corrections *corrections, Corner *corner);
 void correct_tie_rod (const Corrections *corrections, Corner *corner);
+
+/* A point of the lower arm that was measured at @place: in the body at arm angle 0. */
+Vec3 corrected_on_arm (const Corner *corner, Vec3 place);
+/* A point of the strut's tube that was measured at @place: as a knuckle vector. */
+Vec3 corrected_on_tube (const Corner *corner, Vec3 place);

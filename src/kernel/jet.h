@@ -23,12 +23,6 @@ jet_constant (double v)
   return (Jet){ v, 0.0, 0.0 };
 }
 
-static inline Jet3
-jet3 (Vec3 v, Vec3 d, Vec3 dd)
-{
-  return (Jet3){ { v.x, d.x, dd.x }, { v.y, d.y, dd.y }, { v.z, d.z, dd.z } };
-}
-
 static inline Jet
 jet_add (Jet a, Jet b)
 {
@@ -94,4 +88,43 @@ jet_atan2 (Jet y, Jet x)
   const double r2_d = 2.0 * (x.v * x.d + y.v * y.d);
 
   return (Jet){ atan2 (y.v, x.v), d, (x.v * y.dd - y.v * x.dd - d * r2_d) / r2 };
+}
+
+static inline Jet3
+jet3 (Vec3 v, Vec3 d, Vec3 dd)
+{
+  return (Jet3){ { v.x, d.x, dd.x }, { v.y, d.y, dd.y }, { v.z, d.z, dd.z } };
+}
+
+static inline Jet3
+jet3_constant (Vec3 v)
+{
+  return jet3 (v, (Vec3){ 0 }, (Vec3){ 0 });
+}
+
+static inline Jet3
+jet3_add (Jet3 a, Jet3 b)
+{
+  return (Jet3){ jet_add (a.x, b.x), jet_add (a.y, b.y), jet_add (a.z, b.z) };
+}
+
+static inline Jet3
+jet3_sub (Jet3 a, Jet3 b)
+{
+  return (Jet3){ jet_sub (a.x, b.x), jet_sub (a.y, b.y), jet_sub (a.z, b.z) };
+}
+
+static inline Jet3
+jet3_cross (Jet3 a, Jet3 b)
+{
+  return (Jet3){ jet_sub (jet_mul (a.y, b.z), jet_mul (a.z, b.y)),
+                 jet_sub (jet_mul (a.z, b.x), jet_mul (a.x, b.z)),
+                 jet_sub (jet_mul (a.x, b.y), jet_mul (a.y, b.x)) };
+}
+
+static inline Jet
+jet3_length (Jet3 a)
+{
+  return jet_sqrt (
+      jet_add (jet_mul (a.x, a.x), jet_add (jet_mul (a.y, a.y), jet_mul (a.z, a.z))));
 }

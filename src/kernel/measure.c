@@ -1,74 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "kernel/measure.h"
-#include "kernel/jet.h"
+#include "kernel/motion.h"
 
-/* The moving parts as jets by the arm angle. */
+/* What moves, and what of it the measures need besides. */
 typedef struct {
-  Jet3 ball, foot, wheel, spin;
-  Jet3 contact;        /* the geometric contact centre, which wanders over the tyre */
-  Jet3 contact_moving; /* velocity of the knuckle's material point there (first order) */
+  Motion of;
+  Jet3 contact_moving; /* velocity of the knuckle's material point at the contact (first order) */
   Jet3 ground;         /* the steering axis at the ground */
-  Jet3 turn;           /* ω (first order) */
 } Moving;
-
-static Jet3
-point_on_knuckle (const Pose *pose, const Acceleration *a, Vec3 point)
-{
-  const Vec3 r = vec3_sub (point, pose->ball_joint), w = pose->turn_rate;
-  const Vec3 turning = vec3_cross (w, r);
-
-  return jet3 (point, vec3_add (pose->ball_velocity, turning),
-               vec3_add (a->ball, vec3_add (vec3_cross (a->turn_rate, r),
-                                            vec3_cross (w, turning))));
-}
-
-static Jet3
-direction_on_knuckle (const Pose *pose, const Acceleration *a, Vec3 direction)
-{
-  const Vec3 turning = vec3_cross (pose->turn_rate, direction);
-
-  return jet3 (direction, turning,
-               vec3_add (vec3_cross (a->turn_rate, direction),
-                         vec3_cross (pose->turn_rate, turning)));
-}
-
-static Jet3
-jet3_constant (Vec3 v)
-{
-  return jet3 (v, (Vec3){ 0 }, (Vec3){ 0 });
-}
-
-static Jet3
-jet3_add (Jet3 a, Jet3 b)
-{
-  return (Jet3){ jet_add (a.x, b.x), jet_add (a.y, b.y), jet_add (a.z, b.z) };
-}
-
-static Jet3
-jet3_sub (Jet3 a, Jet3 b)
-{
-  return (Jet3){ jet_sub (a.x, b.x), jet_sub (a.y, b.y), jet_sub (a.z, b.z) };
-}
-
-static Jet3
-jet3_cross (Jet3 a, Jet3 b)
-{
-  return (Jet3){ jet_sub (jet_mul (a.y, b.z), jet_mul (a.z, b.y)),
-                 jet_sub (jet_mul (a.z, b.x), jet_mul (a.x, b.z)),
-                 jet_sub (jet_mul (a.x, b.y), jet_mul (a.y, b.x)) };
-}
-
-/* C = W + r·(n_z n − k)/√(1 − n_z²) */
-static Jet3
-contact_jet (double radius, Jet3 wheel, Jet3 n)
-{
-  const Jet flat = jet_sqrt (jet_sub (jet_constant (1.0), jet_mul (n.z, n.z)));
-  const Jet lean = jet_scale (jet_div (n.z, flat), radius);
-
-  return (Jet3){ jet_add (wheel.x, jet_mul (lean, n.x)),
-                 jet_add (wheel.y, jet_mul (lean, n.y)),
-                 jet_sub (wheel.z, jet_scale (flat, radius)) };
-}
 
 /* The steering axis at @height: B + t (B − U), t = (B_z − height)/(U_z − B_z). */
 static Jet3
@@ -91,20 +30,15 @@ velocity_of (Jet3 p)
 static Moving
 moving_parts (const Corner *corner, const Pose *pose)
 {
-  const Acceleration a = pose_acceleration (corner, pose);
-  const Vec3 none = { 0 };
-  Moving m;
+  const Motion of = motion_of (corner, pose);
+  const Jet3 mount = jet3_constant (corner->upper_mount);
+  const Jet3 arm = jet3_sub (of.contact, of.wheel);
 
-  m.ball = jet3 (pose->ball_joint, pose->ball_velocity, a.ball);
-  m.foot = point_on_knuckle (pose, &a, pose->strut_foot);
-  m.wheel = point_on_knuckle (pose, &a, pose->wheel_centre);
-  m.spin = direction_on_knuckle (pose, &a, pose->spin_axis);
-  m.turn = jet3 (pose->turn_rate, a.turn_rate, none);
-  m.contact = contact_jet (corner->loaded_radius, m.wheel, m.spin);
-  m.contact_moving = jet3_add (velocity_of (m.wheel),
-                               jet3_cross (m.turn, jet3_sub (m.contact, m.wheel)));
-  m.ground = axis_at_height (m.ball, jet3_constant (corner->upper_mount), m.contact.z);
-  return m;
+  return (Moving){
+    .of = of,
+    .contact_moving = jet3_add (velocity_of (of.wheel), jet3_cross (of.turn, arm)),
+    .ground = axis_at_height (of.ball, mount, of.contact.z),
+  };
 }
 
 /* z as a first-order jet of its own rate, and dz/dθ itself. */
@@ -131,13 +65,13 @@ by_travel (const Record *r, Jet q)
 static void
 measure_angles (const Corner *corner, const Moving *m, const Record *r)
 {
-  const Jet3 axis = jet3_sub (jet3_constant (corner->upper_mount), m->ball);
-  const Jet leaning = jet_negative (m->spin.z);
-  const Jet camber = jet_asin (leaning), toe_in = jet_atan2 (m->spin.x, m->spin.y);
+  const Jet3 axis = jet3_sub (jet3_constant (corner->upper_mount), m->of.ball);
+  const Jet leaning = jet_negative (m->of.spin.z);
+  const Jet camber = jet_asin (leaning), toe_in = jet_atan2 (m->of.spin.x, m->of.spin.y);
   const Jet sai = jet_atan2 (jet_negative (axis.y), axis.z);
 
   record (r, QUANTITY_CAMBER, camber);
-  record (r, QUANTITY_CAMBER_ISO, jet_atan2 (leaning, m->spin.y));
+  record (r, QUANTITY_CAMBER_ISO, jet_atan2 (leaning, m->of.spin.y));
   record (r, QUANTITY_TOE_IN, toe_in);
   record (r, QUANTITY_CASTER, jet_atan2 (jet_negative (axis.x), axis.z));
   record (r, QUANTITY_SAI, sai);
@@ -149,11 +83,11 @@ measure_angles (const Corner *corner, const Moving *m, const Record *r)
 static void
 measure_ground (const Corner *corner, const Moving *m, const Record *r)
 {
-  const Jet3 mount = jet3_constant (corner->upper_mount), n = m->spin;
-  const Jet trail = jet_sub (m->ground.x, m->contact.x);
-  const Jet scrub = jet_sub (m->contact.y, m->ground.y);
+  const Jet3 mount = jet3_constant (corner->upper_mount), n = m->of.spin;
+  const Jet trail = jet_sub (m->ground.x, m->of.contact.x);
+  const Jet scrub = jet_sub (m->of.contact.y, m->ground.y);
   const Jet flat = jet_sqrt (jet_sub (jet_constant (1.0), jet_mul (n.z, n.z)));
-  const Jet3 centre = axis_at_height (m->ball, mount, m->wheel.z);
+  const Jet3 centre = axis_at_height (m->of.ball, mount, m->of.wheel.z);
 
   record (r, QUANTITY_TRAIL, trail);
   record (r, QUANTITY_SCRUB_RADIUS, scrub);
@@ -162,22 +96,18 @@ measure_ground (const Corner *corner, const Moving *m, const Record *r)
           jet_div (jet_add (jet_mul (trail, n.y), jet_mul (scrub, n.x)), flat));
   record (r, QUANTITY_SCRUB_IN_TYRE,
           jet_div (jet_sub (jet_mul (scrub, n.y), jet_mul (trail, n.x)), flat));
-  record (r, QUANTITY_TRAIL_AT_CENTRE, jet_sub (centre.x, m->wheel.x));
-  record (r, QUANTITY_SCRUB_AT_CENTRE, jet_sub (m->wheel.y, centre.y));
+  record (r, QUANTITY_TRAIL_AT_CENTRE, jet_sub (centre.x, m->of.wheel.x));
+  record (r, QUANTITY_SCRUB_AT_CENTRE, jet_sub (m->of.wheel.y, centre.y));
   record (r, QUANTITY_HALF_TRACK_CHANGE,
-          jet_sub (m->contact.y, jet_constant (corner->reference_contact_y)));
+          jet_sub (m->of.contact.y, jet_constant (corner->reference_contact_y)));
   record (r, QUANTITY_WHEELBASE_CHANGE,
-          jet_sub (m->wheel.x, jet_constant (corner->reference_wheel_x)));
+          jet_sub (m->of.wheel.x, jet_constant (corner->reference_wheel_x)));
 }
 
 static void
-measure_ratios (const Corner *corner, const Pose *pose, const Moving *m, const Record *r)
+measure_ratios (const Pose *pose, const Moving *m, const Record *r)
 {
-  const Jet3 strut = jet3_sub (m->foot, jet3_constant (corner->upper_mount));
-  const Jet length = jet_sqrt (
-      jet_add (jet_mul (strut.x, strut.x),
-               jet_add (jet_mul (strut.y, strut.y), jet_mul (strut.z, strut.z))));
-  const Jet angle = { pose->arm_angle, 1.0, 0.0 };
+  const Jet length = m->of.strut_length, angle = { pose->arm_angle, 1.0, 0.0 };
 
   record (r, QUANTITY_STRUT_LENGTH, length);
   record (r, QUANTITY_STRUT_RATIO, jet_negative (by_travel (r, length)));
@@ -192,29 +122,29 @@ measure_velocity (const Corner *corner, const Moving *m, const Record *r)
   const Jet slope = jet_div (v.x, v.z);
   const Jet speed = jet_sqrt (jet_add (jet_mul (v.y, v.y), jet_mul (v.z, v.z)));
 
-  record (r, QUANTITY_ROLL_CENTRE_HEIGHT, jet_mul (m->contact.y, jet_div (v.y, v.z)));
+  record (r, QUANTITY_ROLL_CENTRE_HEIGHT, jet_mul (m->of.contact.y, jet_div (v.y, v.z)));
   record (r, QUANTITY_SIDE_VIEW_SLOPE, slope);
   record (r, QUANTITY_ANTI_DIVE, jet_scale (slope, 100.0 * corner->dive_lever));
-  record (r, QUANTITY_SWING_ARM_CURVATURE, jet_div (m->turn.x, speed));
-  record (r, QUANTITY_SWING_ARM_LENGTH, jet_div (speed, m->turn.x));
+  record (r, QUANTITY_SWING_ARM_CURVATURE, jet_div (m->of.turn.x, speed));
+  record (r, QUANTITY_SWING_ARM_LENGTH, jet_div (speed, m->of.turn.x));
 }
 
 void
 pose_measure (const Corner *corner, const Pose *pose, Measures *measures)
 {
   const Moving m = moving_parts (corner, pose);
-  const Record r = { { m.wheel.z.d, m.wheel.z.dd, 0 }, measures };
+  const Record r = { { m.of.wheel.z.d, m.of.wheel.z.dd, 0 }, measures };
   const Jet3 v = m.contact_moving;
 
   measure_angles (corner, &m, &r);
   measure_ground (corner, &m, &r);
-  measure_ratios (corner, pose, &m, &r);
+  measure_ratios (pose, &m, &r);
   measure_velocity (corner, &m, &r);
 
-  measures->contact = (Vec3){ m.contact.x.v, m.contact.y.v, m.contact.z.v };
+  measures->contact = (Vec3){ m.of.contact.x.v, m.of.contact.y.v, m.of.contact.z.v };
   measures->axis_at_ground = (Vec3){ m.ground.x.v, m.ground.y.v, m.ground.z.v };
-  measures->instant_centre_y = m.contact.y.v - v.z.v / m.turn.x.v;
-  measures->instant_centre_z = m.contact.z.v + v.y.v / m.turn.x.v;
+  measures->instant_centre_y = m.of.contact.y.v - v.z.v / m.of.turn.x.v;
+  measures->instant_centre_z = m.of.contact.z.v + v.y.v / m.of.turn.x.v;
 }
 
 Dimension

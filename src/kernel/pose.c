@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "kernel/pose.h"
+#include "kernel/axis-frame.h"
 #include "kernel/pose-closure.h"
 
 #include <assert.h>
@@ -15,11 +16,6 @@
 #define SHORTEST_SHARE 1e-8
 #define MOST_STEPS 100
 
-/* Orthonormal knuckle frame about the steering axis: e along it, r towards one point. */
-typedef struct {
-  Vec3 e, r, c;
-} AxisFrame;
-
 /* The knuckle before its turn about the steering axis is known. */
 typedef struct {
   AxisFrame knuckle;     /* e and r (towards T) in knuckle coordinates */
@@ -27,27 +23,6 @@ typedef struct {
   double t_along, t_out; /* T in the knuckle frame: along the axis, and off it */
   double r_along, r_out; /* R in the body frame likewise */
 } OpenKnuckle;
-
-static Vec3
-frame_map (const AxisFrame *to, const AxisFrame *from, Vec3 v)
-{
-  const double along = vec3_dot (from->e, v);
-  const double out = vec3_dot (from->r, v);
-  const double across = vec3_dot (from->c, v);
-
-  return vec3_along (vec3_along (vec3_scale (to->e, along), out, to->r), across, to->c);
-}
-
-static AxisFrame
-frame_towards (Vec3 e, Vec3 point, double *along, double *out)
-{
-  *along = vec3_dot (e, point);
-  const Vec3 off = vec3_along (point, -*along, e);
-  *out = vec3_length (off);
-  const Vec3 r = vec3_scale (off, 1.0 / *out);
-
-  return (AxisFrame){ e, r, vec3_cross (e, r) };
-}
 
 static bool
 open_knuckle (const Corner *corner, const Pose *pose, OpenKnuckle *open)

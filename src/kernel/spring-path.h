@@ -18,15 +18,21 @@ typedef struct {
   double bend;  /* d²q/dc² */
 } SpringPath;
 
-/* Where a coil stands, its offsets square to the strut: "outboard" in the plane of the
- * strut's axis and y, "forward" square to both. At 0 its axis is the strut's own. */
+/* Where a coil stands, in the strut's own frame: its offsets are square to the strut,
+ * "outboard" in the plane of the strut's axis and y as measured, "forward" square to
+ * both. The lower seat is fixed to the tube. The upper seat sits on the strut's bearing
+ * and turns with the rod, so that with all offsets 0 the coil stands exactly on the
+ * strut's axis at every travel, and a lean keeps its angle to the strut.
+ *
+ * Such a seat passes no moment to the body: what the coil does to the body goes through
+ * the mount, in the coil's direction. With coil_top of a SpringHold at the mount
+ * joint_forces () does the same work as these ratios; with the seat there the moment of a
+ * coil that leans past the mount would have to come from the body. */
 typedef struct {
   double perch;      /* of the lower seat along the strut's axis, upward from its foot */
-  double upper_drop; /* of the upper seat, below the mount along the strut's axis as
-                        measured in the reference position */
+  double upper_drop; /* of the upper seat, below the mount along the strut's axis */
   double lower_outboard, lower_forward;
-  double upper_outboard,
-      upper_forward; /* fixed to the body, as in the reference position */
+  double upper_outboard, upper_forward;
 } CoilSeats;
 
 typedef enum {
@@ -50,11 +56,11 @@ typedef struct {
 typedef struct {
   CoilSeats seats;
   LinkCarrier link_carrier;
-  Vec3 link_point; /* in the reference position */
+  Vec3 link_point; /* as measured, in the reference position: it moves with what carries
+                      it, and with its corrections */
 } SpringPlaces;
 
-/* False, and all NAN, where the contact does not rise. @pose is assembled. @measured_foot
- * … come from @corner. */
+/* False, and all NAN, where the contact does not rise. @pose is assembled. */
 bool spring_paths (const Corner *corner,
                    const Pose *pose,
                    const SpringPlaces *places,

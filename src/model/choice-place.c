@@ -61,13 +61,15 @@ stand (const ChoiceCorner *corner, const Adjustment *adjustment, ChoicePlace *pl
 static void
 carry (const ChoiceCorner *corner, const Corner *linkage, ChoicePlace *place)
 {
-  const Vec3 load = { 0.0, 0.0, corner->car->body.front_mass_kg * GRAVITY / 2.0 };
+  const double weight = corner->car->body.front_mass_kg * GRAVITY / 2.0;
+  const CornerLoad load = { .contact = { 0.0, 0.0, weight } };
   JointForces forces;
   Pose pose;
 
-  if (pose_at_travel (linkage, corner->adjustment.lowering, 0.0, NULL, &pose) ==
-          POSE_OK &&
-      joint_forces (linkage, &pose, load, corner->carrier, &forces))
+  if (pose_at_travel (linkage, corner->adjustment.lowering, 0.0, NULL, &pose) != POSE_OK)
+    return;
+  const SpringHold hold = spring_hold_alone (linkage, &pose, corner->carrier);
+  if (joint_forces (linkage, &pose, &load, &hold, &forces))
     place->side_force = vec3_length (forces.side);
 }
 

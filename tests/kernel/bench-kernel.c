@@ -77,12 +77,15 @@ solve_places (Bench *b)
 static void
 balance (Bench *b)
 {
-  const Vec3 force = { -500.0, -2000.0, 3800.0 };
+  const CornerLoad load = { .contact = { -500.0, -2000.0, 3800.0 } };
   JointForces forces;
 
   for (int i = 0; i < REPEATS; i++)
     for (size_t k = 0; k < N_STATIONS; k++) {
-      joint_forces (&b->corner, &b->stations[k].pose, force, CARRIED_BY_COIL, &forces);
+      const Pose *pose = &b->stations[k].pose;
+      const SpringHold hold = spring_hold_alone (&b->corner, pose, CARRIED_BY_COIL);
+
+      joint_forces (&b->corner, pose, &load, &hold, &forces);
       b->sum += forces.axial;
     }
 }

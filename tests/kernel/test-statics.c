@@ -1,130 +1,26 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Forces in balance: joint_forces () against the seven equations of balance in GSL,
+/* Forces in balance: joint_forces () against the equations of balance in GSL,
  * against the sums of forces and moments, against figures computed independently, and
  * against the kernel's velocities, of which statics knows nothing: what the contact puts
  * in, spring or torsion bar must take up. */
 
 #include "check-data.h"
-#include "random-corner.h"
+#include "raw-balance.h"
 
-#include "kernel/statics.h"
-
-#include <gsl/gsl_linalg.h>
 #include <json-glib/json-glib.h>
 
 #define N_CASES 400
 
-static void
-put_force (gsl_matrix *m, size_t column, Vec3 force, Vec3 at)
-{
-  const Vec3 moment = vec3_cross (at, force);
-  const double rows[6] = { force.x, force.y, force.z, moment.x, moment.y, moment.z };
-
-  for (size_t i = 0; i < 6; i++)
-    gsl_matrix_set (m, i, column, rows[i]);
-}
-
-/* Unknowns: ball joint (3), tie rod, side force (2), and axial force or torque.
- * Equations: forces and moments on knuckle and tube (6), moment of the arm about its
- * hinge (1). Moments are taken about the origin. */
-static void
-set_up (const Corner *corner, const Pose *p, SpringCarrier carrier, gsl_matrix *m)
-{
-  const Vec3 B = p->ball_joint, U = corner->upper_mount, u = p->strut_direction;
-  const Vec3 rod = vec3_unit (vec3_sub (p->tie_rod_outer, p->tie_rod_inner));
-  const Vec3 across = vec3_any_normal (u);
-  const Vec3 unit[3] = { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } };
-  const Vec3 arm = vec3_sub (B, corner->arm_pivot);
-
-  gsl_matrix_set_zero (m);
-  for (size_t i = 0; i < 3; i++) {
-    put_force (m, i, unit[i], B);
-    /* the arm gets the opposite of what the knuckle gets */
-    gsl_matrix_set (m, 6, i, -vec3_dot (corner->hinge_axis, vec3_cross (arm, unit[i])));
-  }
-  put_force (m, 3, rod, p->tie_rod_outer);
-  put_force (m, 4, across, U);
-  put_force (m, 5, vec3_cross (u, across), U);
-  if (carrier == CARRIED_BY_COIL)
-    put_force (m, 6, vec3_scale (u, -1.0), U);
-  else
-    gsl_matrix_set (m, 6, 6, -1.0);
-}
-
-static JointForces
-read_forces (const Pose *p, SpringCarrier carrier, const gsl_vector *x)
-{
-  const Vec3 u = p->strut_direction, across = vec3_any_normal (u);
-  JointForces f = { .ball_joint = { gsl_vector_get (x, 0), gsl_vector_get (x, 1),
-                                    gsl_vector_get (x, 2) },
-                    .tie_rod = gsl_vector_get (x, 3),
-                    .side = vec3_along (vec3_scale (across, gsl_vector_get (x, 4)),
-                                        gsl_vector_get (x, 5), vec3_cross (u, across)) };
-
-  if (carrier == CARRIED_BY_COIL)
-    f.axial = gsl_vector_get (x, 6);
-  else
-    f.torque = gsl_vector_get (x, 6);
-  f.tower = vec3_sub (vec3_scale (u, f.axial), f.side);
-  return f;
-}
-
-/* The second way: all seven equations at once, by LU decomposition. */
-static JointForces
-solve_seven (const Corner *corner, const Station *s, Vec3 force, SpringCarrier carrier)
-{
-  double cells[49], right[7] = { 0 }, unknowns[7];
-  gsl_matrix_view m = gsl_matrix_view_array (cells, 7, 7);
-  gsl_vector_view b = gsl_vector_view_array (right, 7);
-  gsl_vector_view x = gsl_vector_view_array (unknowns, 7);
-  gsl_permutation *order = gsl_permutation_alloc (7);
-  const Vec3 moment = vec3_cross (s->measures.contact, force);
-  int sign;
-
-  set_up (corner, &s->pose, carrier, &m.matrix);
-  for (size_t i = 0; i < 3; i++) {
-    right[i] = -(i == 0 ? force.x : i == 1 ? force.y : force.z);
-    right[3 + i] = -(i == 0 ? moment.x : i == 1 ? moment.y : moment.z);
-  }
-  gsl_linalg_LU_decomp (&m.matrix, order, &sign);
-  gsl_linalg_LU_solve (&m.matrix, order, &b.vector, &x.vector);
-  gsl_permutation_free (order);
-  return read_forces (&s->pose, carrier, &x.vector);
-}
+/* What carries alone. */
+static const SpringCarrier carriers[] = { CARRIED_BY_COIL, CARRIED_BY_STRUT,
+                                          CARRIED_BY_TORSION_BAR };
 
 static JointForces
 balance (const Corner *corner, const Station *s, Vec3 force, SpringCarrier carrier)
 {
-  JointForces f;
+  const LoadedCorner l = { *corner, *s, { .contact = force } };
 
-  g_assert_true (joint_forces (corner, &s->pose, force, carrier, &f));
-  return f;
-}
-
-/* A corner at a random place with a load of up to 7 kN. */
-typedef struct {
-  Corner corner;
-  Station station;
-  Vec3 force;
-} LoadedCorner;
-
-static LoadedCorner
-dice_loaded_corner (Dice *dice)
-{
-  const RandomCase c = dice_case (dice);
-  LoadedCorner l = { .corner = check_assemble (&c.measured, c.adjustment),
-                     .force = { dice_between (dice, -3000, 3000),
-                                dice_between (dice, -3000, 3000),
-                                dice_between (dice, 1000, 6000) } };
-
-  g_assert_cmpint (station_solve (&l.corner, c.travel, c.rack, &l.station), ==, POSE_OK);
-  return l;
-}
-
-static void
-check_vector (const char *what, double place, Vec3 value, Vec3 expected, double tolerance)
-{
-  check_near (what, place, vec3_distance (value, expected), 0.0, tolerance);
+  return check_balance_alone (&l, carrier);
 }
 
 static void
@@ -135,18 +31,14 @@ test_second_way (void)
   for (int i = 0; i < N_CASES; i++) {
     const LoadedCorner l = dice_loaded_corner (&dice);
 
-    for (SpringCarrier c = CARRIED_BY_COIL; c <= CARRIED_BY_TORSION_BAR; c++) {
-      const JointForces f = balance (&l.corner, &l.station, l.force, c);
-      const JointForces g = solve_seven (&l.corner, &l.station, l.force, c);
-      const double tolerance = 1e-9 * vec3_length (l.force);
+    for (size_t c = 0; c < G_N_ELEMENTS (carriers); c++) {
+      const SpringHold hold = spring_hold_alone (&l.corner, &l.station.pose, carriers[c]);
+      const JointForces f = check_balance (&l, &hold);
+      const JointForces g = raw_balance (&l.corner, &l.station.pose, &l.load, &hold);
 
-      check_vector ("ball joint", i, f.ball_joint, g.ball_joint, tolerance);
-      check_vector ("side", i, f.side, g.side, tolerance);
-      check_vector ("tower", i, f.tower, g.tower, tolerance);
-      check_near ("tie rod", i, f.tie_rod, g.tie_rod, tolerance);
-      check_near ("axial", i, f.axial, g.axial, tolerance);
-      check_near ("torque", i, f.torque, g.torque, 1e-9 * fabs (g.torque));
-      g_assert_true (c == CARRIED_BY_COIL ? f.torque == 0.0 : f.axial == 0.0);
+      check_same_forces (&f, &g, i, 1e-9, vec3_length (l.load.contact));
+      g_assert_true (carriers[c] == CARRIED_BY_TORSION_BAR ? f.axial == 0.0
+                                                           : f.torque == 0.0);
     }
   }
 }
@@ -161,12 +53,12 @@ check_sums (const LoadedCorner *l, const JointForces *f, int i)
   const Vec3 push = vec3_scale (rod, f->tie_rod), contact = l->station.measures.contact;
   const Vec3 at_mount = vec3_scale (f->tower, -1.0);
   const Vec3 sum =
-      vec3_add (vec3_add (f->ball_joint, push), vec3_add (at_mount, l->force));
+      vec3_add (vec3_add (f->ball_joint, push), vec3_add (at_mount, l->load.contact));
   const Vec3 moment = vec3_add (vec3_add (vec3_cross (p->ball_joint, f->ball_joint),
                                           vec3_cross (p->tie_rod_outer, push)),
                                 vec3_add (vec3_cross (l->corner.upper_mount, at_mount),
-                                          vec3_cross (contact, l->force)));
-  const double size = vec3_length (l->force);
+                                          vec3_cross (contact, l->load.contact)));
+  const double size = vec3_length (l->load.contact);
 
   check_near ("forces", i, vec3_length (sum), 0.0, 1e-9 * size);
   check_near ("moments", i, vec3_length (moment), 0.0,
@@ -185,8 +77,8 @@ test_sums (void)
   for (int i = 0; i < N_CASES; i++) {
     const LoadedCorner l = dice_loaded_corner (&dice);
 
-    for (SpringCarrier c = CARRIED_BY_COIL; c <= CARRIED_BY_TORSION_BAR; c++) {
-      const JointForces f = balance (&l.corner, &l.station, l.force, c);
+    for (size_t c = 0; c < G_N_ELEMENTS (carriers); c++) {
+      const JointForces f = balance (&l.corner, &l.station, l.load.contact, carriers[c]);
 
       check_sums (&l, &f, i);
     }
@@ -201,8 +93,8 @@ test_no_load (void)
   for (int i = 0; i < N_CASES; i++) {
     const LoadedCorner l = dice_loaded_corner (&dice);
 
-    for (SpringCarrier c = CARRIED_BY_COIL; c <= CARRIED_BY_TORSION_BAR; c++) {
-      const JointForces f = balance (&l.corner, &l.station, (Vec3){ 0 }, c);
+    for (size_t c = 0; c < G_N_ELEMENTS (carriers); c++) {
+      const JointForces f = balance (&l.corner, &l.station, (Vec3){ 0 }, carriers[c]);
 
       g_assert_true (f.tie_rod == 0.0 && f.axial == 0.0 && f.torque == 0.0);
       g_assert_true (vec3_length (f.ball_joint) == 0.0 && vec3_length (f.side) == 0.0 &&
@@ -221,11 +113,13 @@ test_loads_add_up (void)
     const LoadedCorner l = dice_loaded_corner (&dice);
     const Vec3 other = { 700, -900, 2100 };
 
-    for (SpringCarrier c = CARRIED_BY_COIL; c <= CARRIED_BY_TORSION_BAR; c++) {
-      const JointForces one = balance (&l.corner, &l.station, l.force, c);
-      const JointForces two = balance (&l.corner, &l.station, other, c);
+    for (size_t c = 0; c < G_N_ELEMENTS (carriers); c++) {
+      const JointForces one =
+          balance (&l.corner, &l.station, l.load.contact, carriers[c]);
+      const JointForces two = balance (&l.corner, &l.station, other, carriers[c]);
       const JointForces both =
-          balance (&l.corner, &l.station, vec3_along (l.force, 2.0, other), c);
+          balance (&l.corner, &l.station, vec3_along (l.load.contact, 2.0, other),
+                   carriers[c]);
 
       check_vector ("tower", i, both.tower, vec3_along (one.tower, 2.0, two.tower), 1e-7);
       check_vector ("ball joint", i, both.ball_joint,
@@ -239,15 +133,16 @@ static void
 test_dead_point (void)
 {
   const Corner corner = check_assemble (&set_m, (Adjustment){ 0 });
+  const CornerLoad load = { .contact = { 0, 0, 1000 } };
   JointForces f;
   Station s;
 
   g_assert_cmpint (station_solve (&corner, 0.0, 0.0, &s), ==, POSE_OK);
+  const SpringHold hold = spring_hold_alone (&corner, &s.pose, CARRIED_BY_COIL);
   /* the tie rod along the line from the ball joint to the mount steers nothing */
   s.pose.tie_rod_outer = vec3_along (s.pose.ball_joint, 0.2,
                                      vec3_sub (corner.upper_mount, s.pose.ball_joint));
-  g_assert_false (
-      joint_forces (&corner, &s.pose, (Vec3){ 0, 0, 1000 }, CARRIED_BY_COIL, &f));
+  g_assert_false (joint_forces (&corner, &s.pose, &load, &hold, &f));
   g_assert_true (isnan (f.tie_rod) && isnan (f.axial) && isnan (f.torque));
   g_assert_true (isnan (f.tower.x) && isnan (f.side.y) && isnan (f.ball_joint.z));
 }
@@ -270,12 +165,13 @@ test_power_balance (void)
   for (int i = 0; i < N_CASES; i++) {
     const LoadedCorner l = dice_loaded_corner (&dice);
     const Station *s = &l.station;
-    const JointForces coil = balance (&l.corner, s, l.force, CARRIED_BY_COIL);
-    const JointForces bar = balance (&l.corner, s, l.force, CARRIED_BY_TORSION_BAR);
+    const JointForces coil = balance (&l.corner, s, l.load.contact, CARRIED_BY_COIL);
+    const JointForces bar =
+        balance (&l.corner, s, l.load.contact, CARRIED_BY_TORSION_BAR);
     const Vec3 v = contact_velocity (s);
-    const double power = vec3_dot (l.force, v);
+    const double power = vec3_dot (l.load.contact, v);
     const double squeeze = s->measures.value[QUANTITY_STRUT_RATIO] * s->pose.lift;
-    const double tolerance = 1e-9 * vec3_length (l.force) * vec3_length (v);
+    const double tolerance = 1e-9 * vec3_length (l.load.contact) * vec3_length (v);
 
     check_near ("coil", i, coil.axial * squeeze, power, tolerance);
     check_near ("torsion bar", i, bar.torque, power, tolerance);
