@@ -85,6 +85,11 @@ const CarNumber car_numbers[] = {
     IN (body.front_brake_share),
     MEMBER_WRITTEN,
     { 0, 1, FALSE } },
+  { CAR_SECTION_BODY,
+    "rear_mass_kg",
+    IN (body.rear_mass_kg),
+    MEMBER_WHERE_GIVEN,
+    { 0, 50000, FALSE } },
   { CAR_SECTION_TOWER,
     "opening_diameter_mm",
     IN (tower.opening_diameter_mm),
@@ -130,6 +135,41 @@ const CarNumber car_numbers[] = {
     IN (strut.spring_diameter_mm),
     MEMBER_WHERE_GIVEN,
     { 0, 500, FALSE } },
+  { CAR_SECTION_STRUT,
+    "rod_diameter_mm",
+    IN (strut.rod.diameter_mm),
+    MEMBER_WHERE_GIVEN,
+    { 0, 200, FALSE } },
+  { CAR_SECTION_STRUT,
+    "rod_bore_mm",
+    IN (strut.rod.bore_mm),
+    MEMBER_WHERE_GIVEN,
+    { 0, 200, FALSE } },
+  { CAR_SECTION_STRUT,
+    "guide_height_mm",
+    IN (strut.rod.guide_height_mm),
+    MEMBER_WHERE_GIVEN,
+    { -1000, 1000, FALSE } },
+  { CAR_SECTION_STRUT,
+    "piston_drop_mm",
+    IN (strut.rod.piston_drop_mm),
+    MEMBER_WHERE_GIVEN,
+    { 0, 1000, FALSE } },
+  { CAR_SECTION_STRUT,
+    "bush_spacing_mm",
+    IN (strut.rod.bush_spacing_mm),
+    MEMBER_WHERE_GIVEN,
+    { 0, 1000, FALSE } },
+  { CAR_SECTION_STRUT,
+    "rod_modulus_gpa",
+    IN (strut.rod.modulus_gpa),
+    MEMBER_WHERE_GIVEN,
+    { 10, 1000, FALSE } },
+  { CAR_SECTION_STRUT,
+    "guide_friction",
+    IN (strut.rod.friction),
+    MEMBER_WHERE_GIVEN,
+    { 0, 1, FALSE } },
   { CAR_SECTION_TIE_ROD,
     "thread_pitch_mm",
     IN (thread_pitch_mm),
@@ -216,11 +256,11 @@ const char *const car_root_members[] = { "format",   "version",   "name",    "no
                                          "corner",   "alignment", "tyre",    "travel",
                                          "body",     "tower",     "strut",   "tie_rod",
                                          "limits",   "right",     "targets", "setups",
-                                         "baseline", NULL };
+                                         "baseline", "springs",   "loads",   NULL };
 
-const char *const car_setup_members[] = { "name",  "mount",       "lowering_mm",
-                                          "toe",   "corrections", "plate",
-                                          "right", "hidden",      NULL };
+const char *const car_setup_members[] = { "name",        "mount", "lowering_mm", "toe",
+                                          "corrections", "plate", "right",       "hidden",
+                                          "springs",     "rod",   NULL };
 
 const char *const setup_plate_members[] = { "name", "swapped", NULL };
 
@@ -248,6 +288,8 @@ car_section_knows (CarSection section, const char *name)
     return g_strv_contains (car_root_members, name);
   if (section == CAR_SECTION_CORNER)
     return is_point (name);
+  if (section == CAR_SECTION_LOADS)
+    return g_str_equal (name, "cases");
   for (gsize i = 0; i < n_car_numbers; i++)
     if (car_numbers[i].section == section && g_str_equal (car_numbers[i].name, name))
       return TRUE;

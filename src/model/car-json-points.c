@@ -15,8 +15,8 @@ read_coordinate (
          member_check_range (limits, *value, path, error);
 }
 
-static gboolean
-read_point (
+gboolean
+car_read_point (
     JsonObject *object, const char *parent, const char *name, Vec3 *point, GError **error)
 {
   JsonNode *node = json_object_get_member (object, name);
@@ -40,7 +40,18 @@ gboolean
 car_read_points (JsonObject *object, const char *parent, Vec3 *points, GError **error)
 {
   for (PointName i = 0; i < N_POINTS; i++)
-    if (!read_point (object, parent, car_point_names[i], &points[i], error))
+    if (!car_read_point (object, parent, car_point_names[i], &points[i], error))
       return FALSE;
   return TRUE;
+}
+
+void
+car_add_point (JsonObject *object, const char *name, Vec3 point)
+{
+  JsonArray *array = json_array_sized_new (3);
+
+  json_array_add_element (array, member_number_node (point.x));
+  json_array_add_element (array, member_number_node (point.y));
+  json_array_add_element (array, member_number_node (point.z));
+  json_object_set_array_member (object, name, array);
 }

@@ -1,15 +1,18 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/car-json-geometry.h"
+#include "model/car-json-loads.h"
 #include "model/car-json-members.h"
 #include "model/car-json-points.h"
 #include "model/car-json-right.h"
 #include "model/car-json-setups.h"
+#include "model/car-json-springs.h"
 #include "model/car-json-targets.h"
 #include "model/car-json.h"
 #include "model/json-member.h"
 #include "model/json-strict.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 static gboolean
 find_section (JsonObject *root, CarSection section, JsonObject **object, GError **error)
@@ -62,7 +65,7 @@ read_section (JsonObject *root, CarSection section, Car *car, GError **error)
         !read_car_number (object, &car_numbers[i], car, error))
       return FALSE;
   section_keep_unknown (object, section, &car->unknown[section]);
-  return TRUE;
+  return section != CAR_SECTION_LOADS || loads_read (object, car, error);
 }
 
 static gboolean
@@ -109,6 +112,20 @@ check_tube (const CarStrut *strut, GError **error)
   return FALSE;
 }
 
+/* An empty object says nothing, and is kept as it came. */
+static gboolean
+read_springs (JsonObject *root, Car *car, GError **error)
+{
+  const CarSprings none = car_springs_none ();
+
+  if (!springs_read (root, "", &car->springs, &car->unknown_springs, error))
+    return FALSE;
+  if (json_object_has_member (root, "springs") && car->unknown_springs == NULL &&
+      memcmp (&car->springs, &none, sizeof none) == 0)
+    car->unknown_springs = json_object_new ();
+  return TRUE;
+}
+
 static gboolean
 read_parts (JsonObject *root, Car *car, GError **error)
 {
@@ -116,7 +133,9 @@ read_parts (JsonObject *root, Car *car, GError **error)
     if (!read_section (root, i, car, error))
       return FALSE;
   return check_travel (car, error) && check_unloaded_radius (car, error) &&
-         check_tube (&car->strut, error) && car_read_right (root, car, error) &&
+         check_tube (&car->strut, error) &&
+         rod_check (&car->strut.rod, "strut", "rod_bore_mm", "rod_diameter_mm", error) &&
+         read_springs (root, car, error) && car_read_right (root, car, error) &&
          car_read_targets (root, car, error) && car_read_setups (root, car, error) &&
          car_read_baseline (root, car, error);
 }

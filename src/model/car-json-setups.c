@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/car-json-setups.h"
 #include "model/car-json-members.h"
+#include "model/car-json-springs.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -75,6 +76,15 @@ read_right (JsonObject *object, const char *parent, CarSetup *setup, GError **er
 }
 
 static gboolean
+read_springs (JsonObject *object, const char *parent, CarSetup *setup, GError **error)
+{
+  setup->has_springs = json_object_has_member (object, "springs");
+  setup->has_rod = json_object_has_member (object, "rod");
+  return springs_read (object, parent, &setup->springs, &setup->unknown_springs, error) &&
+         rod_read (object, parent, &setup->rod, &setup->unknown_rod, error);
+}
+
+static gboolean
 read_toe (JsonObject *object, const char *parent, ToeMode *toe, GError **error)
 {
   g_autofree char *word = g_strdup (toe_mode_names[*toe]);
@@ -108,7 +118,8 @@ read_setup (JsonNode *node, guint index, CarSetup *setup, GError **error)
       !read_part (object, path, &setup_corrections, setup, error) ||
       !read_plate (object, path, setup, error) ||
       !read_right (object, path, setup, error) ||
-      !member_read_flag (object, path, "hidden", &setup->is_hidden, error))
+      !member_read_flag (object, path, "hidden", &setup->is_hidden, error) ||
+      !read_springs (object, path, setup, error))
     return FALSE;
   member_keep_unknown (object, car_setup_members, &setup->unknown);
   return TRUE;
@@ -117,16 +128,12 @@ read_setup (JsonNode *node, guint index, CarSetup *setup, GError **error)
 gboolean
 car_read_setups (JsonObject *root, Car *car, GError **error)
 {
-  JsonNode *node = json_object_get_member (root, "setups");
+  JsonArray *array;
 
-  if (node == NULL)
-    return TRUE;
-  if (!JSON_NODE_HOLDS_ARRAY (node))
-    return member_refuse (error, CAR_ERROR_TYPE, _ ("%s must be a list in brackets."), "",
-                          "setups");
+  if (!member_find_list (root, "", "setups", &array, error))
+    return FALSE;
 
-  JsonArray *array = json_node_get_array (node);
-  const guint n = json_array_get_length (array);
+  const guint n = array != NULL ? json_array_get_length (array) : 0;
   if (n == 0)
     return TRUE;
   g_array_set_size (car->setups, 0);

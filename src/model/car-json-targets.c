@@ -97,16 +97,11 @@ read_target (JsonObject *object, const char *path, Car *car, GError **error)
 gboolean
 car_read_targets (JsonObject *root, Car *car, GError **error)
 {
-  JsonNode *node = json_object_get_member (root, "targets");
+  JsonArray *array;
 
-  if (node == NULL)
-    return TRUE;
-  if (!JSON_NODE_HOLDS_ARRAY (node))
-    return member_refuse (error, CAR_ERROR_TYPE, _ ("%s must be a list in brackets."), "",
-                          "targets");
-
-  JsonArray *array = json_node_get_array (node);
-  for (guint i = 0; i < json_array_get_length (array); i++) {
+  if (!member_find_list (root, "", "targets", &array, error))
+    return FALSE;
+  for (guint i = 0; array != NULL && i < json_array_get_length (array); i++) {
     JsonNode *element = json_array_get_element (array, i);
     g_autofree char *path = g_strdup_printf ("targets[%u]", i);
 

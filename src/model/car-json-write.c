@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/aim.h"
+#include "model/car-json-loads.h"
 #include "model/car-json-members.h"
+#include "model/car-json-points.h"
+#include "model/car-json-springs.h"
 #include "model/car-json.h"
 #include "model/json-write.h"
 
@@ -8,28 +11,10 @@
 #include <string.h>
 
 static void
-add_point (JsonObject *object, const char *name, Vec3 point)
-{
-  JsonArray *array = json_array_sized_new (3);
-
-  json_array_add_element (array, member_number_node (point.x));
-  json_array_add_element (array, member_number_node (point.y));
-  json_array_add_element (array, member_number_node (point.z));
-  json_object_set_array_member (object, name, array);
-}
-
-/* −0.0 counts as something, as saving keeps every bit. */
-static gboolean
-is_same (double a, double b)
-{
-  return memcmp (&a, &b, sizeof a) == 0;
-}
-
-static void
 add_points (JsonObject *object, const Vec3 *points)
 {
   for (PointName i = 0; i < N_POINTS; i++)
-    add_point (object, car_point_names[i], points[i]);
+    car_add_point (object, car_point_names[i], points[i]);
 }
 
 static void
@@ -41,7 +26,7 @@ add_car_number (JsonObject *object,
   const double value = car_number_value (car, number);
 
   if (number->presence != MEMBER_WHERE_GIVEN ||
-      !is_same (value, car_number_value (plain, number)))
+      !member_same_number (value, car_number_value (plain, number)))
     member_add_number (object, number->name, value);
 }
 
@@ -57,7 +42,10 @@ add_section (JsonObject *root, const Car *car, const Car *plain, CarSection sect
   for (gsize i = 0; i < n_car_numbers; i++)
     if (car_numbers[i].section == section)
       add_car_number (object, &car_numbers[i], car, plain);
-  member_add_kept (object, car->unknown[section]);
+  if (section == CAR_SECTION_LOADS)
+    loads_add (object, car);
+  else
+    member_add_kept (object, car->unknown[section]);
   if (is_always_there || json_object_get_size (object) > 0)
     json_object_set_object_member (root, car_section_names[section],
                                    g_steal_pointer (&object));
@@ -137,7 +125,7 @@ add_part (JsonObject *object, const SetupPart *part, CarSetup *setup)
     const SetupNumber *number = &part->numbers[i];
     const double value = *setup_number (setup, number);
 
-    if (number->presence != MEMBER_WHERE_GIVEN || !is_same (value, 0.0))
+    if (number->presence != MEMBER_WHERE_GIVEN || !member_same_number (value, 0.0))
       member_add_number (values, number->name, value);
   }
   member_add_kept (values, *setup_part_unknown (part, setup));
@@ -182,6 +170,13 @@ setup_object (CarSetup *setup)
     add_part (object, &setup_right, setup);
   if (setup->is_hidden)
     json_object_set_boolean_member (object, "hidden", TRUE);
+  if (setup->has_springs)
+    json_object_set_object_member (object, "springs",
+                                   springs_object (&setup->springs,
+                                                   setup->unknown_springs));
+  if (setup->has_rod)
+    json_object_set_object_member (object, "rod",
+                                   rod_object (&setup->rod, setup->unknown_rod));
   member_add_kept (object, setup->unknown);
   return object;
 }
@@ -196,6 +191,17 @@ add_setups (JsonObject *root, const Car *car)
   json_object_set_array_member (root, "setups", array);
 }
 
+/* Behind the setups, where a program that did not know them left them. */
+static void
+add_springs (JsonObject *root, const Car *car, const Car *plain)
+{
+  if (car->unknown_springs != NULL ||
+      memcmp (&car->springs, &plain->springs, sizeof car->springs) != 0)
+    json_object_set_object_member (root, "springs",
+                                   springs_object (&car->springs, car->unknown_springs));
+  add_section (root, car, plain, CAR_SECTION_LOADS);
+}
+
 char *
 car_to_json (const Car *car, gsize *length)
 {
@@ -208,7 +214,7 @@ car_to_json (const Car *car, gsize *length)
   json_object_set_int_member (root, "version", CAR_FILE_VERSION);
   json_object_set_string_member (root, "name", car->name);
   json_object_set_string_member (root, "notes", car->notes);
-  for (CarSection i = CAR_SECTION_ROOT + 1; i < N_CAR_SECTIONS; i++)
+  for (CarSection i = CAR_SECTION_ROOT + 1; i < CAR_SECTION_LOADS; i++)
     add_section (root, car, plain, i);
   add_right (root, &car->right);
   add_targets (root, car);
@@ -216,6 +222,7 @@ car_to_json (const Car *car, gsize *length)
   if (car->baseline > 0)
     json_object_set_string_member (root, "baseline",
                                    car_setup (car, car->baseline)->name);
+  add_springs (root, car, plain);
   member_add_kept (root, car->unknown[CAR_SECTION_ROOT]);
 
   json_write_node (text, node);

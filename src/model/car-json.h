@@ -38,7 +38,7 @@ typedef enum {
   CAR_ERROR_NUMBER,   /* not finite, or outside what its member allows */
   CAR_ERROR_GEOMETRY, /* points that coincide or cannot be assembled */
   CAR_ERROR_NAME      /* of a setup that the file does not have; of an aim that it has
-                         twice; an empty one */
+                         twice; of two cases of load; an empty one */
 } CarError;
 GQuark car_error_quark (void);
 
@@ -50,6 +50,12 @@ char *car_to_json (const Car *car, gsize *length);
 /* Whether car_from_json () would take what car_to_json () makes of it; the same sentence
  * if not. */
 gboolean car_check (const Car *car, GError **error);
+
+/* The same for a set of springs, for a rod and for cases of load; sentences name members
+ * from the set on, such as `springs.coil.wire_mm`. */
+gboolean car_check_springs (const CarSprings *springs, GError **error);
+gboolean car_check_rod (const CarRod *rod, GError **error);
+gboolean car_check_load_cases (const CarLoadCase *cases, gsize n, GError **error);
 
 Car *car_load (GFile *file, GError **error);
 /* Atomic: a crash leaves the old file or the new one. A symbolic link keeps pointing at

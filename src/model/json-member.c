@@ -4,8 +4,18 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #define LARGEST_EXACT 9007199254740992.0 /* 2^53 */
+
+char *
+member_path (const char *parent, const char *name)
+{
+  GString *path = g_string_new (parent);
+
+  json_path_append_member (path, name);
+  return g_string_free (path, FALSE);
+}
 
 gboolean
 member_refuse (GError **error,
@@ -14,10 +24,9 @@ member_refuse (GError **error,
                const char *parent,
                const char *name)
 {
-  g_autoptr (GString) path = g_string_new (parent);
+  g_autofree char *path = member_path (parent, name);
 
-  json_path_append_member (path, name);
-  g_set_error (error, CAR_ERROR, code, sentence, path->str);
+  g_set_error (error, CAR_ERROR, code, sentence, path);
   return FALSE;
 }
 
@@ -100,6 +109,25 @@ member_find_object (JsonObject *object,
   return TRUE;
 }
 
+gboolean
+member_find_list (JsonObject *object,
+                  const char *parent,
+                  const char *name,
+                  JsonArray **list,
+                  GError **error)
+{
+  JsonNode *node = json_object_get_member (object, name);
+
+  *list = NULL;
+  if (node == NULL)
+    return TRUE;
+  if (!JSON_NODE_HOLDS_ARRAY (node))
+    return member_refuse (error, CAR_ERROR_TYPE, _ ("%s must be a list in brackets."),
+                          parent, name);
+  *list = json_node_get_array (node);
+  return TRUE;
+}
+
 void
 member_keep (JsonObject **kept, const char *name, JsonNode *value)
 {
@@ -149,11 +177,10 @@ member_read_number_within (JsonObject *object,
                            double *value,
                            GError **error)
 {
-  g_autoptr (GString) path = g_string_new (parent);
+  g_autofree char *path = member_path (parent, name);
 
-  json_path_append_member (path, name);
   return member_read_number (object, parent, name, value, error) &&
-         member_check_range (range, *value, path->str, error);
+         member_check_range (range, *value, path, error);
 }
 
 void
@@ -167,6 +194,12 @@ member_keep_unknown (JsonObject *object, const char *const *known, JsonObject **
   while (json_object_iter_next_ordered (&iter, &name, &value))
     if (!g_strv_contains (known, name))
       member_keep (kept, name, value);
+}
+
+gboolean
+member_same_number (double a, double b)
+{
+  return memcmp (&a, &b, sizeof a) == 0;
 }
 
 JsonNode *

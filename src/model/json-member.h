@@ -68,11 +68,23 @@ gboolean member_find_object (JsonObject *object,
                              JsonObject **section,
                              GError **error);
 
+/* @list is NULL where @name is missing. */
+gboolean member_find_list (JsonObject *object,
+                           const char *parent,
+                           const char *name,
+                           JsonArray **list,
+                           GError **error);
+/* @name inside @parent, as sentences name it. */
+char *member_path (const char *parent, const char *name);
+
 /* Copies a member into @kept, which is made when it is NULL. */
 void member_keep (JsonObject **kept, const char *name, JsonNode *value);
 /* Copies every member that is not among the NULL-terminated @known. */
 void
 member_keep_unknown (JsonObject *object, const char *const *known, JsonObject **kept);
+
+/* To the bit: −0.0 is not 0.0, as saving keeps every bit. */
+gboolean member_same_number (double a, double b);
 
 /* 270 rather than 270.0, as a hand would write it; -0.0 keeps its sign. What is not
  * finite becomes null, which reading refuses by its path. */
