@@ -5,6 +5,7 @@
 #pragma once
 
 #include "model/car.h"
+#include "model/load-case.h"
 #include "model/table-format.h"
 
 typedef enum {
@@ -56,6 +57,9 @@ Car *command_line_load (const char *file);
 /* The setup of that name, the first one for NULL. Says on standard error which there are
  * when there is none of that name. */
 gboolean command_line_choose_setup (const Car *car, const char *name, guint *setup);
+/* The first load case for NULL, and springs as set. Each says what there is if not. */
+gboolean command_line_choose_case (const Car *car, const char *name, CarLoadCase *found);
+gboolean command_line_choose_spring (const char *name, SpringMode *mode);
 
 /* text, csv or json, and text for NULL. Says so on standard error when it is another. */
 gboolean command_line_choose_format (const char *name, TableFormat *format);

@@ -38,25 +38,6 @@ parse (int argc, char **argv, Options *options, char **file)
 }
 
 static gboolean
-choose_mode (const char *name, SpringMode *mode)
-{
-  static const char *const names[] = {
-    [SPRING_AS_SET] = "as-set", [SPRING_COIL_ONLY] = "coil", [SPRING_BAR_ONLY] = "torsion"
-  };
-
-  *mode = SPRING_AS_SET;
-  if (name == NULL)
-    return TRUE;
-  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
-    if (g_str_equal (name, names[i])) {
-      *mode = (SpringMode) i;
-      return TRUE;
-    }
-  command_line_say (_ ("--spring is coil, torsion or as-set, not “%s”."), name);
-  return FALSE;
-}
-
-static gboolean
 read_force (const char *text, Vec3 *force)
 {
   g_auto (GStrv) parts = g_strsplit (text, ",", -1);
@@ -78,24 +59,6 @@ read_force (const char *text, Vec3 *force)
   return FALSE;
 }
 
-static gboolean
-find_case (const Car *car, const char *name, CarLoadCase *found)
-{
-  CarLoadCase cases[LOAD_CASES_MOST];
-  const gsize n = car_load_cases (car, cases);
-  g_autoptr (GString) names = g_string_new (NULL);
-
-  for (gsize i = 0; i < n; i++) {
-    if (name == NULL || g_str_equal (name, cases[i].name)) {
-      *found = cases[i];
-      return TRUE;
-    }
-    g_string_append_printf (names, "%s“%s”", i > 0 ? ", " : "", cases[i].name);
-  }
-  command_line_say (_ ("There is no load case “%s”; the car has %s."), name, names->str);
-  return FALSE;
-}
-
 typedef struct {
   gboolean has_force;
   Vec3 force;
@@ -110,8 +73,9 @@ choose_load (const Car *car, const Options *options, Load *load)
     return FALSE;
   }
   load->has_force = options->force != NULL;
-  return load->has_force ? read_force (options->force, &load->force)
-                         : find_case (car, options->load_case, &load->load_case);
+  return load->has_force
+             ? read_force (options->force, &load->force)
+             : command_line_choose_case (car, options->load_case, &load->load_case);
 }
 
 /* Why a load was not solved, in one sentence. */
@@ -162,7 +126,7 @@ run (const Options *options, const char *file)
   SpringMode mode;
   TableFormat format;
 
-  if (!choose_mode (options->spring, &mode) ||
+  if (!command_line_choose_spring (options->spring, &mode) ||
       !command_line_choose_format (options->format, &format))
     return EXIT_USAGE;
 

@@ -10,7 +10,7 @@
 #define DEFAULT_HEIGHT 900
 
 typedef struct {
-  char *output, *view, *background, *date;
+  char *output, *view, *background, *date, *load_case, *spring;
   char **curves, **setups;
   int width, height;
   double travel; /* NAN where not asked for */
@@ -28,9 +28,15 @@ parse (int argc, char **argv, Options *options, char **file)
       N_ ("A setup to draw; may be repeated, the last one is in hand; the first one of the car if not given"),
       N_ ("NAME") },
     { "view", 0, 0, G_OPTION_ARG_STRING, &options->view,
-      N_ ("curves, sheet, lowering or mount; curves if not given"), N_ ("VIEW") },
+      N_ ("curves, sheet, lowering, mount or loads; curves if not given"), N_ ("VIEW") },
+    { "case", 0, 0, G_OPTION_ARG_FILENAME, &options->load_case,
+      N_ ("A load case of the car, for loads, or for a sheet with forces; standing if not given"),
+      N_ ("NAME") },
+    { "spring", 0, 0, G_OPTION_ARG_STRING, &options->spring,
+      N_ ("coil, torsion or as-set: what carries that load; as-set if not given"),
+      N_ ("SPRING") },
     { "travel", 0, 0, G_OPTION_ARG_DOUBLE, &options->travel,
-      N_ ("Wheel travel at which the values are read, mm; the standing height if not given"),
+      N_ ("Wheel travel at which the values are read, mm; the standing height if not given, or where the springs carry the load"),
       N_ ("MM") },
     { "width", 0, 0, G_OPTION_ARG_INT, &options->width, N_ ("1200 if not given"),
       N_ ("PX") },
@@ -113,9 +119,10 @@ choose_setups (Car *car, char **names, guint *in_hand)
 static gboolean
 choose_options (const Options *options, Card *card)
 {
-  static const char *const views[] = { "curves", "sheet", "lowering", "mount", NULL };
+  static const char *const views[] = { "curves", "sheet", "lowering",
+                                       "mount",  "loads", NULL };
   static const CardSubject subjects[] = { CARD_CURVES, CARD_SHEET, CARD_LOWERING,
-                                          CARD_MOUNT_MAP };
+                                          CARD_MOUNT_MAP, CARD_LOADS };
   static const char *const grounds[] = { "white", "dark", "none", NULL };
   const int view = choose_word ("view", options->view, views);
   const int ground =
@@ -146,6 +153,38 @@ write_card (Card *card, const Options *options)
              : EXIT_REFUSED;
 }
 
+static gboolean
+shows_loads (const Card *card, const Options *options)
+{
+  return card->subject == CARD_LOADS ||
+         (card->subject == CARD_SHEET && options->load_case != NULL);
+}
+
+/* Where the load puts the wheel, unless a travel was asked for. */
+static int
+write_loaded (Card *card, Study *study, const Options *options)
+{
+  g_autoptr (SpringStudy) springs = spring_study_new ();
+  g_autoptr (LoadStudy) loads = load_study_new ();
+  CarLoadCase load_case;
+  SpringMode mode;
+
+  if (!command_line_choose_case (card->car, options->load_case, &load_case) ||
+      !command_line_choose_spring (options->spring, &mode))
+    return EXIT_USAGE;
+  spring_study_solve (springs, study, card->car);
+  load_study_solve (loads, springs, &load_case, mode);
+  if (!isnan (options->travel))
+    load_study_hold (loads);
+  else if (load_study_in_hand (loads)->is_solved) {
+    study_set_travel (study, load_study_in_hand (loads)->travel);
+    spring_study_set_travel (springs);
+    load_study_follow_rods (loads);
+  }
+  card->loads = loads;
+  return write_card (card, options);
+}
+
 static int
 run (const Options *options, const char *file)
 {
@@ -166,6 +205,8 @@ run (const Options *options, const char *file)
   card.study = study;
   study_solve (study, car, in_hand,
                isnan (options->travel) ? card.setup->lowering_mm : options->travel);
+  if (shows_loads (&card, options))
+    return write_loaded (&card, study, options);
   return write_card (&card, options);
 }
 
@@ -181,6 +222,8 @@ plot_command (int argc, char **argv)
   g_free (options.view);
   g_free (options.background);
   g_free (options.date);
+  g_free (options.load_case);
+  g_free (options.spring);
   g_strfreev (options.curves);
   g_strfreev (options.setups);
   return status;

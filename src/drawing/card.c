@@ -6,6 +6,7 @@ struct CardPress {
   Sheet *sheet;
   Lowering *lowering;
   MountMap *map;
+  LoadsBoard *loads;
 };
 
 CardPress *
@@ -17,6 +18,7 @@ card_press_new (void)
   press->sheet = sheet_new ();
   press->lowering = lowering_new ();
   press->map = mount_map_new ();
+  press->loads = loads_board_new ();
   return press;
 }
 
@@ -27,6 +29,7 @@ card_press_free (CardPress *press)
   sheet_free (press->sheet);
   lowering_free (press->lowering);
   mount_map_free (press->map);
+  loads_board_free (press->loads);
   g_free (press);
 }
 
@@ -49,7 +52,9 @@ sheet_view (const Card *card, const TitleBlock *title)
                       .theme = export_theme (card->options.background),
                       .zoom = 1.0,
                       .lit = -1,
-                      .title = title };
+                      .title = title,
+                      .loads =
+                          card->loads != NULL ? load_study_in_hand (card->loads) : NULL };
 }
 
 static LoweringView
@@ -72,6 +77,14 @@ map_view (const Card *card, const TitleBlock *title)
   view.lit_place = MOUNT_MAP_NONE;
   view.title = title;
   return view;
+}
+
+static LoadsView
+loads_view (const Card *card, const TitleBlock *title)
+{
+  return (LoadsView){ .loads = card->loads,
+                      .theme = export_theme (card->options.background),
+                      .title = title };
 }
 
 void
@@ -101,6 +114,11 @@ card_draw (CardPress *press, cairo_t *cr, const Card *card)
     mount_map_draw (press->map, cr, &view, width, height);
     break;
   }
+  case CARD_LOADS: {
+    const LoadsView view = loads_view (card, &title);
+    loads_board_draw (press->loads, cr, &view, width, height);
+    break;
+  }
   }
 }
 
@@ -125,6 +143,10 @@ card_write (const Card *card, const char *path, GError **error)
   case CARD_MOUNT_MAP: {
     const MountMapView view = map_view (card, &title);
     return export_mount_map (&view, &card->options, path, error);
+  }
+  case CARD_LOADS: {
+    const LoadsView view = loads_view (card, &title);
+    return export_loads (&view, &card->options, path, error);
   }
   }
   g_return_val_if_reached (FALSE);

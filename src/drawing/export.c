@@ -53,3 +53,23 @@ export_lowering (const LoweringView *view,
   drawn.theme = export_theme (options->background);
   return export_file_write (draw_lowering, &drawn, options, path, error);
 }
+
+static void
+draw_loads (cairo_t *cr, gconstpointer view, double width, double height)
+{
+  g_autoptr (LoadsBoard) board = loads_board_new ();
+
+  loads_board_draw (board, cr, view, width, height);
+}
+
+gboolean
+export_loads (const LoadsView *view,
+              const ExportOptions *options,
+              const char *path,
+              GError **error)
+{
+  LoadsView drawn = *view;
+
+  drawn.theme = export_theme (options->background);
+  return export_file_write (draw_loads, &drawn, options, path, error);
+}

@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The board, the sheet, the lowering or the mount map as a file: PNG, SVG or PDF by
- * suffix, from the same drawing code as the window. Needs no display. */
+/* The board, the sheet, the lowering, the mount map or the loads as a file: PNG, SVG or
+ * PDF by suffix, from the same drawing code as the window. Needs no display. */
 
 #pragma once
 
 #include "drawing/board.h"
+#include "drawing/loads-board.h"
 #include "drawing/lowering.h"
 #include "drawing/mount-map.h"
 #include "drawing/sheet.h"
@@ -49,6 +50,10 @@ gboolean export_lowering (const LoweringView *view,
                           const ExportOptions *options,
                           const char *path,
                           GError **error);
+gboolean export_loads (const LoadsView *view,
+                       const ExportOptions *options,
+                       const char *path,
+                       GError **error);
 gboolean export_mount_map (const MountMapView *view,
                            const ExportOptions *options,
                            const char *path,

@@ -6,8 +6,11 @@
 
 #define MOST_STEPS 5
 #define BAR 0.85         /* of the text, one bar's height */
+#define SAMPLE 2.6       /* of the text, the stroke before a name */
 #define HATCH 6.0        /* pixels between lines */
 #define LEAST_SPAN 100.0 /* N */
+#define BESIDE 5.0       /* pixels, from a bar to its figure */
+#define WORDS_MOST 0.4   /* of the frame: more, and figures stand alone */
 
 typedef struct {
   double tower, floor; /* N upward on the body */
@@ -16,7 +19,7 @@ typedef struct {
 static Shares
 shares_of (const LoadsView *view, unsigned setup)
 {
-  const JointLoads *loads = &view->loads[setup];
+  const JointLoads *loads = &view->loads->setups[setup];
 
   return loads->is_solved ? (Shares){ loads->load_on_tower, loads->load_on_floor }
                           : (Shares){ NAN, NAN };
@@ -36,7 +39,7 @@ loads_bars_fit (LoadsBars *bars, const LoadsView *view, bool hold)
 {
   double low = 0.0, high = LEAST_SPAN;
 
-  for (unsigned i = 0; i < view->springs->n_setups; i++)
+  for (unsigned i = 0; i < view->loads->n_setups; i++)
     if (loads_shows (view, i)) {
       extend (shares_of (view, i).tower, &low, &high);
       extend (shares_of (view, i).floor, &low, &high);
@@ -46,6 +49,37 @@ loads_bars_fit (LoadsBars *bars, const LoadsView *view, bool hold)
     high = fmax (high, bars->range.high);
   }
   bars->range = axis_range_round (low, high, MOST_STEPS);
+}
+
+static const char *
+tower_word (void)
+{
+  return _ ("on the tower");
+}
+
+static const char *
+floor_word (void)
+{
+  return _ ("on the floor");
+}
+
+/* Free with g_free (). */
+static char *
+label_text (double value, const char *word)
+{
+  g_autofree char *newtons = number_text (value, 0);
+
+  /* Translators: newtons, and what they stand on. */
+  return word != NULL ? g_strdup_printf (_ ("%s N %s"), newtons, word)
+                      : g_strdup_printf ("%s N", newtons);
+}
+
+static double
+label_width (const LoadsPen *pen, double value, const char *word)
+{
+  g_autofree char *text = label_text (value, word);
+
+  return text_measure (pen->texts, chart_small_style (pen->theme), text).width;
 }
 
 static double
@@ -61,16 +95,39 @@ loads_bars_height (const LoadsView *view)
          round (2.2 * view->theme.small_text);
 }
 
+/* "3925 N on the tower", "3925 N", of the bar that needs most. */
+static double
+words_width (const LoadsPen *pen, bool with_words)
+{
+  double most = 0.0;
+
+  for (unsigned i = 0; i < pen->view->loads->n_setups; i++) {
+    const Shares shares = shares_of (pen->view, i);
+
+    if (!loads_shows (pen->view, i) || !isfinite (shares.tower))
+      continue;
+    most =
+        fmax (most, label_width (pen, shares.tower, with_words ? tower_word () : NULL));
+    most =
+        fmax (most, label_width (pen, shares.floor, with_words ? floor_word () : NULL));
+  }
+  return most;
+}
+
+static bool
+has_words (const LoadsBars *bars, const LoadsPen *pen)
+{
+  return words_width (pen, true) <= WORDS_MOST * bars->frame.width;
+}
+
+/* Figures stand past the longest bars. */
 static Axis
 axis_of (const LoadsBars *bars, const LoadsPen *pen)
 {
-  const TextStyle style = chart_small_style (pen->theme);
-  /* figures stand past the longest bars */
-  const double room = text_measure (pen->texts, style, "−00000 N").width + 6.0;
-  const double left = bars->range.low < 0.0 ? room : 0.0;
+  const double room = words_width (pen, has_words (bars, pen)) + 2.0 * BESIDE;
 
-  return (Axis){ bars->range.low, bars->range.high, bars->frame.x + left,
-                 bars->frame.x + bars->frame.width - room };
+  return (Axis){ bars->range.low, bars->range.high, bars->frame.x,
+                 bars->frame.x + fmax (bars->frame.width - room, 1.0) };
 }
 
 static void
@@ -91,27 +148,19 @@ hatch (const LoadsPen *pen, Frame f)
 
 typedef struct {
   double value, y;
-  double right; /* where its words must end */
   SetupStyle style;
   bool is_solid;
-  const char *word;
+  const char *word; /* or NULL */
 } Bar;
 
-/* The tower's bar is solid, the floor's hatched; the name is written in the row's head.
- */
+/* The tower's bar is solid, the floor's hatched. */
 static void
 draw_bar (const LoadsPen *pen, Axis axis, const Bar *bar)
 {
   const double height = round (BAR * pen->theme->text);
   const double zero = axis_to_pixel (axis, 0.0), end = axis_to_pixel (axis, bar->value);
   const Frame f = { fmin (zero, end), bar->y, fabs (end - zero), height };
-  const TextStyle small = chart_small_style (pen->theme);
-  g_autofree char *newtons = number_text (bar->value, 0);
-  g_autofree char *text = g_strdup_printf (_ ("%s N %s"), newtons, bar->word);
-  const double wide = text_measure (pen->texts, small, text).width;
-  const double right = fmax (zero, end) + 5.0;
-  const bool has_room = right + wide <= bar->right;
-  g_autofree char *figure = g_strdup_printf (_ ("%s N"), newtons);
+  g_autofree char *text = label_text (bar->value, bar->word);
 
   theme_use (pen->cr, colour_with_alpha (bar->style.colour, bar->is_solid ? 0.8 : 0.18));
   cairo_rectangle (pen->cr, f.x, f.y, f.width, f.height);
@@ -124,44 +173,56 @@ draw_bar (const LoadsPen *pen, Axis axis, const Bar *bar)
                    height - 1.0);
   cairo_stroke (pen->cr);
   theme_use (pen->cr, pen->theme->ink);
-  text_draw (pen->texts, pen->cr, small, has_room ? text : figure, right,
-             bar->y + height / 2.0, (TextAnchor){ 0.0, 0.5 });
+  text_draw (pen->texts, pen->cr, chart_small_style (pen->theme), text,
+             fmax (zero, end) + BESIDE, bar->y + height / 2.0, (TextAnchor){ 0.0, 0.5 });
+}
+
+/* A stroke of the setup's own line with its marker, and its name. */
+static void
+draw_name (const LoadsBars *bars, const LoadsPen *pen, unsigned setup, double y)
+{
+  const Theme *theme = pen->theme;
+  const SetupStyle style = loads_style (pen->view, setup);
+  const Study *study = pen->view->loads->springs->study;
+  const double middle = y + round (0.65 * theme->text), wide = SAMPLE * theme->text;
+
+  theme_use_style (pen->cr, &style, theme->line);
+  cairo_move_to (pen->cr, bars->frame.x, middle);
+  cairo_rel_line_to (pen->cr, wide, 0.0);
+  cairo_stroke (pen->cr);
+  theme_marker (pen->cr, style.marker, bars->frame.x + wide / 2.0, middle,
+                0.6 * theme->text);
+  theme_use (pen->cr, theme->ink);
+  text_draw_within (pen->texts, pen->cr,
+                    setup == study->in_hand ? chart_title_style (theme)
+                                            : chart_small_style (theme),
+                    study->setups[setup].name, bars->frame.x + wide + 0.6 * theme->text,
+                    y + theme->text, bars->frame.width - wide - 0.6 * theme->text);
 }
 
 static void
 draw_row (const LoadsBars *bars, const LoadsPen *pen, unsigned setup, double y)
 {
-  const LoadsView *view = pen->view;
   const Theme *theme = pen->theme;
-  const SetupStyle style = loads_style (view, setup);
-  const bool is_in_hand = setup == view->springs->study->in_hand;
-  const TextStyle name =
-      is_in_hand ? chart_title_style (theme) : chart_small_style (theme);
-  const Shares shares = shares_of (view, setup);
+  const SetupStyle style = loads_style (pen->view, setup);
+  const Shares shares = shares_of (pen->view, setup);
   const Axis axis = axis_of (bars, pen);
-  const double bar = round (BAR * theme->text), top = y + round (1.35 * theme->text);
-  const double size = 0.7 * theme->text;
+  const double bar = round (BAR * theme->text), top = y + round (1.5 * theme->text);
+  const bool words = has_words (bars, pen);
+  const Bar tower = { shares.tower, top, style, true, words ? tower_word () : NULL };
+  const Bar on_floor = { shares.floor, top + bar + 2.0, style, false,
+                         words ? floor_word () : NULL };
 
-  theme_use (pen->cr, style.colour);
-  theme_marker (pen->cr, style.marker, bars->frame.x + size, y + 0.7 * theme->text, size);
-  theme_use (pen->cr, theme->ink);
-  text_draw_within (pen->texts, pen->cr, name, view->springs->study->setups[setup].name,
-                    bars->frame.x + 2.2 * size, y + theme->text,
-                    bars->frame.width - 2.2 * size);
-  if (!isfinite (shares.tower)) {
-    theme_use (pen->cr, theme->soft_ink);
-    text_draw_within (pen->texts, pen->cr, chart_small_style (theme),
-                      _ ("This load cannot be carried here."), bars->frame.x + 2.2 * size,
-                      top + theme->text, bars->frame.width - 2.2 * size);
+  draw_name (bars, pen, setup, y);
+  if (isfinite (shares.tower)) {
+    draw_bar (pen, axis, &tower);
+    draw_bar (pen, axis, &on_floor);
     return;
   }
-  const double right = bars->frame.x + bars->frame.width;
-  const Bar tower = { shares.tower, top, right, style, true, _ ("on the tower") };
-  const Bar on_floor = { shares.floor, top + bar + 2.0, right,
-                         style,        false,           _ ("on the floor") };
-
-  draw_bar (pen, axis, &tower);
-  draw_bar (pen, axis, &on_floor);
+  theme_use (pen->cr, theme->soft_ink);
+  text_draw_within (pen->texts, pen->cr, chart_small_style (theme),
+                    _ ("This load cannot be carried here."), bars->frame.x,
+                    top + theme->text, bars->frame.width);
 }
 
 static void
@@ -196,7 +257,7 @@ loads_bars_draw (const LoadsBars *bars, const LoadsPen *pen)
   double y = bars->frame.y;
 
   draw_axis (bars, pen, y, y + n * row);
-  for (unsigned i = 0; i < pen->view->springs->n_setups; i++)
+  for (unsigned i = 0; i < pen->view->loads->n_setups; i++)
     if (loads_shows (pen->view, i)) {
       draw_row (bars, pen, i, y);
       y += row;
@@ -211,7 +272,7 @@ loads_bars_hit (const LoadsBars *bars, const LoadsView *view, double x, double y
 
   if (x < bars->frame.x || x > bars->frame.x + bars->frame.width)
     return -1;
-  for (unsigned i = 0; i < view->springs->n_setups; i++)
+  for (unsigned i = 0; i < view->loads->n_setups; i++)
     if (loads_shows (view, i)) {
       if (y >= top && y < top + row)
         return (int) i;

@@ -34,7 +34,7 @@ loads_board_free (LoadsBoard *board)
 bool
 loads_shows (const LoadsView *view, unsigned setup)
 {
-  return view->springs->study->setups[setup].is_shown;
+  return view->loads->springs->study->setups[setup].is_shown;
 }
 
 unsigned
@@ -42,7 +42,7 @@ loads_count_shown (const LoadsView *view)
 {
   unsigned n = 0;
 
-  for (unsigned i = 0; i < view->springs->n_setups; i++)
+  for (unsigned i = 0; i < view->loads->n_setups; i++)
     n += loads_shows (view, i) ? 1 : 0;
   return n;
 }
@@ -50,17 +50,28 @@ loads_count_shown (const LoadsView *view)
 SetupStyle
 loads_style (const LoadsView *view, unsigned setup)
 {
-  return setup == view->springs->study->in_hand ? theme_hand_style (&view->theme, setup)
-                                                : theme_setup_style (&view->theme, setup);
+  return setup == view->loads->springs->study->in_hand
+             ? theme_hand_style (&view->theme, setup)
+             : theme_setup_style (&view->theme, setup);
 }
 
-/* One bold line; returns what it took. */
+/* One line, the first words bold, the others where there is room; returns what it took.
+ */
 static double
-draw_heading (const LoadsPen *pen, const char *text, Frame area)
+draw_heading (const LoadsPen *pen, const char *text, const char *more, Frame area)
 {
+  const TextStyle bold = chart_title_style (pen->theme),
+                  small = chart_small_style (pen->theme);
+  const double y = area.y + pen->theme->text;
+  const double past =
+      text_measure (pen->texts, bold, text).width + 0.8 * pen->theme->text;
+
   theme_use (pen->cr, pen->theme->ink);
-  text_draw_within (pen->texts, pen->cr, chart_title_style (pen->theme), text, area.x,
-                    area.y + pen->theme->text, area.width);
+  text_draw_within (pen->texts, pen->cr, bold, text, area.x, y, area.width);
+  theme_use (pen->cr, pen->theme->soft_ink);
+  if (past + text_measure (pen->texts, small, more).width <= area.width)
+    text_draw (pen->texts, pen->cr, small, more, area.x + past, y,
+               (TextAnchor){ 0.0, TEXT_BASELINE });
   return round (1.9 * pen->theme->text);
 }
 
@@ -90,23 +101,28 @@ move_down (Frame *area, double height)
 }
 
 static void
+draw_sentence (const LoadsPen *pen, const char *sentence, Colour colour, Frame *area)
+{
+  draw_wrapped (pen, sentence, colour, *area);
+  move_down (area, wrapped_height (pen, sentence, area->width) + 0.3 * pen->theme->text);
+}
+
+static void
 draw_bars (LoadsBoard *board, const LoadsPen *pen, Frame *area)
 {
   const LoadsView *view = pen->view;
-  g_autofree char *heading =
-      g_strdup_printf (_ ("Vertical load on the body: %s"), view->case_name);
 
-  move_down (area, draw_heading (pen, heading, *area));
+  move_down (area, draw_heading (pen, view->loads->load_case.name,
+                                 _ ("vertical load on the body, N"), *area));
   board->bars.frame = *area;
   board->bars.frame.height = loads_bars_height (view);
   loads_bars_fit (&board->bars, view, view->hold_axes);
   loads_bars_draw (&board->bars, pen);
   move_down (area, board->bars.frame.height + 0.6 * pen->theme->text);
-  if (view->sentence == NULL)
-    return;
-  draw_wrapped (pen, view->sentence, pen->theme->ink, *area);
-  move_down (area,
-             wrapped_height (pen, view->sentence, area->width) + 1.2 * pen->theme->text);
+  draw_sentence (pen, view->loads->sentence, pen->theme->ink, area);
+  if (view->loads->note[0] != '\0')
+    draw_sentence (pen, view->loads->note, pen->theme->soft_ink, area);
+  move_down (area, 0.9 * pen->theme->text);
 }
 
 static void
@@ -122,7 +138,10 @@ draw_rods (LoadsBoard *board, const LoadsPen *pen, Frame area)
         pen->theme->soft_ink, area);
     return;
   }
-  move_down (&area, draw_heading (pen, _ ("The rod under lateral acceleration"), area));
+  move_down (&area,
+             draw_heading (pen, _ ("The bent rod"),
+                           _ ("against lateral acceleration, g; wheel outside positive"),
+                           area));
   rod_charts_fit (&board->rods, pen->view, pen->view->hold_axes);
   rod_charts_place (&board->rods, pen, area);
   rod_charts_draw (&board->rods, pen);
@@ -133,15 +152,16 @@ static double
 draw_title (LoadsBoard *board, const LoadsPen *pen, double width, double height)
 {
   const LoadsView *view = pen->view;
-  const Study *study = view->springs->study;
+  const Study *study = view->loads->springs->study;
 
   if (view->title == NULL)
     return 0.0;
+  const double inner = width - 2.0 * MARGIN;
   const double strip =
-      title_block_height (board->texts, pen->theme, view->title, study, width);
-  title_block_draw (board->texts, pen->cr, pen->theme, view->title, 0.0, height - strip,
-                    width, study);
-  return strip;
+      title_block_height (board->texts, pen->theme, view->title, study, inner);
+  title_block_draw (board->texts, pen->cr, pen->theme, view->title, MARGIN,
+                    height - strip - MARGIN, inner, study);
+  return strip + MARGIN;
 }
 
 void
@@ -188,6 +208,6 @@ loads_board_frame (const LoadsBoard *board,
 int
 loads_board_hit (const LoadsBoard *board, double x, double y)
 {
-  return board->view.springs != NULL ? loads_bars_hit (&board->bars, &board->view, x, y)
-                                     : -1;
+  return board->view.loads != NULL ? loads_bars_hit (&board->bars, &board->view, x, y)
+                                   : -1;
 }

@@ -8,14 +8,10 @@
 #pragma once
 
 #include "drawing/title-block.h"
-#include "model/rod-study.h"
+#include "model/load-study.h"
 
 typedef struct {
-  const SpringStudy *springs; /* solved, and its study with it */
-  const RodStudy *rods;       /* of those */
-  const JointLoads *loads;    /* of each setup under the load in hand */
-  const char *case_name;      /* of that */
-  const char *sentence;       /* joint_loads_sentence () of the setup in hand, or NULL */
+  const LoadStudy *loads; /* solved */
   Theme theme;
   bool hold_axes;          /* axes may grow but not shrink: in a drag */
   const TitleBlock *title; /* for exports; NULL in a window */

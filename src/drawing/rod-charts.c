@@ -47,13 +47,13 @@ value_of (const RodStation *station, RodChart chart)
 static bool
 has_curve (const LoadsView *view, unsigned setup)
 {
-  return loads_shows (view, setup) && view->rods->setups[setup].is_given;
+  return loads_shows (view, setup) && view->loads->rods->setups[setup].is_given;
 }
 
 bool
 rod_charts_has_rods (const LoadsView *view)
 {
-  for (unsigned i = 0; i < view->rods->n_setups; i++)
+  for (unsigned i = 0; i < view->loads->rods->n_setups; i++)
     if (has_curve (view, i))
       return true;
   return false;
@@ -65,9 +65,9 @@ fit (RodCharts *charts, const LoadsView *view, RodChart chart, int most_steps, b
   AxisRange *range = &charts->range[chart];
   double low = 0.0, high = 0.0;
 
-  for (unsigned s = 0; s < view->rods->n_setups; s++)
+  for (unsigned s = 0; s < view->loads->rods->n_setups; s++)
     for (unsigned i = 0; has_curve (view, s) && i < ROD_STATIONS; i++) {
-      const double value = value_of (&view->rods->setups[s].stations[i], chart);
+      const double value = value_of (&view->loads->rods->setups[s].stations[i], chart);
 
       low = isfinite (value) ? fmin (low, value) : low;
       high = isfinite (value) ? fmax (high, value) : high;
@@ -129,7 +129,7 @@ draw_curve (const RodCharts *charts, const LoadsPen *pen, RodChart chart, unsign
 {
   const PlotFrame *f = &charts->frame[chart];
   const SetupStyle style = loads_style (pen->view, setup);
-  const bool is_in_hand = setup == pen->view->springs->study->in_hand;
+  const bool is_in_hand = setup == pen->view->loads->springs->study->in_hand;
   bool is_drawing = false;
 
   cairo_save (pen->cr);
@@ -137,7 +137,8 @@ draw_curve (const RodCharts *charts, const LoadsPen *pen, RodChart chart, unsign
   cairo_clip (pen->cr);
   cairo_new_path (pen->cr);
   for (unsigned i = 0; i < ROD_STATIONS; i++) {
-    const double value = value_of (&pen->view->rods->setups[setup].stations[i], chart);
+    const double value =
+        value_of (&pen->view->loads->rods->setups[setup].stations[i], chart);
     const double x = axis_to_pixel (f->x, rod_station_g (i));
     const double y = axis_to_pixel (f->y, value);
 
@@ -159,37 +160,15 @@ draw_chart (const RodCharts *charts, const LoadsPen *pen, RodChart chart)
 {
   const PlotFrame *f = &charts->frame[chart];
   const ChartInfo info = chart_info (chart);
-  const unsigned in_hand = pen->view->springs->study->in_hand;
+  const unsigned in_hand = pen->view->loads->springs->study->in_hand;
 
   plot_frame_draw (f, pen->cr, pen->texts, pen->theme);
   plot_frame_title (f, pen->cr, pen->texts, pen->theme, _ (info.name), info.unit);
-  for (unsigned i = 0; i < pen->view->rods->n_setups; i++)
+  for (unsigned i = 0; i < pen->view->loads->rods->n_setups; i++)
     if (i != in_hand && has_curve (pen->view, i))
       draw_curve (charts, pen, chart, i);
   if (has_curve (pen->view, in_hand))
     draw_curve (charts, pen, chart, in_hand);
-}
-
-/* What the foot of each column counts. */
-static void
-draw_axis_words (const RodCharts *charts, const LoadsPen *pen)
-{
-  const TextStyle small = chart_small_style (pen->theme);
-
-  for (RodChart i = 0; i < N_ROD_CHARTS; i++) {
-    const Frame plot = charts->frame[i].plot;
-
-    if (!charts->is_drawn[i])
-      continue;
-    theme_use (pen->cr, pen->theme->soft_ink);
-    text_draw_within (pen->texts, pen->cr, small, _ ("inside, g"), plot.x + 4.0,
-                      plot.y + plot.height - 5.0, plot.width / 2.0 - 8.0);
-    const char *outside = _ ("outside, g");
-    const double wide = text_measure (pen->texts, small, outside).width;
-    if (wide < plot.width / 2.0 - 8.0)
-      text_draw (pen->texts, pen->cr, small, outside, plot.x + plot.width - 4.0,
-                 plot.y + plot.height - 5.0, (TextAnchor){ 1.0, TEXT_BASELINE });
-  }
 }
 
 void
@@ -198,5 +177,4 @@ rod_charts_draw (const RodCharts *charts, const LoadsPen *pen)
   for (RodChart i = 0; i < N_ROD_CHARTS; i++)
     if (charts->is_drawn[i])
       draw_chart (charts, pen, i);
-  draw_axis_words (charts, pen);
 }

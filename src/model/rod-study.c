@@ -72,6 +72,14 @@ solve_station (const SpringStudy *springs,
 }
 
 static void
+solve_now (const SpringStudy *springs, guint setup, RodCorner *out)
+{
+  out->now = out->is_given
+                 ? solve_station (springs, setup, &out->rod, 0.0, springs->study->travel)
+                 : no_station (0.0);
+}
+
+static void
 solve_corner (const SpringStudy *springs, guint setup, RodCorner *out)
 {
   const CarRod rod = car_setup_rod (springs->car, setup);
@@ -84,9 +92,7 @@ solve_corner (const SpringStudy *springs, guint setup, RodCorner *out)
                       : no_station (rod_station_g (i));
   out->standing = out->is_given ? solve_station (springs, setup, &out->rod, 0.0, NAN)
                                 : no_station (0.0);
-  out->now = out->is_given
-                 ? solve_station (springs, setup, &out->rod, 0.0, springs->study->travel)
-                 : no_station (0.0);
+  solve_now (springs, setup, out);
   out->fits = isfinite (out->standing.bending.guide);
 }
 
@@ -100,4 +106,11 @@ rod_study_solve (RodStudy *self, const SpringStudy *springs)
   self->n_setups = springs->n_setups;
   for (guint i = 0; i < springs->n_setups; i++)
     solve_corner (springs, i, &self->setups[i]);
+}
+
+void
+rod_study_set_travel (RodStudy *self, const SpringStudy *springs)
+{
+  for (guint i = 0; i < self->n_setups; i++)
+    solve_now (springs, i, &self->setups[i]);
 }

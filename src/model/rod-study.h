@@ -40,5 +40,7 @@ void rod_study_free (RodStudy *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodStudy, rod_study_free)
 
 void rod_study_solve (RodStudy *self, const SpringStudy *springs);
+/* Another travel in hand; the curves stay. */
+void rod_study_set_travel (RodStudy *self, const SpringStudy *springs);
 
 double rod_station_g (guint station);
