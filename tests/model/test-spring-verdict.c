@@ -1,1 +1,5 @@
-int main (void) { return 77; }
+int
+main (void)
+{
+  return 77;
+}
