@@ -16,6 +16,8 @@
 /* What a label's place costs beside its distance in rows. */
 #define COST_RIGHT 0.6
 #define COST_BELOW 3.5
+#define COST_OTHERS 2.5 /* lying on another setup's curve */
+#define COST_HAND 6.0   /* lying on the load in hand */
 
 typedef struct {
   const char *text;
@@ -23,13 +25,6 @@ typedef struct {
   Colour colour;
   double x, y; /* of what it is about */
 } MarkLabel;
-
-/* How much a label may cover: first nothing, in the end other curves. */
-typedef enum {
-  COVER_NOTHING,
-  COVER_CURVES,
-  N_COVERS
-} Cover;
 
 static const Chart *
 loads_of (const SpringCharts *charts)
@@ -53,12 +48,20 @@ is_inside_plot (const Chart *chart, Frame box)
 }
 
 static bool
-is_free (const Chart *chart, const SpringsPen *pen, Frame box, Cover cover)
+is_free (const Chart *chart, const SpringsPen *pen, Frame box)
 {
   const MapBox claim = map_box_upright (pixel_box (box));
 
-  return is_inside_plot (chart, box) && map_is_free (pen->claims, &claim) &&
-         (cover == COVER_CURVES || chart_is_free (chart, box));
+  return is_inside_plot (chart, box) && map_is_free (pen->claims, &claim);
+}
+
+/* Of the curves that a label there would lie on. */
+static double
+cost_of_cover (const Chart *chart, Frame box)
+{
+  if (chart_is_free (chart, box))
+    return 0.0;
+  return chart_runs_through (chart, &chart->hand, box) ? COST_HAND : COST_OTHERS;
 }
 
 static TextStyle
@@ -136,7 +139,6 @@ static bool
 find_place (const Chart *chart,
             const SpringsPen *pen,
             const MarkLabel *label,
-            Cover cover,
             Frame *found)
 {
   double least = INFINITY;
@@ -145,10 +147,13 @@ find_place (const Chart *chart,
     for (int side = 0; side < 4; side++) {
       const MarkPlace place = place_at (pen, label, row, side >= 2, side % 2 == 1);
 
-      if (place.cost >= least || !is_free (chart, pen, place.box, cover) ||
+      if (place.cost >= least || !is_free (chart, pen, place.box) ||
           (row > 0 && !is_leader_free (pen, label, place.box)))
         continue;
-      least = place.cost;
+      const double cost = place.cost + cost_of_cover (chart, place.box);
+      if (cost >= least)
+        continue;
+      least = cost;
       *found = place.box;
     }
   return isfinite (least);
@@ -176,12 +181,10 @@ draw_label (const Chart *chart, const SpringsPen *pen, const MarkLabel *label)
 {
   Frame box;
 
-  for (Cover cover = COVER_NOTHING; cover < N_COVERS; cover++)
-    if (find_place (chart, pen, label, cover, &box)) {
-      draw_leader (pen, label, box);
-      write_label (pen, label, box);
-      return;
-    }
+  if (!find_place (chart, pen, label, &box))
+    return;
+  draw_leader (pen, label, box);
+  write_label (pen, label, box);
 }
 
 static void
@@ -207,15 +210,19 @@ draw_weight_label (const Chart *chart, const SpringsPen *pen, double y)
     { left, above }, { right, below }, { left, below }, { right, above }
   };
 
-  for (Cover cover = COVER_NOTHING; cover < N_COVERS; cover++)
-    for (gsize i = 0; i < G_N_ELEMENTS (places); i++) {
-      box.x = places[i].x;
-      box.y = places[i].y;
-      if (is_free (chart, pen, box, cover)) {
-        write_label (pen, &label, box);
-        return;
-      }
-    }
+  double least = INFINITY;
+  Frame found = box;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++) {
+    box.x = places[i].x;
+    box.y = places[i].y;
+    if (!is_free (chart, pen, box) || cost_of_cover (chart, box) >= least)
+      continue;
+    least = cost_of_cover (chart, box);
+    found = box;
+  }
+  if (isfinite (least))
+    write_label (pen, &label, found);
 }
 
 void
@@ -247,6 +254,13 @@ spring_weight_draw (const SpringCharts *charts, const SpringsPen *pen)
 }
 
 static void
+claim_about (const SpringsPen *pen, double x, double y, double size)
+{
+  map_claim (pen->claims,
+             map_box_upright ((PixelBox){ x - size / 2.0, y - size / 2.0, size, size }));
+}
+
+static void
 put_marker (
     const SpringsPen *pen, Marker marker, Colour colour, double x, double y, double size)
 {
@@ -258,8 +272,21 @@ put_marker (
   }
   theme_use (pen->chart.cr, colour);
   theme_marker (pen->chart.cr, marker, x, y, size);
-  map_claim (pen->claims,
-             map_box_upright ((PixelBox){ x - size / 2.0, y - size / 2.0, size, size }));
+  claim_about (pen, x, y, size);
+}
+
+/* Hollow: no setup's marker is. */
+static void
+put_event (const SpringsPen *pen, double x, double y)
+{
+  const Theme *theme = pen->chart.theme;
+  const double size = 1.1 * MARK_SIZE * theme->text;
+
+  theme_use (pen->chart.cr, theme->ink);
+  theme_marker (pen->chart.cr, MARKER_DIAMOND, x, y, size);
+  theme_use (pen->chart.cr, colour_with_alpha (theme->ground, 1.0));
+  theme_marker (pen->chart.cr, MARKER_DIAMOND, x, y, 0.55 * size);
+  claim_about (pen, x, y, size);
 }
 
 static void
@@ -346,13 +373,12 @@ spring_marks_draw (const SpringCharts *charts, const SpringsPen *pen)
 {
   const Chart *chart = loads_of (charts);
   const SpringCorner *hand = spring_study_in_hand (pen->springs);
-  const Colour colour = chart_curve_style (chart, &chart->hand, pen->chart.theme).colour;
   double x, y;
 
   mark_others (charts, pen);
   for (gsize i = 0; i < hand->n_events; i++)
     if (event_place (chart, &hand->events[i], &x, &y))
-      put_marker (pen, MARKER_DIAMOND, colour, x, y, MARK_SIZE * pen->chart.theme->text);
+      put_event (pen, x, y);
   mark_standing (charts, pen);
   for (gsize i = 0; i < hand->n_events; i++)
     label_event (chart, pen, &hand->events[i]);

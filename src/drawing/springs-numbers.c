@@ -153,16 +153,20 @@ draw_head (const SpringsWords *words, double x, double y, const Columns *c)
   const TextStyle bold = { t->font, t->small_text, TEXT_BOLD },
                   plain = { t->font, t->small_text, TEXT_PLAIN };
   const double gap = 0.8 * t->text;
-  double hand_room = c->figures - gap;
+  const char *name = study_in_hand (study)->name;
+  const double wide = text_measure (words->texts, bold, name).width;
+  double right = c->hand, room = c->hand - c->name;
 
-  if (reference == NULL)
-    hand_room = c->hand - c->name;
-  else
+  if (reference != NULL) {
+    /* over the units too where it needs them */
+    right = fmin (fmax (c->hand, c->reference + gap + wide), c->unit + UNIT * t->text);
+    room = right - c->reference - gap;
     put_within (words, plain, theme_setup_style (t, study->baseline).colour,
                 reference->corner->name, x + c->reference, y, c->reference - c->name,
                 true);
-  put_within (words, bold, theme_hand_style (t, study->in_hand).colour,
-              study_in_hand (study)->name, x + c->hand, y, hand_room, true);
+  }
+  put_within (words, bold, theme_hand_style (t, study->in_hand).colour, name, x + right,
+              y, room, true);
 }
 
 static void
