@@ -14,6 +14,7 @@
 #define ROW 1.3        /* of the type's size */
 
 /* What a label's place costs beside its distance in rows. */
+#define COST_MIDDLE 0.3
 #define COST_RIGHT 0.6
 #define COST_BELOW 3.5
 #define COST_OTHERS 2.5 /* lying on another setup's curve */
@@ -100,25 +101,43 @@ typedef struct {
   double cost;
 } MarkPlace;
 
-/* @row rows off the mark, above it or below, to its left or right. */
+typedef enum {
+  BESIDE_LEFT,
+  BESIDE_MIDDLE,
+  BESIDE_RIGHT,
+  N_BESIDES
+} Beside;
+
+/* @row rows off the mark, above it or below; held inside the plot from left to right. */
 static MarkPlace
-place_at (
-    const SpringsPen *pen, const MarkLabel *label, int row, bool is_below, bool is_right)
+place_at (const Chart *chart,
+          const SpringsPen *pen,
+          const MarkLabel *label,
+          int row,
+          bool is_below,
+          Beside beside)
 {
+  static const double parts[] = { 1.0, 0.5, 0.0 };
+  static const double costs[2][N_BESIDES] = { { 0.0, COST_MIDDLE, COST_RIGHT },
+                                              { COST_RIGHT, COST_MIDDLE, 0.0 } };
   const double step = ROW * pen->chart.theme->small_text;
   const double air = AIR * pen->chart.theme->text, off = air + row * step;
+  const double aside[] = { -air, 0.0, air };
+  const Frame plot = chart->plot;
   Frame box = frame_of (pen, label);
 
-  box.x = is_right ? label->x + air : label->x - air - box.width;
+  box.x = label->x + aside[beside] - parts[beside] * box.width;
+  box.x = fmax (plot.x + 2.0, fmin (box.x, plot.x + plot.width - 2.0 - box.width));
   box.y = is_below ? label->y + off : label->y - off - box.height;
-  return (MarkPlace){ box, row + (is_below ? COST_BELOW : 0.0) +
-                               (is_right != is_below ? COST_RIGHT : 0.0) };
+  return (MarkPlace){ box,
+                      row + (is_below ? COST_BELOW : 0.0) + costs[is_below][beside] };
 }
 
+/* The point of the label that is nearest to its mark. */
 static Pixel
 leader_end (const MarkLabel *label, Frame box)
 {
-  return (Pixel){ box.x > label->x ? box.x : box.x + box.width,
+  return (Pixel){ fmax (box.x, fmin (label->x, box.x + box.width)),
                   box.y > label->y ? box.y + 2.0 : box.y + box.height - 2.0 };
 }
 
@@ -144,8 +163,9 @@ find_place (const Chart *chart,
   double least = INFINITY;
 
   for (int row = 0; row <= MOST_ROWS; row++)
-    for (int side = 0; side < 4; side++) {
-      const MarkPlace place = place_at (pen, label, row, side >= 2, side % 2 == 1);
+    for (int side = 0; side < 2 * N_BESIDES; side++) {
+      const MarkPlace place = place_at (chart, pen, label, row, side >= N_BESIDES,
+                                        (Beside) (side % N_BESIDES));
 
       if (place.cost >= least || !is_free (chart, pen, place.box) ||
           (row > 0 && !is_leader_free (pen, label, place.box)))
@@ -194,7 +214,7 @@ claim_line (const SpringsPen *pen, Pixel a, Pixel b)
 }
 
 /* Above the line or below it, at its left or right end. */
-static void
+static bool
 draw_weight_label (const Chart *chart, const SpringsPen *pen, double y)
 {
   const Theme *theme = pen->chart.theme;
@@ -223,10 +243,47 @@ draw_weight_label (const Chart *chart, const SpringsPen *pen, double y)
   }
   if (isfinite (least))
     write_label (pen, &label, found);
+  return isfinite (least);
+}
+
+static void
+claim_about (const SpringsPen *pen, double x, double y, double size)
+{
+  map_claim (pen->claims,
+             map_box_upright ((PixelBox){ x - size / 2.0, y - size / 2.0, size, size }));
+}
+
+/* Inside the plot, or at its edge where the load is past it. */
+static bool
+event_place (const Chart *chart, const SpringEvent *event, double *x, double *y)
+{
+  if (!(event->travel >= chart->x.low && event->travel <= chart->x.high) ||
+      !isfinite (event->load))
+    return false;
+  *x = axis_to_pixel (chart->x, event->travel);
+  *y = CLAMP (axis_to_pixel (chart->y, event->load), chart->plot.y,
+              chart->plot.y + chart->plot.height);
+  return true;
+}
+
+/* What will be marked, before anything is written. */
+static void
+claim_marks (const SpringCharts *charts, const SpringsPen *pen)
+{
+  const SpringCorner *hand = spring_study_in_hand (pen->springs);
+  const double size = MARK_SIZE * pen->chart.theme->text;
+  double x, y;
+
+  for (unsigned i = 0; i < pen->springs->n_setups; i++)
+    if (spring_standing_place (charts, pen->springs, i, &x, &y))
+      claim_about (pen, x, y, i == pen->chart.study->in_hand ? 1.5 * size : size);
+  for (gsize i = 0; i < hand->n_events; i++)
+    if (event_place (loads_of (charts), &hand->events[i], &x, &y))
+      claim_about (pen, x, y, 1.1 * size);
 }
 
 void
-spring_weight_draw (const SpringCharts *charts, const SpringsPen *pen)
+spring_weight_draw (const SpringCharts *charts, const SpringsPen *pen, SpringNamed *named)
 {
   const Chart *chart = loads_of (charts);
   const Theme *theme = pen->chart.theme;
@@ -250,14 +307,8 @@ spring_weight_draw (const SpringCharts *charts, const SpringsPen *pen)
     cairo_stroke (cr);
     claim_line (pen, (Pixel){ x, y }, (Pixel){ x, foot });
   }
-  draw_weight_label (chart, pen, y);
-}
-
-static void
-claim_about (const SpringsPen *pen, double x, double y, double size)
-{
-  map_claim (pen->claims,
-             map_box_upright ((PixelBox){ x - size / 2.0, y - size / 2.0, size, size }));
+  claim_marks (charts, pen);
+  named->weight = draw_weight_label (chart, pen, y);
 }
 
 static void
@@ -272,7 +323,6 @@ put_marker (
   }
   theme_use (pen->chart.cr, colour);
   theme_marker (pen->chart.cr, marker, x, y, size);
-  claim_about (pen, x, y, size);
 }
 
 /* Hollow: no setup's marker is. */
@@ -286,7 +336,6 @@ put_event (const SpringsPen *pen, double x, double y)
   theme_marker (pen->chart.cr, MARKER_DIAMOND, x, y, size);
   theme_use (pen->chart.cr, colour_with_alpha (theme->ground, 1.0));
   theme_marker (pen->chart.cr, MARKER_DIAMOND, x, y, 0.55 * size);
-  claim_about (pen, x, y, size);
 }
 
 static void
@@ -338,19 +387,6 @@ mark_standing (const SpringCharts *charts, const SpringsPen *pen)
   } else
     return;
   draw_label (chart, pen, &label);
-}
-
-/* Inside the plot, or at its edge where the load is past it. */
-static bool
-event_place (const Chart *chart, const SpringEvent *event, double *x, double *y)
-{
-  if (!(event->travel >= chart->x.low && event->travel <= chart->x.high) ||
-      !isfinite (event->load))
-    return false;
-  *x = axis_to_pixel (chart->x, event->travel);
-  *y = CLAMP (axis_to_pixel (chart->y, event->load), chart->plot.y,
-              chart->plot.y + chart->plot.height);
-  return true;
 }
 
 static void
