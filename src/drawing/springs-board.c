@@ -26,7 +26,7 @@
 struct SpringsBoard {
   TextCache *texts;
   SpringCharts charts;
-  MapClaims claims;
+  MapClaims claims, leaders;
   AxisRange travel;
   double gutter, names, words_height, foot;
   bool has_charts, has_rate;
@@ -269,7 +269,8 @@ pen_for (SpringsBoard *board, cairo_t *cr, const SpringsView *view, int chart)
                                   .label_room = board->names },
                        .springs = view->springs,
                        .lit = view->lit,
-                       .claims = &board->claims };
+                       .claims = &board->claims,
+                       .leaders = &board->leaders };
 }
 
 /* The part of the rate that is change of ratio. */
@@ -315,7 +316,7 @@ draw_charts (SpringsBoard *board, cairo_t *cr, const SpringsView *view)
   const bool has_gaps = study_in_hand (load.chart.study)->n_assembled < STUDY_STATIONS;
   SpringNamed named;
 
-  board->claims.n = 0;
+  board->claims.n = board->leaders.n = 0;
   spring_areas_draw (charts, &load);
   chart_draw_still (&charts->charts[SPRINGS_LOAD], &load.chart);
   if (has_gaps)

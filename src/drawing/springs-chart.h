@@ -31,7 +31,8 @@ typedef struct {
   ChartPen chart;
   const SpringStudy *springs;
   int lit;
-  MapClaims *claims; /* what names already cover */
+  MapClaims *claims;  /* what no name may cover */
+  MapClaims *leaders; /* what it had better not */
 } SpringsPen;
 
 /* Whether a setup has a curve. */

@@ -19,6 +19,7 @@
 #define COST_BELOW 3.5
 #define COST_OTHERS 2.5 /* lying on another setup's curve */
 #define COST_HAND 6.0   /* lying on the load in hand */
+#define COST_LEADER 4.0 /* lying on the leader of another name */
 
 typedef struct {
   const char *text;
@@ -56,13 +57,17 @@ is_free (const Chart *chart, const SpringsPen *pen, Frame box)
   return is_inside_plot (chart, box) && map_is_free (pen->claims, &claim);
 }
 
-/* Of the curves that a label there would lie on. */
+/* Of the lines that a label there would lie on. */
 static double
-cost_of_cover (const Chart *chart, Frame box)
+cost_of_cover (const Chart *chart, const SpringsPen *pen, Frame box)
 {
+  const MapBox claim = map_box_upright (pixel_box (box));
+  const double leaders = map_is_free (pen->leaders, &claim) ? 0.0 : COST_LEADER;
+
   if (chart_is_free (chart, box))
-    return 0.0;
-  return chart_runs_through (chart, &chart->hand, box) ? COST_HAND : COST_OTHERS;
+    return leaders;
+  return leaders +
+         (chart_runs_through (chart, &chart->hand, box) ? COST_HAND : COST_OTHERS);
 }
 
 static TextStyle
@@ -170,7 +175,7 @@ find_place (const Chart *chart,
       if (place.cost >= least || !is_free (chart, pen, place.box) ||
           (row > 0 && !is_leader_free (pen, label, place.box)))
         continue;
-      const double cost = place.cost + cost_of_cover (chart, place.box);
+      const double cost = place.cost + cost_of_cover (chart, pen, place.box);
       if (cost >= least)
         continue;
       least = cost;
@@ -236,9 +241,9 @@ draw_weight_label (const Chart *chart, const SpringsPen *pen, double y)
   for (gsize i = 0; i < G_N_ELEMENTS (places); i++) {
     box.x = places[i].x;
     box.y = places[i].y;
-    if (!is_free (chart, pen, box) || cost_of_cover (chart, box) >= least)
+    if (!is_free (chart, pen, box) || cost_of_cover (chart, pen, box) >= least)
       continue;
-    least = cost_of_cover (chart, box);
+    least = cost_of_cover (chart, pen, box);
     found = box;
   }
   if (isfinite (least))

@@ -109,7 +109,7 @@ draw_leader (const Chart *chart, const SpringsPen *pen, double from_x, CurveLabe
   cairo_move_to (cr, fmin (from_x, right) + 1.0, label.wanted);
   cairo_line_to (cr, right + GAP - 1.5, label.place);
   cairo_stroke (cr);
-  map_claim_line (pen->claims, (Pixel){ fmin (from_x, right), label.wanted },
+  map_claim_line (pen->leaders, (Pixel){ fmin (from_x, right), label.wanted },
                   (Pixel){ right + GAP, label.place });
 }
 
