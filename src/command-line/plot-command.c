@@ -28,7 +28,8 @@ parse (int argc, char **argv, Options *options, char **file)
       N_ ("A setup to draw; may be repeated, the last one is in hand; the first one of the car if not given"),
       N_ ("NAME") },
     { "view", 0, 0, G_OPTION_ARG_STRING, &options->view,
-      N_ ("curves, sheet, lowering, mount or loads; curves if not given"), N_ ("VIEW") },
+      N_ ("curves, sheet, lowering, mount, springs or loads; curves if not given"),
+      N_ ("VIEW") },
     { "case", 0, 0, G_OPTION_ARG_FILENAME, &options->load_case,
       N_ ("A load case of the car, for loads, or for a sheet with forces; standing if not given"),
       N_ ("NAME") },
@@ -119,10 +120,10 @@ choose_setups (Car *car, char **names, guint *in_hand)
 static gboolean
 choose_options (const Options *options, Card *card)
 {
-  static const char *const views[] = { "curves", "sheet", "lowering",
-                                       "mount",  "loads", NULL };
-  static const CardSubject subjects[] = { CARD_CURVES, CARD_SHEET, CARD_LOWERING,
-                                          CARD_MOUNT_MAP, CARD_LOADS };
+  static const char *const views[] = { "curves",  "sheet", "lowering", "mount",
+                                       "springs", "loads", NULL };
+  static const CardSubject subjects[] = { CARD_CURVES,    CARD_SHEET,   CARD_LOWERING,
+                                          CARD_MOUNT_MAP, CARD_SPRINGS, CARD_LOADS };
   static const char *const grounds[] = { "white", "dark", "none", NULL };
   const int view = choose_word ("view", options->view, views);
   const int ground =
@@ -162,9 +163,8 @@ shows_loads (const Card *card, const Options *options)
 
 /* Where the load puts the wheel, unless a travel was asked for. */
 static int
-write_loaded (Card *card, Study *study, const Options *options)
+write_loaded (Card *card, SpringStudy *springs, Study *study, const Options *options)
 {
-  g_autoptr (SpringStudy) springs = spring_study_new ();
   g_autoptr (LoadStudy) loads = load_study_new ();
   CarLoadCase load_case;
   SpringMode mode;
@@ -196,6 +196,7 @@ run (const Options *options, const char *file)
 
   g_autoptr (Car) car = command_line_load (file);
   g_autoptr (Study) study = study_new ();
+  g_autoptr (SpringStudy) springs = spring_study_new ();
   if (car == NULL)
     return EXIT_REFUSED;
   if (!choose_setups (car, options->setups, &in_hand))
@@ -203,10 +204,13 @@ run (const Options *options, const char *file)
   card.car = car;
   card.setup = car_setup (car, in_hand);
   card.study = study;
+  card.springs = springs;
   study_solve (study, car, in_hand,
                isnan (options->travel) ? card.setup->lowering_mm : options->travel);
   if (shows_loads (&card, options))
-    return write_loaded (&card, study, options);
+    return write_loaded (&card, springs, study, options);
+  if (card.subject == CARD_SPRINGS)
+    spring_study_solve (springs, study, car);
   return write_card (&card, options);
 }
 

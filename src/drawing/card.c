@@ -7,6 +7,7 @@ struct CardPress {
   Lowering *lowering;
   MountMap *map;
   LoadsBoard *loads;
+  SpringsBoard *springs;
 };
 
 CardPress *
@@ -19,6 +20,7 @@ card_press_new (void)
   press->lowering = lowering_new ();
   press->map = mount_map_new ();
   press->loads = loads_board_new ();
+  press->springs = springs_board_new ();
   return press;
 }
 
@@ -30,6 +32,7 @@ card_press_free (CardPress *press)
   lowering_free (press->lowering);
   mount_map_free (press->map);
   loads_board_free (press->loads);
+  springs_board_free (press->springs);
   g_free (press);
 }
 
@@ -87,6 +90,16 @@ loads_view (const Card *card, const TitleBlock *title)
                       .title = title };
 }
 
+static SpringsView
+springs_view (const Card *card, const TitleBlock *title)
+{
+  return (SpringsView){ .springs = card->springs,
+                        .theme = export_theme (card->options.background),
+                        .lit = -1,
+                        .verdicts = card->verdicts,
+                        .title = title };
+}
+
 void
 card_draw (CardPress *press, cairo_t *cr, const Card *card)
 {
@@ -119,6 +132,11 @@ card_draw (CardPress *press, cairo_t *cr, const Card *card)
     loads_board_draw (press->loads, cr, &view, width, height);
     break;
   }
+  case CARD_SPRINGS: {
+    const SpringsView view = springs_view (card, &title);
+    springs_draw (press->springs, cr, &view, width, height);
+    break;
+  }
   }
 }
 
@@ -147,6 +165,10 @@ card_write (const Card *card, const char *path, GError **error)
   case CARD_LOADS: {
     const LoadsView view = loads_view (card, &title);
     return export_loads (&view, &card->options, path, error);
+  }
+  case CARD_SPRINGS: {
+    const SpringsView view = springs_view (card, &title);
+    return export_springs (&view, &card->options, path, error);
   }
   }
   g_return_val_if_reached (FALSE);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A card: the curves, the sheet, the lowering, the mount map or the loads of one setup
+/* A card: curves, sheet, lowering, mount map, springs or loads of one setup
  * with its title block, to be drawn as a preview or written as a file. Window and command
  * line export nothing else.
  */
@@ -13,6 +13,7 @@ typedef enum {
   CARD_SHEET,
   CARD_LOWERING,
   CARD_MOUNT_MAP,
+  CARD_SPRINGS,
   CARD_LOADS
 } CardSubject;
 
@@ -24,8 +25,11 @@ typedef struct {
   const CarSetup *setup;
   const Study *study; /* of that setup */
   MountMapView map;   /* for that: its side, subjects and plate; the rest is filled in */
-  const LoadStudy *loads; /* for those; the sheet of a card that has them shows forces */
-  const char *date;       /* or NULL, for output that repeats to the byte */
+  const SpringStudy *springs;  /* for CARD_SPRINGS: of that study, and … */
+  const char *const *verdicts; /* its sentences, closed by NULL; or NULL */
+  const LoadStudy
+      *loads;       /* for CARD_LOADS; the sheet of a card that has them shows forces */
+  const char *date; /* or NULL, for output that repeats to the byte */
 } Card;
 
 /* What drawing a card needs and keeps between two drawings. */
