@@ -175,29 +175,10 @@ springs_edit_say (SpringsEdit *self, const char *sentence)
   self->say (sentence, self->say_data);
 }
 
-/* "setups[1].springs.coil.wire_mm" has the row "coil.wire_mm". */
 static char *
 name_path (const char *path, gpointer data)
 {
-  (void) data;
-  return springs_name_of_path (path);
-}
-
-static Car *
-draft_with (SpringsEdit *self, const SpringSet *set)
-{
-  Car *draft = car_copy (springs_edit_car (self));
-  CarSetup *setup = car_setup (draft, sw_bench_get_setup_index (self->bench));
-
-  if (springs_edit_owner (self, SPRINGS_COIL) == SET_OWN)
-    setup->springs = set->springs;
-  else
-    draft->springs = set->springs;
-  if (springs_edit_owner (self, SPRINGS_ROD) == SET_OWN)
-    setup->rod = set->rod;
-  else
-    draft->strut.rod = set->rod;
-  return draft;
+  return springs_name_of_path (path, data);
 }
 
 static void
@@ -225,10 +206,10 @@ char *
 springs_edit_store (SpringsEdit *self, const SpringSet *set, const char *label)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (Car) draft = draft_with (self, set);
+  const char *inside = NULL;
 
-  if (!car_check (draft, &error))
-    return refusal_in_words (error->message, name_path, NULL);
+  if (!car_check_springs (&set->springs, &error) || !car_check_rod (&set->rod, &error))
+    return refusal_in_words (error->message, name_path, &inside);
   store (self, set, label);
   return NULL;
 }

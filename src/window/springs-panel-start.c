@@ -127,6 +127,8 @@ springs_end (SpringSet *set, SpringsGroup group)
     return;
   case SPRINGS_COIL:
     s->coil = none.coil;
+    if (s->helper.place == HELPER_IN_SERIES) /* it stood on it */
+      s->helper = none.helper;
     return;
   case SPRINGS_HELPER:
     s->helper = none.helper;
