@@ -8,8 +8,8 @@
  *   end      F a² (a + l)/(3 E I)
  *   slope    F a (2 l + 3 a)/(6 E I), there
  *   between  F a l²/(9 √3 E I), at l/√3 from the piston.
- * The pull along the rod, which bends it a little more, is left out: it is a few
- * hundredths of what would buckle a damper's rod. */
+ * What pushes along the rod bends it a little more. That is left out: Euler's load of a
+ * rod of 22 mm is near 90 kN for an overhang of 250 mm. */
 
 RodReach
 rod_reach (const Rod *rod, double strut_length)

@@ -136,3 +136,47 @@ loads_add (JsonObject *loads, const Car *car)
   if (car->unknown[CAR_SECTION_LOADS] != NULL)
     section_keep_unknown (car->unknown[CAR_SECTION_LOADS], CAR_SECTION_LOADS, &loads);
 }
+
+static void
+take_cases (Car *car, const Car *from)
+{
+  JsonObject **unknown = &car->unknown[CAR_SECTION_LOADS];
+
+  car->n_load_cases = from->n_load_cases;
+  memcpy (car->load_cases, from->load_cases, sizeof car->load_cases);
+  g_clear_pointer (unknown, json_object_unref);
+  if (from->unknown[CAR_SECTION_LOADS] != NULL)
+    *unknown = json_object_ref (from->unknown[CAR_SECTION_LOADS]);
+}
+
+gboolean
+loads_renew (Car *car, const CarLoadCase *cases, gsize n, GError **error)
+{
+  g_return_val_if_fail (n <= LOAD_CASES_MOST, FALSE);
+
+  g_autoptr (JsonObject) loads = json_object_new ();
+  g_autoptr (Car) wanted = car_new (), read = car_new ();
+
+  for (gsize i = 0; i < n; i++) {
+    wanted->load_cases[i] = cases[i];
+    number_rows_clear_negative_zeros (case_numbers, &wanted->load_cases[i]);
+  }
+  wanted->n_load_cases = n;
+  if (car->unknown[CAR_SECTION_LOADS] != NULL)
+    wanted->unknown[CAR_SECTION_LOADS] =
+        json_object_ref (car->unknown[CAR_SECTION_LOADS]);
+  loads_add (loads, wanted);
+  section_keep_unknown (loads, CAR_SECTION_LOADS, &read->unknown[CAR_SECTION_LOADS]);
+  if (!loads_read (loads, read, error))
+    return FALSE;
+  take_cases (car, read);
+  return TRUE;
+}
+
+gboolean
+car_check_load_cases (const CarLoadCase *cases, gsize n, GError **error)
+{
+  g_autoptr (Car) car = car_new ();
+
+  return loads_renew (car, cases, n, error);
+}

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Inside car-json only: the cases of load in the section "loads". */
+/* Inside the model only: the cases of load in the section "loads". */
 
 #pragma once
 
@@ -9,3 +9,6 @@
 gboolean loads_read (JsonObject *loads, Car *car, GError **error);
 /* The cases, and what else the section has. */
 void loads_add (JsonObject *loads, const Car *car);
+/* What a file makes of @n cases instead of those that @car has: members that are not
+ * known here stay with the name of their case. Or a refusal, and @car is as it was. */
+gboolean loads_renew (Car *car, const CarLoadCase *cases, gsize n, GError **error);

@@ -62,12 +62,21 @@ rod_object (const CarRod *rod, JsonObject *unknown)
 }
 
 gboolean
-car_check_rod (const CarRod *rod, GError **error)
+rod_renew (const CarRod *wanted, CarRod *rod, GError **error)
 {
   g_autoptr (JsonObject) holder = json_object_new ();
   JsonObject *unknown = NULL;
+  CarRod clean = *wanted;
+
+  number_rows_clear_negative_zeros (rod_numbers, &clean);
+  json_object_set_object_member (holder, "rod", rod_object (&clean, NULL));
+  return rod_read (holder, "", rod, &unknown, error);
+}
+
+gboolean
+car_check_rod (const CarRod *rod, GError **error)
+{
   CarRod read;
 
-  json_object_set_object_member (holder, "rod", rod_object (rod, NULL));
-  return rod_read (holder, "", &read, &unknown, error);
+  return rod_renew (rod, &read, error);
 }

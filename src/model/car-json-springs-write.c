@@ -137,8 +137,8 @@ springs_renew (const CarSprings *wanted,
 gboolean
 car_check_springs (const CarSprings *springs, GError **error)
 {
-  CarSprings read;
   JsonObject *unknown = NULL;
+  CarSprings read;
 
   return springs_renew (springs, NULL, &read, &unknown, error);
 }

@@ -30,6 +30,8 @@ gboolean rod_read (JsonObject *parent,
                    JsonObject **unknown,
                    GError **error);
 JsonObject *rod_object (const CarRod *rod, JsonObject *unknown);
+/* As springs_renew () does. */
+gboolean rod_renew (const CarRod *wanted, CarRod *rod, GError **error);
 /* The bore inside the diameter; by the names that the object at @path has for them. */
 gboolean rod_check (const CarRod *rod,
                     const char *path,

@@ -51,10 +51,11 @@ char *car_to_json (const Car *car, gsize *length);
  * if not. */
 gboolean car_check (const Car *car, GError **error);
 
-/* The same for a set of springs and for a rod; sentences name members from the set on,
- * such as `springs.coil.wire_mm`. */
+/* The same for a set of springs, for a rod and for cases of load; sentences name members
+ * from the set on, such as `springs.coil.wire_mm`. */
 gboolean car_check_springs (const CarSprings *springs, GError **error);
 gboolean car_check_rod (const CarRod *rod, GError **error);
+gboolean car_check_load_cases (const CarLoadCase *cases, gsize n, GError **error);
 
 Car *car_load (GFile *file, GError **error);
 /* Atomic: a crash leaves the old file or the new one. A symbolic link keeps pointing at

@@ -269,7 +269,9 @@ is_sound_setup (const CarSetup *setup)
   return setup->name != NULL && is_within (setup->mount) &&
          fabs (setup->lowering_mm) <= CAR_FURTHEST_MOVE &&
          is_sound (&setup->corrections) && is_within (setup->right.mount) &&
-         fabs (setup->right.camber_bolt_deg) <= CAR_MOST_CAMBER_BOLT;
+         fabs (setup->right.camber_bolt_deg) <= CAR_MOST_CAMBER_BOLT &&
+         (!setup->has_springs || car_check_springs (&setup->springs, NULL)) &&
+         (!setup->has_rod || car_check_rod (&setup->rod, NULL));
 }
 
 void

@@ -95,6 +95,26 @@ void sw_document_set_targets (SwDocument *self,
                               guint n,
                               const char *label);
 
+/* What setup @index stands on by itself, or NULL: as the car does. What a car file could
+ * not hold is refused, FALSE, and nothing has changed; car_check_springs () and
+ * car_check_rod () say why. Parts that are not there lose their numbers. */
+gboolean sw_document_set_springs (SwDocument *self,
+                                  guint index,
+                                  const CarSprings *own,
+                                  const char *label);
+gboolean
+sw_document_set_rod (SwDocument *self, guint index, const CarRod *own, const char *label);
+/* The same for what every setup without its own stands on. */
+gboolean sw_document_set_car_springs (SwDocument *self,
+                                      const CarSprings *springs,
+                                      const char *label);
+gboolean sw_document_set_car_rod (SwDocument *self, const CarRod *rod, const char *label);
+/* All of them; @n 0: the usual ones. FALSE as above, by car_check_load_cases (). */
+gboolean sw_document_set_load_cases (SwDocument *self,
+                                     const CarLoadCase *cases,
+                                     gsize n,
+                                     const char *label);
+
 /* Beginning inside a change ends that one first. */
 void sw_document_begin (SwDocument *self, const char *label);
 void sw_document_end (SwDocument *self);

@@ -185,6 +185,14 @@ raw_pose_direction (const RawPose *pose, Vec3 measured)
 }
 
 Vec3
+raw_pose_arm_point (const RawCorner *raw, const RawPose *pose, Vec3 measured)
+{
+  const Vec3 lever = vec3_sub (measured, raw->hinge);
+
+  return vec3_add (raw->hinge, turn_about (lever, raw->hinge_axis, pose->x[8]));
+}
+
+Vec3
 raw_pose_point_as_measured (const RawCorner *raw, const RawPose *pose, Vec3 now)
 {
   const Vec3 offset = vec3_sub (now, at (pose->x));

@@ -54,5 +54,7 @@ raw_corner_solve (RawCorner *raw, const RawPose *start, double tolerance, RawPos
 /* Where a point or a direction that was measured on the knuckle is now. */
 Vec3 raw_pose_point (const RawCorner *raw, const RawPose *pose, Vec3 measured);
 Vec3 raw_pose_direction (const RawPose *pose, Vec3 measured);
+/* Where a point of the arm is now. */
+Vec3 raw_pose_arm_point (const RawCorner *raw, const RawPose *pose, Vec3 measured);
 /* Where a point that is on the knuckle now was when the corner was measured. */
 Vec3 raw_pose_point_as_measured (const RawCorner *raw, const RawPose *pose, Vec3 now);

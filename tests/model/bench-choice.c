@@ -48,7 +48,11 @@ full_car (void)
 
   g_array_set_size (car->targets, 0);
   car->tower = (CarTower){ .opening_diameter_mm = 88.0 };
-  car->strut = (CarStrut){ 52.0, 0.0, 260.0, 150.0, 190.0, 140.0 };
+  car->strut = (CarStrut){ .tube_diameter_mm = 52.0,
+                           .tube_top_mm = 260.0,
+                           .seat_diameter_mm = 150.0,
+                           .seat_height_mm = 190.0,
+                           .spring_diameter_mm = 140.0 };
   car->limits.tyre_clearance_mm = 3.0;
   car->right.has_alignment = TRUE;
   car->right.camber_deg = car->camber_deg + 0.3;
