@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/sheet-dimensions.h"
+#include "drawing/sheet-forces.h"
 #include "drawing/sheet-handles.h"
 #include "drawing/sheet-panel.h"
 #include "drawing/sheet-parts.h"
@@ -63,7 +64,9 @@ draw_view (const SheetPen *pen, SheetViewName view, const StudyCorner *standing)
     parts_draw_centre_plane (pen, view);
   if (assembles)
     parts_draw_wheel (pen, view, study_in_hand (study));
-  if (assembles && view == SHEET_FRONT)
+  const bool is_loaded = pen->view->loads != NULL && pen->view->loads->is_solved;
+
+  if (assembles && view == SHEET_FRONT && !is_loaded)
     dimensions_draw_construction (pen);
   parts_draw_body (pen, view);
   if (assembles)
@@ -73,7 +76,10 @@ draw_view (const SheetPen *pen, SheetViewName view, const StudyCorner *standing)
     parts_draw_ghost (pen, view);
   if (assembles) {
     parts_draw_steering_axis (pen, view, study_in_hand (study));
-    dimensions_draw (pen, view);
+    if (is_loaded)
+      forces_draw (pen, view);
+    else
+      dimensions_draw (pen, view);
   }
 }
 

@@ -11,6 +11,7 @@
 
 #include "drawing/theme.h"
 #include "drawing/title-block.h"
+#include "model/load-case.h"
 #include "model/study.h"
 
 typedef enum {
@@ -42,6 +43,7 @@ typedef struct {
   bool ground_fixed; /* the ground keeps its place and the body moves; else the body does
                       */
   const TitleBlock *title;
+  const JointLoads *loads; /* drawn as arrows in place of the dimensions; or NULL */
 } SheetView;
 
 typedef struct Sheet Sheet;

@@ -8,6 +8,22 @@
 #include <glib/gi18n-lib.h>
 
 const char *
+spring_event_key (SpringEventKind kind)
+{
+  static const char *const keys[N_SPRING_EVENTS] = {
+    [SPRING_EVENT_TOPS_OUT] = "tops_out",
+    [SPRING_EVENT_COIL_BOUND] = "coil_bound",
+    [SPRING_EVENT_HELPER_CLOSED] = "helper_closed",
+    [SPRING_EVENT_HELPER_SLACK] = "helper_slack",
+    [SPRING_EVENT_BUMP_STOP] = "bump_stop",
+    [SPRING_EVENT_DROOP_STOP] = "droop_stop",
+    [SPRING_EVENT_BAR_UNWOUND] = "bar_unwound",
+  };
+
+  return keys[kind];
+}
+
+const char *
 spring_event_name (SpringEventKind kind)
 {
   switch (kind) {

@@ -28,6 +28,7 @@ typedef struct {
 #define SPRING_EVENTS_MOST 12
 
 const char *spring_event_name (SpringEventKind kind); /* translated: "coil bound" */
+const char *spring_event_key (SpringEventKind kind);  /* "coil_bound" */
 
 /* Whether and where the springs carry the corner's weight. */
 typedef enum {
