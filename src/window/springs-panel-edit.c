@@ -108,7 +108,7 @@ first_refusal (SpringsEdit *self)
 static void
 on_entry_checked_cb (SpringsEdit *self)
 {
-  self->say (first_refusal (self), self->say_data);
+  self->say (first_refusal (self), TRUE, self->say_data);
 }
 
 static void
@@ -170,9 +170,15 @@ springs_edit_show (SpringsEdit *self)
 }
 
 void
-springs_edit_say (SpringsEdit *self, const char *sentence)
+springs_edit_refuse (SpringsEdit *self, const char *sentence)
 {
-  self->say (sentence, self->say_data);
+  self->say (sentence, TRUE, self->say_data);
+}
+
+void
+springs_edit_tell (SpringsEdit *self, const char *sentence)
+{
+  self->say (sentence, FALSE, self->say_data);
 }
 
 static char *
@@ -222,7 +228,7 @@ springs_edit_choose (SpringsEdit *self, const SpringSet *set, const char *label)
   if (refusal == NULL)
     return;
   springs_edit_show (self);
-  springs_edit_say (self, refusal);
+  springs_edit_refuse (self, refusal);
 }
 
 const char *
