@@ -137,6 +137,7 @@ set_accels (GtkApplication *application)
     { "win.question::travel", { "<Alt>1" } },
     { "win.question::height", { "<Alt>2" } },
     { "win.question::mount", { "<Alt>3" } },
+    { "win.question::springs", { "<Alt>4" } },
     { "win.explain", { "F5" } },
   };
 

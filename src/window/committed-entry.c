@@ -201,12 +201,12 @@ sw_committed_entry_init (SwCommittedEntry *self)
 }
 
 GtkWidget *
-sw_committed_entry_new (const char *label, EntryTake take, EntryStep step, gpointer data)
+sw_committed_entry_new (const char *label, EntryTake take, EntryStep by, gpointer data)
 {
   SwCommittedEntry *self = g_object_new (SW_TYPE_COMMITTED_ENTRY, NULL);
 
   self->take = take;
-  self->step = step;
+  self->step = by;
   self->data = data;
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   label, -1);

@@ -5,6 +5,8 @@
 #include "window/curve-picker.h"
 #include "window/lowering-view.h"
 #include "window/mount-view-page.h"
+#include "window/springs-panel.h"
+#include "window/springs-view.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -28,6 +30,13 @@ static const Question all[] = {
     .create_strip = sw_answers_view_new,
     .create_strip_tools = answers_tools_new,
     .subject = CARD_MOUNT_MAP,
+    .is_late = TRUE },
+  { .name = "springs",
+    .title = N_ ("Springs"),
+    .create = sw_springs_view_new,
+    .strip_title = N_ ("What It Stands On"),
+    .create_strip = sw_springs_panel_new,
+    .subject = CARD_CURVES,
     .is_late = TRUE },
 };
 

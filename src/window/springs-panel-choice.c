@@ -126,9 +126,9 @@ static const Row rows[N_SPRINGS_CHOICES] = {
                     set_link },
   [CHOICE_LINK_POINT] = { SPRINGS_ANTI_ROLL,
                           N_ ("Link holds"),
-                          N_ ("Where the link takes hold: not measured, half-way out the arm "
-                              "or at the strut’s foot; or measured as a point"),
-                          { N_ ("Not measured"), N_ ("Measured point") },
+                          N_ ("Where the link takes hold: half-way out the arm or at the strut’s "
+                              "foot, or at a measured point"),
+                          { N_ ("Where it usually holds"), N_ ("At a measured point") },
                           get_link_point,
                           set_link_point },
   [CHOICE_ROD] = { SPRINGS_ROD,

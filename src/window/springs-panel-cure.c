@@ -7,8 +7,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define PERCH_UNIT 0.01  /* mm */
-#define ANGLE_UNIT 0.001 /* °: less than a tenth of a millimetre of height */
+/* Less than a tenth of a millimetre of height. */
+#define PERCH_UNIT 0.01 /* mm */
+#define ANGLE_UNIT 0.01 /* ° */
 
 typedef struct {
   SpringsEdit *edit;
@@ -46,9 +47,12 @@ springs_cure_take (SpringsEdit *edit, RaiseBy by, SpringSet *set)
 }
 
 static void
-set_reason (Cure *self, const char *reason)
+set_reason (Cure *self, gboolean stands_there, const char *reason)
 {
-  gtk_widget_set_sensitive (self->button, reason == NULL);
+  gtk_widget_set_sensitive (self->button, !stands_there && reason == NULL);
+  gtk_button_set_label (GTK_BUTTON (self->button), stands_there
+                                                       ? _ ("Stands at This Height")
+                                                       : _ ("Stand at This Height"));
   gtk_widget_set_visible (self->reason, reason != NULL);
   gtk_label_set_label (GTK_LABEL (self->reason), reason != NULL ? reason : "");
 }
@@ -79,18 +83,19 @@ show (gpointer part)
 
   gtk_widget_set_visible (self->button, is_there (&set, self->by));
   if (!is_there (&set, self->by)) {
-    set_reason (self, NULL);
+    set_reason (self, FALSE, NULL);
     return;
   }
   if (sw_bench_is_dragging (springs_edit_bench (self->edit)))
     return;
   describe (self);
-  if (!springs_cure_take (self->edit, self->by, &set))
-    set_reason (self, self->by == RAISE_PERCH
-                          ? _ ("No perch does it: the coil would be slack or bound.")
-                          : _ ("No clamp angle does it."));
+  if (springs_cure_take (self->edit, self->by, &set))
+    set_reason (self, *number_of (&set, self->by) == now, NULL);
   else
-    set_reason (self, *number_of (&set, self->by) == now ? _ ("It stands at it.") : NULL);
+    set_reason (self, FALSE,
+                self->by == RAISE_PERCH
+                    ? _ ("No perch does it: the coil would be slack or bound.")
+                    : _ ("No clamp angle does it."));
 }
 
 static void

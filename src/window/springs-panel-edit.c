@@ -108,7 +108,7 @@ first_refusal (SpringsEdit *self)
 static void
 on_entry_checked_cb (SpringsEdit *self)
 {
-  self->say (first_refusal (self), self->say_data);
+  self->say (first_refusal (self), TRUE, self->say_data);
 }
 
 static void
@@ -170,34 +170,21 @@ springs_edit_show (SpringsEdit *self)
 }
 
 void
-springs_edit_say (SpringsEdit *self, const char *sentence)
+springs_edit_refuse (SpringsEdit *self, const char *sentence)
 {
-  self->say (sentence, self->say_data);
+  self->say (sentence, TRUE, self->say_data);
 }
 
-/* "setups[1].springs.coil.wire_mm" has the row "coil.wire_mm". */
+void
+springs_edit_tell (SpringsEdit *self, const char *sentence)
+{
+  self->say (sentence, FALSE, self->say_data);
+}
+
 static char *
 name_path (const char *path, gpointer data)
 {
-  (void) data;
-  return springs_name_of_path (path);
-}
-
-static Car *
-draft_with (SpringsEdit *self, const SpringSet *set)
-{
-  Car *draft = car_copy (springs_edit_car (self));
-  CarSetup *setup = car_setup (draft, sw_bench_get_setup_index (self->bench));
-
-  if (springs_edit_owner (self, SPRINGS_COIL) == SET_OWN)
-    setup->springs = set->springs;
-  else
-    draft->springs = set->springs;
-  if (springs_edit_owner (self, SPRINGS_ROD) == SET_OWN)
-    setup->rod = set->rod;
-  else
-    draft->strut.rod = set->rod;
-  return draft;
+  return springs_name_of_path (path, data);
 }
 
 static void
@@ -225,10 +212,10 @@ char *
 springs_edit_store (SpringsEdit *self, const SpringSet *set, const char *label)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (Car) draft = draft_with (self, set);
+  const char *inside = NULL;
 
-  if (!car_check (draft, &error))
-    return refusal_in_words (error->message, name_path, NULL);
+  if (!car_check_springs (&set->springs, &error) || !car_check_rod (&set->rod, &error))
+    return refusal_in_words (error->message, name_path, &inside);
   store (self, set, label);
   return NULL;
 }
@@ -241,7 +228,7 @@ springs_edit_choose (SpringsEdit *self, const SpringSet *set, const char *label)
   if (refusal == NULL)
     return;
   springs_edit_show (self);
-  springs_edit_say (self, refusal);
+  springs_edit_refuse (self, refusal);
 }
 
 const char *

@@ -33,8 +33,8 @@ typedef struct SpringsEdit SpringsEdit;
 
 /* A part of the editor shows what is stored. */
 typedef void (*SpringsShow) (gpointer part);
-/* A sentence for people: a refusal, or what was added; NULL: none. */
-typedef void (*SpringsSay) (const char *sentence, gpointer data);
+/* A sentence for people; NULL: none. */
+typedef void (*SpringsSay) (const char *sentence, gboolean is_refusal, gpointer data);
 
 SpringsEdit *springs_edit_new (SwBench *bench, SpringsSay say, gpointer data);
 void springs_edit_free (SpringsEdit *self);
@@ -53,8 +53,9 @@ void springs_edit_add_part (SpringsEdit *self, SpringsShow show, gpointer part);
 void springs_edit_watch (SpringsEdit *self, SwCommittedEntry *entry);
 /* Tells all parts what is stored. */
 void springs_edit_show (SpringsEdit *self);
-/* Something of more interest than the refusals, until the next of them. */
-void springs_edit_say (SpringsEdit *self, const char *sentence);
+/* What an entry of its own does not say: until one does. */
+void springs_edit_refuse (SpringsEdit *self, const char *sentence);
+void springs_edit_tell (SpringsEdit *self, const char *sentence);
 
 /* Stores what is another than before as one step; NULL, or why not: free with g_free ().
  */

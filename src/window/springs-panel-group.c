@@ -33,20 +33,21 @@ static const Item items[N_SPRINGS_GROUPS][MOST_ITEMS] = {
                     { ITEM_SECTIONS, 0, 0 },
                     { ITEM_NUMBERS, ROW_BAR_RATE, ROW_BAR_RATE },
                     { ITEM_READING, READING_BAR, 0 },
+                    { ITEM_NUMBERS, ROW_BAR_MODULUS, ROW_BAR_MODULUS },
                     { ITEM_COLUMN, 0, 0 },
                     { ITEM_NUMBERS, ROW_CLAMP_ANGLE, ROW_CLAMP_ANGLE },
                     { ITEM_CURE, RAISE_CLAMP_ANGLE, 0 },
                     { ITEM_NUMBERS, ROW_LEVER, ROW_SPLINES },
-                    { ITEM_READING, READING_ADJUSTER, 0 },
-                    { ITEM_NUMBERS, ROW_BAR_MODULUS, ROW_BAR_MODULUS } },
+                    { ITEM_READING, READING_ADJUSTER, 0 } },
   [SPRINGS_COIL] = { { ITEM_CHOICE, CHOICE_COIL, 0 },
-                     { ITEM_NUMBERS, ROW_COIL_RATE, ROW_COIL_MODULUS },
+                     { ITEM_NUMBERS, ROW_COIL_RATE, ROW_TOTAL_COILS },
                      { ITEM_TABLE, TABLE_COIL, 0 },
                      { ITEM_READING, READING_COIL, 0 },
                      { ITEM_COLUMN, 0, 0 },
                      { ITEM_NUMBERS, ROW_PERCH, ROW_PERCH },
                      { ITEM_CURE, RAISE_PERCH, 0 },
                      { ITEM_NUMBERS, ROW_FREE_LENGTH, ROW_SOLID_LENGTH },
+                     { ITEM_NUMBERS, ROW_COIL_MODULUS, ROW_COIL_MODULUS },
                      { ITEM_COLUMN, 0, 0 },
                      { ITEM_NUMBERS, ROW_UPPER_DROP, ROW_UPPER_FORWARD } },
   [SPRINGS_HELPER] = { { ITEM_CHOICE, CHOICE_HELPER, 0 },
@@ -55,12 +56,14 @@ static const Item items[N_SPRINGS_GROUPS][MOST_ITEMS] = {
                       { ITEM_TABLE, TABLE_BUMP_STOP, 0 },
                       { ITEM_NUMBERS, ROW_DROOP_STOP, ROW_DROOP_STOP } },
   [SPRINGS_ANTI_ROLL] = { { ITEM_CHOICE, CHOICE_ANTI_ROLL, 0 },
-                          { ITEM_NUMBERS, ROW_ANTI_ROLL_RATE, ROW_ANTI_ROLL_MODULUS },
+                          { ITEM_NUMBERS, ROW_ANTI_ROLL_RATE, ROW_ANTI_ROLL_ARM },
                           { ITEM_READING, READING_ANTI_ROLL, 0 },
                           { ITEM_COLUMN, 0, 0 },
                           { ITEM_CHOICE, CHOICE_LINK, 0 },
                           { ITEM_CHOICE, CHOICE_LINK_POINT, 0 },
-                          { ITEM_NUMBERS, ROW_LINK_X, ROW_LINK_Z } },
+                          { ITEM_NUMBERS, ROW_LINK_X, ROW_LINK_Z },
+                          { ITEM_NUMBERS, ROW_ANTI_ROLL_MODULUS,
+                            ROW_ANTI_ROLL_MODULUS } },
   [SPRINGS_DAMPER] = { { ITEM_NUMBERS, ROW_GAS, ROW_GAS },
                        { ITEM_TABLE, TABLE_DAMPER, 0 },
                        { ITEM_NUMBERS, ROW_TYRE, ROW_TYRE } },
@@ -144,7 +147,7 @@ add_part (Group *self)
     return;
 
   g_autofree char *sentence = springs_start_sentence (&set, self->group);
-  springs_edit_say (self->edit, sentence);
+  springs_edit_tell (self->edit, sentence);
 }
 
 static void
@@ -154,7 +157,7 @@ remove_part (Group *self)
 
   springs_end (&set, self->group);
   springs_edit_choose (self->edit, &set, remove_label (self->group));
-  springs_edit_say (self->edit, NULL);
+  springs_edit_tell (self->edit, NULL);
 }
 
 static void

@@ -7,6 +7,20 @@
 
 #define ROD_PREFIX "rod."
 
+/* Of the file, inside the springs or a setup. */
+static const struct {
+  const char *name;
+  SpringsGroup group;
+} objects[] = {
+  { "torsion_bar", SPRINGS_BAR },
+  { "coil", SPRINGS_COIL },
+  { "helper", SPRINGS_HELPER },
+  { "bump_stop", SPRINGS_STOPS },
+  { "anti_roll_bar", SPRINGS_ANTI_ROLL },
+  { "damper", SPRINGS_DAMPER },
+  { "rod", SPRINGS_ROD },
+};
+
 const char *
 springs_group_name (SpringsGroup group)
 {
@@ -45,7 +59,7 @@ is_rod_path (const char *path, const char *member)
   const char *dot = strrchr (path, '.');
 
   if (dot == NULL ||
-      !(g_str_has_prefix (path, "strut.") || strstr (path, ".rod.") != NULL))
+      !(g_str_has_prefix (path, "strut.") || g_str_has_prefix (path, ROD_PREFIX)))
     return FALSE;
   for (gsize i = 0; i < G_N_ELEMENTS (beginnings); i++)
     if (g_str_has_prefix (dot + 1, beginnings[i]) &&
@@ -81,8 +95,8 @@ name_section (const char *path)
   return g_strdup_printf (_ ("Section %u"), index + 1);
 }
 
-char *
-springs_name_of_path (const char *path)
+static char *
+name_whole_path (const char *path)
 {
   char *section = name_section (path);
 
@@ -94,5 +108,28 @@ springs_name_of_path (const char *path)
   for (gsize i = 0; i < N_SPRINGS_TABLES; i++)
     if (strstr (path, springs_tables[i].path) != NULL)
       return g_strdup (_ (springs_tables[i].name));
+  for (gsize i = 0; i < G_N_ELEMENTS (objects); i++)
+    if (g_str_has_suffix (path, objects[i].name))
+      return g_strdup (springs_group_name (objects[i].group));
   return NULL;
+}
+
+static void
+note_object (const char *path, const char **inside)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (objects); i++)
+    if (strstr (path, objects[i].name) != NULL)
+      *inside = objects[i].name;
+}
+
+char *
+springs_name_of_path (const char *path, const char **inside)
+{
+  if (strpbrk (path, ".[") != NULL || *inside == NULL) {
+    note_object (path, inside);
+    return name_whole_path (path);
+  }
+
+  g_autofree char *whole = g_strconcat (*inside, ".", path, NULL);
+  return name_whole_path (whole);
 }

@@ -111,7 +111,7 @@ step (int steps, gpointer data)
   g_autofree char *refusal = store (self, wanted);
 
   if (refusal != NULL)
-    springs_edit_say (self->edit, refusal);
+    springs_edit_refuse (self->edit, refusal);
 }
 
 /* The scale keeps its ends while it is dragged, and while its number is inside. */
@@ -159,7 +159,7 @@ on_scale_changed_cb (Number *self)
 
   g_autofree char *refusal = store (self, value);
   if (refusal != NULL)
-    springs_edit_say (self->edit, refusal);
+    springs_edit_refuse (self->edit, refusal);
 }
 
 static void
@@ -220,6 +220,20 @@ on_scale_unmap_cb (Number *self)
     end_drag (self);
 }
 
+/* Turning the wheel to scroll the strip would move whatever comes under the pointer. */
+static void
+ignore_the_wheel (GtkWidget *scale)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (scale);
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++) {
+    g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
+
+    if (GTK_IS_EVENT_CONTROLLER_SCROLL (controller))
+      gtk_event_controller_set_propagation_phase (controller, GTK_PHASE_NONE);
+  }
+}
+
 static void
 add_scale (Number *self, GtkGrid *grid, int at)
 {
@@ -231,8 +245,8 @@ add_scale (Number *self, GtkGrid *grid, int at)
 
   self->scale = GTK_RANGE (scale);
   gtk_range_set_range (self->scale, -1.0, 0.0); /* until it is shown first */
-  gtk_widget_set_focusable (scale, FALSE);      /* the entry takes the keys */
-  gtk_widget_set_focus_on_click (scale, FALSE);
+  ignore_the_wheel (scale);
+  gtk_widget_set_can_focus (scale, FALSE); /* the entry takes the keys */
   gtk_widget_set_tooltip_text (scale, _ (row->meaning));
   gtk_accessible_update_property (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   name, -1);
@@ -274,7 +288,6 @@ springs_number_add (SpringsEdit *edit, SpringsRowName name, GtkGrid *grid, int a
   self->name = springs_label_new (_ (row->name), NULL);
   self->unit = springs_label_new (row->unit[0] != '\0' ? _ (row->unit) : "", "dim-label");
   self->entry = new_entry (self);
-  gtk_label_set_mnemonic_widget (GTK_LABEL (self->name), self->entry);
   gtk_widget_set_tooltip_text (self->name, _ (row->meaning));
   gtk_widget_set_hexpand (self->name, TRUE);
   gtk_grid_attach (grid, self->name, 0, at, 1, 1);

@@ -7,7 +7,7 @@
 
 #define SPRINGS(member) offsetof (SpringSet, springs.member)
 #define ROD(member) offsetof (SpringSet, rod.member)
-#define FAR 2000.0
+#define FAR 1000.0
 
 gboolean
 springs_has_group (const SpringSet *set, SpringsGroup group)
@@ -149,8 +149,8 @@ const SpringsRow springs_rows[N_SPRINGS_ROWS] = {
   [ROW_BAR_MODULUS] = { SPRINGS_BAR, "torsion_bar.shear_modulus_gpa",
                         N_ ("Shear modulus"),
                         N_ ("Of the bar’s steel: 79.3 GPa unless its maker says otherwise"),
-                        N_ ("GPa"), SPRINGS (bar.shear_modulus_gpa), .least = 1.0,
-                        .most = 500.0, .step = 0.1, .is_asked = springs_ask_bar_sizes },
+                        N_ ("GPa"), SPRINGS (bar.shear_modulus_gpa), .least = 10.0,
+                        .most = 200.0, .step = 0.1, .is_asked = springs_ask_bar_sizes },
   [ROW_CLAMP_ANGLE] = { SPRINGS_BAR, "torsion_bar.clamp_angle_deg", N_ ("Clamp angle"),
                         N_ ("Twist of the bar with the wheel at its reference height; "
                             "winding the car up is positive"),
@@ -190,8 +190,8 @@ const SpringsRow springs_rows[N_SPRINGS_ROWS] = {
                         .is_asked = springs_ask_coil_sizes },
   [ROW_COIL_MODULUS] = { SPRINGS_COIL, "coil.shear_modulus_gpa", N_ ("Shear modulus"),
                          N_ ("Of the coil’s steel: 79.3 GPa unless its maker says otherwise"),
-                         N_ ("GPa"), SPRINGS (coil.shear_modulus_gpa), .least = 1.0,
-                         .most = 500.0, .step = 0.1, .is_asked = springs_ask_coil_sizes },
+                         N_ ("GPa"), SPRINGS (coil.shear_modulus_gpa), .least = 10.0,
+                         .most = 200.0, .step = 0.1, .is_asked = springs_ask_coil_sizes },
   [ROW_FREE_LENGTH] = { SPRINGS_COIL, "coil.free_length_mm", N_ ("Free length"),
                         N_ ("Of the coil off the car"), N_ ("mm"),
                         SPRINGS (coil.free_length_mm), .least = 1.0, .most = FAR,
@@ -292,7 +292,7 @@ const SpringsRow springs_rows[N_SPRINGS_ROWS] = {
                               N_ ("Of the anti-roll bar’s steel: 79.3 GPa unless its maker says "
                                   "otherwise"),
                               N_ ("GPa"), SPRINGS (anti_roll_bar.shear_modulus_gpa),
-                              .least = 1.0, .most = 500.0, .step = 0.1,
+                              .least = 10.0, .most = 200.0, .step = 0.1,
                               .is_asked = springs_ask_anti_roll_sizes },
   [ROW_LINK_X] = { SPRINGS_ANTI_ROLL, "anti_roll_bar.link_point[0]", N_ ("Link, x"),
                    N_ ("Where the link holds: forward of the origin, as the measured points"),
@@ -342,7 +342,7 @@ const SpringsRow springs_rows[N_SPRINGS_ROWS] = {
                          .step = 1.0, .is_asked = with_bushes },
   [ROW_ROD_MODULUS] = { SPRINGS_ROD, "rod.modulus_gpa", N_ ("Modulus"),
                         N_ ("Of elasticity, of the rod: 207 GPa for steel"), N_ ("GPa"),
-                        ROD (modulus_gpa), .least = 1.0, .most = 500.0, .step = 1.0,
+                        ROD (modulus_gpa), .least = 10.0, .most = 1000.0, .step = 1.0,
                         .is_asked = with_rod },
   [ROW_FRICTION] = { SPRINGS_ROD, "rod.friction", N_ ("Friction"),
                      N_ ("Coefficient at guide and piston: 0.05 for oiled steel on a coated "

@@ -101,9 +101,10 @@ const char *springs_group_name (SpringsGroup group);
 /* "Coil: Rate", translated, as several parts have a rate; free with g_free (). */
 char *springs_row_full_name (const SpringsRow *row);
 
-/* The translated name of the entry for a member of the file, free with g_free (); NULL
- * where the editor has none. */
-char *springs_name_of_path (const char *path);
+/* The translated name of the entry for a member of the file, or of the part for an object
+ * of it, free with g_free (); NULL where the editor has none. A member by itself is one
+ * of the object at *@inside, which a whole path sets. */
+char *springs_name_of_path (const char *path, const char **inside);
 
 gboolean springs_has_group (const SpringSet *set, SpringsGroup group);
 gboolean springs_ask_bar_sizes (const SpringSet *set);

@@ -80,7 +80,7 @@ step (int steps, gpointer data)
   g_autofree char *refusal = store (cell, wanted);
 
   if (refusal != NULL)
-    springs_edit_say (cell->list->edit, refusal);
+    springs_edit_refuse (cell->list->edit, refusal);
 }
 
 static void

@@ -2,6 +2,7 @@
 #include "window/springs-panel-start.h"
 #include "window/typed-number.h"
 
+#include "model/number-text.h"
 #include "model/spring-law.h"
 
 #include <glib/gi18n-lib.h>
@@ -127,6 +128,8 @@ springs_end (SpringSet *set, SpringsGroup group)
     return;
   case SPRINGS_COIL:
     s->coil = none.coil;
+    if (s->helper.place == HELPER_IN_SERIES) /* it stood on it */
+      s->helper = none.helper;
     return;
   case SPRINGS_HELPER:
     s->helper = none.helper;
@@ -150,7 +153,7 @@ coil_sentence (const CarCoil *coil)
 {
   g_autofree char *rate = typed_number_text (coil->rate_n_per_mm);
   g_autofree char *length = typed_number_text (coil->free_length_mm);
-  g_autofree char *perch = g_strdup_printf ("%.1f", coil->perch_mm);
+  g_autofree char *perch = number_text (coil->perch_mm, 1);
 
   return g_strdup_printf (_ ("Added a coil of %s N/mm, %s mm long, its perch at %s mm: a "
                              "start to be overwritten, not measured."),
@@ -162,7 +165,7 @@ bar_sentence (const CarTorsionBar *bar)
 {
   g_autofree char *outer = typed_number_text (bar->sections[0].outer_mm);
   g_autofree char *length = typed_number_text (bar->sections[0].length_mm);
-  g_autofree char *angle = g_strdup_printf ("%.1f", bar->clamp_angle_deg);
+  g_autofree char *angle = number_text (bar->clamp_angle_deg, 1);
 
   return g_strdup_printf (_ ("Added a solid bar of %s mm, %s mm long, wound up by %s°: a "
                              "start to be overwritten, not measured."),

@@ -5,7 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define WIDTH_CHARS 22
+#define WIDTH_CHARS 26
 
 typedef struct {
   SpringsEdit *edit;

@@ -9,8 +9,10 @@
 #include <string.h>
 
 #define SIDE_CHARS 24
+#define SIDE_WIDTH 184
+#define WHEEL_WAY 80.0 /* pixels a notch */
 #define LEAST_HEIGHT 150
-#define MOST_HEIGHT 300
+#define MOST_HEIGHT 260
 
 /* What the editor was told last: motion of the wheel alone is none of its business. */
 typedef struct {
@@ -61,9 +63,14 @@ on_bench_solved_cb (SwSpringsPanel *self)
 }
 
 static void
-say (const char *sentence, gpointer data)
+say (const char *sentence, gboolean is_refusal, gpointer data)
 {
   SwSpringsPanel *self = data;
+
+  if (is_refusal)
+    gtk_widget_add_css_class (self->sentence, "refusal");
+  else
+    gtk_widget_remove_css_class (self->sentence, "refusal");
 
   gtk_label_set_label (GTK_LABEL (self->sentence), sentence != NULL ? sentence : "");
   gtk_widget_set_visible (self->sentence, sentence != NULL);
@@ -120,23 +127,45 @@ sw_springs_panel_init (SwSpringsPanel *self)
 static GtkWidget *
 new_side (SwSpringsPanel *self)
 {
-  GtkWidget *side = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
+  GtkWidget *side = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
 
-  self->sentence = springs_label_new ("", "refusal");
+  self->sentence = springs_label_new ("", NULL);
   gtk_label_set_wrap (GTK_LABEL (self->sentence), TRUE);
   gtk_label_set_width_chars (GTK_LABEL (self->sentence), SIDE_CHARS);
   gtk_label_set_max_width_chars (GTK_LABEL (self->sentence), SIDE_CHARS);
   gtk_widget_set_visible (self->sentence, FALSE);
+  gtk_widget_set_size_request (side, SIDE_WIDTH, -1); /* whatever it says */
   gtk_box_append (GTK_BOX (side), springs_owner_new (self->edit, SPRINGS_COIL));
   gtk_box_append (GTK_BOX (side), springs_owner_new (self->edit, SPRINGS_ROD));
   gtk_box_append (GTK_BOX (side), self->sentence);
   return side;
 }
 
+/* A plain wheel scrolls along the strip where it has nothing to scroll up and down. */
+static gboolean
+on_scroll_cb (GtkWidget *groups, double dx, double dy)
+{
+  GtkWidget *scrolled = gtk_widget_get_ancestor (groups, GTK_TYPE_SCROLLED_WINDOW);
+  GtkAdjustment *down =
+      gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
+  GtkAdjustment *along =
+      gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (scrolled));
+
+  if (dx != 0.0 || gtk_adjustment_get_upper (down) > gtk_adjustment_get_page_size (down))
+    return FALSE;
+  gtk_adjustment_set_value (along, gtk_adjustment_get_value (along) + dy * WHEEL_WAY);
+  return TRUE;
+}
+
 static GtkWidget *
 new_groups (SwSpringsPanel *self)
 {
   GtkWidget *groups = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24);
+  GtkEventController *wheel =
+      gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
+
+  g_signal_connect_swapped (wheel, "scroll", G_CALLBACK (on_scroll_cb), groups);
+  gtk_widget_add_controller (groups, wheel);
 
   for (SpringsGroup group = 0; group < N_SPRINGS_GROUPS; group++)
     gtk_box_append (GTK_BOX (groups), springs_group_new (self->edit, group));

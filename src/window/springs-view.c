@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/springs-view.h"
+#include "window/plot-input.h"
+
+#include "drawing/springs-board.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _SwSpringsView {
+  SwCanvas parent_instance;
+
+  SwBench *bench;
+  SpringsBoard *board;
+  int lit; /* the SpringElement under the pointer, or -1 */
+};
+
+G_DEFINE_FINAL_TYPE (SwSpringsView, sw_springs_view, SW_TYPE_CANVAS)
+
+static void
+sw_springs_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
+{
+  SwSpringsView *self = SW_SPRINGS_VIEW (canvas);
+  const SpringsView view = {
+    .springs = sw_bench_get_springs (self->bench),
+    .theme = sw_canvas_get_theme (canvas),
+    .lit = self->lit,
+    .show_cursor = true,
+    .hold_axes = sw_bench_is_dragging (self->bench),
+  };
+
+  springs_draw (self->board, cr, &view, width, height);
+}
+
+static PlotHit
+hit (GtkWidget *widget, double x, double y)
+{
+  const SpringsHit at = springs_hit (SW_SPRINGS_VIEW (widget)->board, x, y);
+
+  return (PlotHit){ -1, at.setup, at.travel, at.on_plot };
+}
+
+static void
+set_lit (SwSpringsView *self, int element)
+{
+  if (element == self->lit)
+    return;
+  self->lit = element;
+  sw_canvas_invalidate (SW_CANVAS (self));
+}
+
+static void
+on_motion_cb (SwSpringsView *self, double x, double y)
+{
+  set_lit (self, springs_hit (self->board, x, y).element);
+}
+
+static void
+on_leave_cb (SwSpringsView *self)
+{
+  set_lit (self, -1);
+}
+
+static void
+sw_springs_view_dispose (GObject *object)
+{
+  g_clear_object (&SW_SPRINGS_VIEW (object)->bench);
+  G_OBJECT_CLASS (sw_springs_view_parent_class)->dispose (object);
+}
+
+static void
+sw_springs_view_finalize (GObject *object)
+{
+  springs_board_free (SW_SPRINGS_VIEW (object)->board);
+  G_OBJECT_CLASS (sw_springs_view_parent_class)->finalize (object);
+}
+
+static void
+sw_springs_view_class_init (SwSpringsViewClass *class)
+{
+  G_OBJECT_CLASS (class)->dispose = sw_springs_view_dispose;
+  G_OBJECT_CLASS (class)->finalize = sw_springs_view_finalize;
+  SW_CANVAS_CLASS (class)->draw = sw_springs_view_draw;
+  SW_CANVAS_CLASS (class)->is_opaque = TRUE;
+  gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "board");
+  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class),
+                                        GTK_ACCESSIBLE_ROLE_IMG);
+}
+
+static void
+sw_springs_view_init (SwSpringsView *self)
+{
+  GtkWidget *widget = GTK_WIDGET (self);
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+
+  self->board = springs_board_new ();
+  self->lit = -1;
+  g_signal_connect_swapped (motion, "motion", G_CALLBACK (on_motion_cb), self);
+  g_signal_connect_swapped (motion, "leave", G_CALLBACK (on_leave_cb), self);
+  gtk_widget_add_controller (widget, motion);
+  gtk_widget_set_focusable (widget, TRUE);
+  gtk_widget_set_hexpand (widget, TRUE);
+  gtk_widget_set_vexpand (widget, TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("What carries the wheel through its travel"), -1);
+}
+
+GtkWidget *
+sw_springs_view_new (SwBench *bench)
+{
+  SwSpringsView *self = g_object_new (SW_TYPE_SPRINGS_VIEW, NULL);
+
+  self->bench = g_object_ref (bench);
+  plot_input_add (GTK_WIDGET (self), bench, hit);
+  g_signal_connect_object (bench, "solved", G_CALLBACK (sw_canvas_invalidate), self,
+                           G_CONNECT_SWAPPED);
+  return GTK_WIDGET (self);
+}
