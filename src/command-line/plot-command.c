@@ -179,7 +179,6 @@ write_loaded (Card *card, SpringStudy *springs, Study *study, const Options *opt
   else if (load_study_in_hand (loads)->is_solved) {
     study_set_travel (study, load_study_in_hand (loads)->travel);
     spring_study_set_travel (springs);
-    load_study_follow_rods (loads);
   }
   card->loads = loads;
   return write_card (card, options);
