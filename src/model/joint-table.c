@@ -21,7 +21,9 @@ typedef struct {
   int decimals;
 } RowInfo;
 
-#define IN(member) offsetof (JointLoads, member)
+/* Offset and decimals. */
+#define IN(member) offsetof (JointLoads, member), 0
+#define ROD(member, decimals) offsetof (RodStation, member), decimals
 
 static const RowInfo rows[] = {
   { "contact_force_n", N_ ("Road on tyre"), "N", N_ ("at the contact centre"), ROW_VECTOR,
@@ -88,23 +90,22 @@ joint_row (const JointLoads *loads, guint row)
 static const RowInfo rod_rows[] = {
   { "rod_overhang_mm", N_ ("Rod between mount and guide"), "mm",
     N_ ("what sticks out: the longer, the more it bends"), ROW_SCALAR,
-    offsetof (RodStation, reach.overhang), 1 },
+    ROD (reach.overhang, 1) },
   { "rod_spacing_mm", N_ ("Rod between guide and piston"), "mm",
     N_ ("what holds it: the longer, the less it jams"), ROW_SCALAR,
-    offsetof (RodStation, reach.spacing), 1 },
+    ROD (reach.spacing, 1) },
   { "rod_guide_n", N_ ("Guide on the rod"), "N", N_ ("by the side force"), ROW_SCALAR,
-    offsetof (RodStation, bending.guide) },
+    ROD (bending.guide, 0) },
   { "rod_piston_n", N_ ("Piston in the tube"), "N", N_ ("by the side force"), ROW_SCALAR,
-    offsetof (RodStation, bending.piston) },
+    ROD (bending.piston, 0) },
   { "rod_stress_n_per_mm2", N_ ("Bending stress of the rod"), "N/mm²",
-    N_ ("at the guide; bending alone"), ROW_SCALAR,
-    offsetof (RodStation, bending.stress) },
+    N_ ("at the guide; bending alone"), ROW_SCALAR, ROD (bending.stress, 0) },
   { "rod_deflection_mm", N_ ("Deflection at the mount"), "mm",
     N_ ("of the rod's end against the tube's axis"), ROW_SCALAR,
-    offsetof (RodStation, bending.deflection), 2 },
+    ROD (bending.deflection, 2) },
   { "breakaway_n", N_ ("Friction at the wheel"), "N",
     N_ ("wheel load that it takes until the strut slides"), ROW_SCALAR,
-    offsetof (RodStation, breakaway) },
+    ROD (breakaway, 0) },
 };
 
 guint

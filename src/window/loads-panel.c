@@ -9,8 +9,8 @@
 #include <glib/gi18n-lib.h>
 
 #define LEAST_HEIGHT 120
-#define MOST_HEIGHT 300
-#define SIDE_CHARS 34
+#define MOST_HEIGHT 220
+#define SIDE_CHARS 26
 
 struct _SwLoadsPanel {
   GtkWidget parent_instance;

@@ -270,7 +270,7 @@ sw_loads_table_init (SwLoadsTable *self)
   GtkGesture *click = gtk_gesture_click_new ();
 
   self->grid = gtk_grid_new ();
-  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 14);
+  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 12);
   gtk_grid_set_row_spacing (GTK_GRID (self->grid), 2);
   gtk_widget_set_parent (self->grid, GTK_WIDGET (self));
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);

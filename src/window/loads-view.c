@@ -125,3 +125,13 @@ sw_loads_view_new (SwBench *bench)
                            G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);
 }
+
+GtkWidget *
+loads_page_new (SwBench *bench)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  gtk_box_append (GTK_BOX (box), loads_bar_new (bench));
+  gtk_box_append (GTK_BOX (box), sw_loads_view_new (bench));
+  return box;
+}

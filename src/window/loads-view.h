@@ -13,4 +13,6 @@ G_DECLARE_FINAL_TYPE (SwLoadsView, sw_loads_view, SW, LOADS_VIEW, SwCanvas)
 GtkWidget *sw_loads_view_new (SwBench *bench);
 
 /* Which case, what carries it, and the cases themselves. */
-GtkWidget *loads_tools_new (SwBench *bench);
+GtkWidget *loads_bar_new (SwBench *bench);
+/* The bar over the view. */
+GtkWidget *loads_page_new (SwBench *bench);

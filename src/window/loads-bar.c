@@ -5,21 +5,23 @@
 
 #include <glib/gi18n-lib.h>
 
+#define CHOICE_CHARS 6
+
 typedef struct {
   SwLoader *loader;
   GtkWidget *load_case, *mode, *settle;
   GtkStringList *names;
   gboolean is_telling; /* while the widgets are being told: they do not answer */
-} Tools;
+} Bar;
 
-static Tools *
-tools_of (GtkWidget *box)
+static Bar *
+bar_of (GtkWidget *box)
 {
-  return g_object_get_data (G_OBJECT (box), "loads-tools");
+  return g_object_get_data (G_OBJECT (box), "loads-bar");
 }
 
 static gboolean
-has_names (Tools *self, const CarLoadCase *cases, guint n)
+has_names (Bar *self, const CarLoadCase *cases, guint n)
 {
   if (g_list_model_get_n_items (G_LIST_MODEL (self->names)) != n)
     return FALSE;
@@ -30,7 +32,7 @@ has_names (Tools *self, const CarLoadCase *cases, guint n)
 }
 
 static void
-show_names (Tools *self)
+show_names (Bar *self)
 {
   SwBench *bench = sw_loader_get_bench (self->loader);
   CarLoadCase cases[LOAD_CASES_MOST];
@@ -49,7 +51,7 @@ show_names (Tools *self)
 static void
 show (GtkWidget *box)
 {
-  Tools *self = tools_of (box);
+  Bar *self = bar_of (box);
 
   self->is_telling = TRUE;
   show_names (self);
@@ -62,7 +64,7 @@ show (GtkWidget *box)
 }
 
 static void
-on_case_selected_cb (Tools *self)
+on_case_selected_cb (Bar *self)
 {
   const guint selected = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->load_case));
 
@@ -71,7 +73,7 @@ on_case_selected_cb (Tools *self)
 }
 
 static void
-on_mode_selected_cb (Tools *self)
+on_mode_selected_cb (Bar *self)
 {
   const guint selected = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->mode));
 
@@ -80,9 +82,57 @@ on_mode_selected_cb (Tools *self)
 }
 
 static void
-on_settle_clicked_cb (Tools *self)
+on_settle_clicked_cb (Bar *self)
 {
   sw_loader_settle (self->loader);
+}
+
+static void
+on_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
+{
+  GtkWidget *label = gtk_label_new ("");
+  const int chars = GPOINTER_TO_INT (data);
+
+  (void) factory;
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  if (chars > 0) {
+    gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+    gtk_label_set_width_chars (GTK_LABEL (label), chars);
+  }
+  gtk_list_item_set_child (item, label);
+}
+
+static void
+on_bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
+{
+  GtkStringObject *name = gtk_list_item_get_item (item);
+
+  (void) factory;
+  gtk_label_set_label (GTK_LABEL (gtk_list_item_get_child (item)),
+                       gtk_string_object_get_string (name));
+}
+
+/* @chars 0: as wide as the text. */
+static GtkListItemFactory *
+new_factory (int chars)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+
+  g_signal_connect (factory, "setup", G_CALLBACK (on_setup_cb), GINT_TO_POINTER (chars));
+  g_signal_connect (factory, "bind", G_CALLBACK (on_bind_cb), NULL);
+  return factory;
+}
+
+/* Its button keeps its width whatever is chosen. */
+static void
+bound_width (GtkDropDown *drop_down)
+{
+  g_autoptr (GtkListItemFactory) button = new_factory (CHOICE_CHARS);
+  g_autoptr (GtkListItemFactory) list = new_factory (0);
+
+  gtk_drop_down_set_factory (drop_down, button);
+  gtk_drop_down_set_list_factory (drop_down, list);
+  gtk_widget_set_hexpand (GTK_WIDGET (drop_down), TRUE);
 }
 
 static GtkWidget *
@@ -90,8 +140,12 @@ new_drop_down (GListModel *names, const char *label, const char *hint)
 {
   GtkWidget *drop_down = gtk_drop_down_new (names, NULL);
 
+  bound_width (GTK_DROP_DOWN (drop_down));
   gtk_widget_set_tooltip_text (drop_down, hint);
   gtk_accessible_update_property (GTK_ACCESSIBLE (drop_down),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  /* its button is what has the focus */
+  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (drop_down)),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
   return drop_down;
 }
@@ -110,7 +164,7 @@ new_mode (void)
 }
 
 static void
-add_parts (Tools *self, GtkWidget *box)
+add_parts (Bar *self, GtkWidget *box)
 {
   self->names = gtk_string_list_new (NULL);
   self->load_case = new_drop_down (G_LIST_MODEL (self->names), _ ("Load case"),
@@ -126,14 +180,16 @@ add_parts (Tools *self, GtkWidget *box)
 }
 
 GtkWidget *
-loads_tools_new (SwBench *bench)
+loads_bar_new (SwBench *bench)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  Tools *self = g_new0 (Tools, 1);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  Bar *self = g_new0 (Bar, 1);
 
-  g_object_set_data_full (G_OBJECT (box), "loads-tools", self, g_free);
+  g_object_set_data_full (G_OBJECT (box), "loads-bar", self, g_free);
   self->loader = sw_loader_of (bench);
   add_parts (self, box);
+  gtk_widget_add_css_class (box, "aims-bar");
+  gtk_widget_add_css_class (box, "loads-bar");
   show (box);
   g_signal_connect_swapped (self->load_case, "notify::selected",
                             G_CALLBACK (on_case_selected_cb), self);
