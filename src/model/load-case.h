@@ -2,8 +2,11 @@
 /* A case of load as forces on the left wheel, and what it does to every joint.
  *
  * The car is a rigid body on level road: lateral and braking acceleration act at its
- * centre of gravity; the axle takes its own mass' share of roll moment, all of it across
- * the track; tyres share side force and braking as they share load. */
+ * centre of gravity, as high as measured; the axle takes its own mass' share of roll
+ * moment, all of it across the track that it has where the setup stands; tyres share side
+ * force and braking as they share load. A wheel that would leave the road carries
+ * nothing, and the other all of the axle. What is unsprung weighs at the wheel centre;
+ * its inertia is left out. */
 
 #pragma once
 
@@ -35,8 +38,10 @@ typedef struct {
 } JointLoads;
 
 /* @travel NAN: with SPRING_AS_SET where springs and anti-roll bar carry it, both wheels
- * of the axle taken to be alike; else where the setup stands. The weight of what is
- * unsprung hangs on the wheel centre. */
+ * of the axle taken to be alike, or where the strut ends if they do not; else where the
+ * setup stands, at its lowering. The anti-roll bar is there with SPRING_AS_SET alone, the
+ * other wheel standing by its springs. Not solved where the corner cannot be assembled,
+ * past an end of the strut, or where no spring is given to balance. */
 void joint_loads_of_case (const SpringStudy *study,
                           guint setup,
                           const CarLoadCase *load_case,

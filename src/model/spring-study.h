@@ -85,8 +85,12 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SpringStudy, spring_study_free)
 void spring_study_solve (SpringStudy *self, const Study *study, const Car *car);
 /* Another travel in hand; the curves stay. Call after study_set_travel (). */
 void spring_study_set_travel (SpringStudy *self);
-/* Solves only setup @index anew, as in a drag. */
 const SpringCorner *spring_study_in_hand (const SpringStudy *self);
+
+/* Hz, of a mass in kg on a rate in N/mm; NAN where there is none. */
+double ride_frequency (double rate, double mass);
+/* c/(2 √(k m)): of @damping in N·s/m, both at the wheel. */
+double damping_ratio (double damping, double rate, double mass);
 
 /* "Set it back to height": what brings the setup to stand at wheel travel @travel. */
 typedef enum {

@@ -8,6 +8,7 @@
 
 #include "kernel/clearance.h"
 #include "kernel/mount-place.h"
+#include "kernel/spring-path.h"
 #include "kernel/statics.h"
 
 #include <gsl/gsl_errno.h>
@@ -87,6 +88,21 @@ balance (Bench *b)
 
       joint_forces (&b->corner, pose, &load, &hold, &forces);
       b->sum += forces.axial;
+    }
+}
+
+static void
+feel_springs (Bench *b)
+{
+  static const SpringPlaces places = { .seats = { 60, 45, 8, 3, -5, 11 },
+                                       .link_carrier = LINK_ON_STRUT,
+                                       .link_point = { -40, 640, 520 } };
+  SpringPaths paths;
+
+  for (int i = 0; i < REPEATS; i++)
+    for (size_t k = 0; k < N_STATIONS; k++) {
+      spring_paths (&b->corner, &b->stations[k].pose, &places, &paths);
+      b->sum += paths.coil.bend;
     }
 }
 
@@ -187,9 +203,18 @@ print_mount (Bench *b, double cold)
              modes[toe], N_SIDE, N_SIDE, grid, grid / cold, alone,
              grid * N_PLACES / 1000.0);
   }
-  g_print ("forces at every joint: %.3f µs; room to the tyre: %.2f µs\n",
-           time_of (balance, REPEATS * N_STATIONS, b),
-           time_of (find_clearance, N_STATIONS, b));
+  g_print ("room to the tyre: %.2f µs\n", time_of (find_clearance, N_STATIONS, b));
+}
+
+/* What springs and loads ask for, beside @whole: one position with every quantity. */
+static void
+print_loads (Bench *b, double whole)
+{
+  const double paths = time_of (feel_springs, REPEATS * N_STATIONS, b);
+
+  g_print ("what every spring feels, ratios and their rates: %.3f µs, %.2f of a position "
+           "with every quantity and rate; forces at every joint: %.3f µs\n",
+           paths, paths / whole, time_of (balance, REPEATS * N_STATIONS, b));
 }
 
 int
@@ -223,6 +248,7 @@ main (void)
            "%.2f µs for its %d solutions, %.1f times the kernel\n",
            rates, RAW_ROW, rates / whole);
   print_mount (b, cold);
+  print_loads (b, whole);
   g_print ("largest residual it left: %.1e mm\n", b->residual);
   raw_corner_clear (&b->raw);
   g_free (b);

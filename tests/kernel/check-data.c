@@ -133,6 +133,21 @@ check_solve (const Corner *corner, double travel, double rack)
   return station.measures;
 }
 
+Station
+check_solve_at_contact (const Corner *corner, double travel)
+{
+  const double home = check_solve (corner, 0.0, 0.0).contact.z;
+  double centre = travel;
+  Station s;
+
+  for (int i = 0; i < 20; i++) {
+    g_assert_cmpint (station_solve (corner, centre, 0.0, &s), ==, POSE_OK);
+    centre += home + travel - s.measures.contact.z;
+  }
+  check_near ("contact", travel, s.measures.contact.z, home + travel, 1e-9);
+  return s;
+}
+
 double
 check_shown (const Measures *measures, Quantity quantity)
 {

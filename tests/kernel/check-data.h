@@ -32,6 +32,8 @@ Corner check_assemble_moved (const MeasuredCorner *measured,
                              double up);
 /* One station, which must assemble. */
 Measures check_solve (const Corner *corner, double travel, double rack);
+/* With the contact, not the wheel's centre, at @travel from where it was measured. */
+Station check_solve_at_contact (const Corner *corner, double travel);
 /* As a table has it: angles and rates of angles in degrees. */
 double check_shown (const Measures *measures, Quantity quantity);
 /* Fails unless |@value − @expected| ≤ @tolerance, naming what and where. */

@@ -252,22 +252,6 @@ test_set_m_loads (void)
   }
 }
 
-/* With the contact, not the wheel's centre, at @travel from where it was measured. */
-static Station
-solve_at_contact (const Corner *corner, double travel)
-{
-  const double home = check_solve (corner, 0.0, 0.0).contact.z;
-  double centre = travel;
-  Station s;
-
-  for (int i = 0; i < 20; i++) {
-    g_assert_cmpint (station_solve (corner, centre, 0.0, &s), ==, POSE_OK);
-    centre += home + travel - s.measures.contact.z;
-  }
-  check_near ("contact", travel, s.measures.contact.z, home + travel, 1e-9);
-  return s;
-}
-
 /* Computed independently: set P under a spring of 25 N/mm that carries 3500 N as
  * measured, and with a torsion bar instead. */
 static void
@@ -277,11 +261,11 @@ test_set_p_spring (void)
     double travel, load;
   } rows[] = { { -40, 2532.854 }, { 0, 3500 }, { 40, 4559.874 } };
   const Corner corner = check_assemble (&set_p, (Adjustment){ 0 });
-  const Station home = solve_at_contact (&corner, 0.0);
+  const Station home = check_solve_at_contact (&corner, 0.0);
   const double length = home.measures.value[QUANTITY_STRUT_LENGTH];
 
   for (size_t i = 0; i < G_N_ELEMENTS (rows); i++) {
-    const Station s = solve_at_contact (&corner, rows[i].travel);
+    const Station s = check_solve_at_contact (&corner, rows[i].travel);
     const double squeezed = length - s.measures.value[QUANTITY_STRUT_LENGTH];
     const JointForces f =
         balance (&corner, &s, (Vec3){ 0, 0, rows[i].load }, CARRIED_BY_COIL);
