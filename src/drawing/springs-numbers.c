@@ -12,6 +12,7 @@
 /* Text sizes. */
 #define ROW 1.6
 #define LEAST_BLOCK 25.0
+#define LEAST_ALONE 21.0 /* without a reference */
 #define MOST_BLOCK 46.0
 #define GAP 2.0 /* between blocks */
 #define FIGURES 4.4
@@ -72,7 +73,9 @@ lay_out (const SpringsWords *words, double width, double room)
 {
   const SpringStudy *springs = words->view->springs;
   const double em = words->view->theme.text;
-  const double fit = floor ((width + GAP * em) / ((LEAST_BLOCK + GAP) * em));
+  const double least =
+      GAP + (springs_reference (springs) != NULL ? LEAST_BLOCK : LEAST_ALONE);
+  const double fit = floor ((width + GAP * em) / (least * em));
   NumbersLayout l = { .row = round (ROW * em) };
 
   for (guint i = 0; i < spring_figures_count () && l.n_rows < MOST_ROWS; i++)
