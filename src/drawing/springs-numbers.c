@@ -176,12 +176,16 @@ draw_head (const SpringsWords *words, double x, double y, const Columns *c)
 }
 
 static void
-format_figure (SpringFigure figure, char *text, gsize size)
+format_figure (const SpringCorner *corner, guint index, char *text, gsize size)
 {
+  const SpringFigure figure = spring_figure (corner, index);
   const bool is_signed = g_str_equal (figure.key, "standing_travel_mm");
   char number[32];
 
-  if (!isfinite (figure.value)) {
+  /* a mass of nothing: its sizes are not given */
+  const bool is_unknown =
+      g_str_has_prefix (figure.key, "spring_") && !(corner->spring_kg > 0.0);
+  if (!isfinite (figure.value) || is_unknown) {
     g_strlcpy (text, "–", size);
     return;
   }
@@ -215,12 +219,12 @@ draw_row (const SpringsWords *words, guint index, double x, double y, const Colu
   put_within (words, name_style (words, figure.name, room), t->ink, figure.name,
               x + c->name, y, room, false);
   if (reference != NULL) {
-    format_figure (spring_figure (reference, index), text, sizeof text);
+    format_figure (reference, index, text, sizeof text);
     put (words, TEXT_PLAIN, t->text,
          theme_setup_style (t, springs->study->baseline).colour, text, x + c->reference,
          y, 1.0);
   }
-  format_figure (figure, text, sizeof text);
+  format_figure (spring_study_in_hand (springs), index, text, sizeof text);
   put (words, TEXT_BOLD, t->text, theme_hand_style (t, springs->study->in_hand).colour,
        text, x + c->hand, y, 1.0);
   put (words, TEXT_PLAIN, t->small_text, t->soft_ink, figure.unit, x + c->unit, y, 0.0);
