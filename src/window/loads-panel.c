@@ -9,7 +9,7 @@
 #include <glib/gi18n-lib.h>
 
 #define LEAST_HEIGHT 120
-#define MOST_HEIGHT 220
+#define MOST_HEIGHT 180
 #define SIDE_CHARS 26
 
 struct _SwLoadsPanel {

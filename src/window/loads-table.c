@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#define HEAD_CHARS 9
 #define REFERENCE_CHARS 14
 
 enum {
@@ -235,6 +236,7 @@ add_heads (SwLoadsTable *self)
     if (column != COLUMN_REFERENCE && column != COLUMN_SIZE)
       continue;
     gtk_label_set_ellipsize (GTK_LABEL (self->heads[column]), PANGO_ELLIPSIZE_END);
+    gtk_label_set_width_chars (GTK_LABEL (self->heads[column]), HEAD_CHARS);
     gtk_label_set_max_width_chars (GTK_LABEL (self->heads[column]), REFERENCE_CHARS);
     whole_text_tooltip_add (GTK_LABEL (self->heads[column]));
   }
