@@ -7,10 +7,10 @@
  * 1 N. The end sits in the mount, at U: the tube's axis then passes U − s.
  *
  * Round by round, s ← k Q(s). It settles as k |dQ/ds| is small: moving the mount by 1 mm
- * turns a strut that carries N by 1/length, which changes Q by about N/length, some
- * 10 N/mm, and k is some thousandths of a mm/N. Each round so gains nearly two digits.
- * The product nears 1 only where N nears what buckles the rod; then it is said that the
- * shift does not settle. */
+ * tilts the strut by 1/length; a coil of N newtons that keeps its line then has N/length
+ * more across the strut, some 10 N/mm, one on the axis less, and k is some thousandths of
+ * a mm/N. Each round gains about two digits. A rod so slender that the product is near 1
+ * is out of reach of its corner, or does not settle, and that is said. */
 
 #define MOST_ROUNDS 50
 #define STANDS_STILL 1e-10 /* mm */

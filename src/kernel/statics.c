@@ -195,8 +195,8 @@ press_on_tower (const Corner *corner,
   forces->tower_moment = vec3_cross (seat, coil);
 }
 
-void
-joint_forces_leave_gap (JointForces *forces)
+static void
+leave_gap (JointForces *forces)
 {
   const Vec3 nowhere = { NAN, NAN, NAN };
 
@@ -227,7 +227,7 @@ joint_forces (const Corner *corner,
   KnuckleJoints joints;
   Holding all;
 
-  joint_forces_leave_gap (forces);
+  leave_gap (forces);
   if (!find_joints (corner, pose, &joints) ||
       !find_carrier (&joints, corner, pose, load, &spring, &all))
     return false;

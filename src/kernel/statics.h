@@ -61,8 +61,6 @@ bool joint_forces (const Corner *corner,
                    const SpringHold *hold,
                    JointForces *forces);
 
-void joint_forces_leave_gap (JointForces *forces); /* all NAN */
-
 /* Nothing but @found carries, a coil on the strut's own axis. */
 SpringHold
 spring_hold_alone (const Corner *corner, const Pose *pose, SpringCarrier found);

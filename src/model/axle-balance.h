@@ -5,9 +5,9 @@
  * Of each wheel, by virtual work, per rise c of its contact:
  *   load (z) + k i (r − r′) = F_z + F_x v_Cx/v_Cz + F_y v_Cy/v_Cz
  * with load of the springs and of what is unsprung, k the bar's rate at one end, r the
- * rise of its link and i = dr/dc, r′ that of the other side's link. Solved for the other
- * wheel inside this one's Newton, with exact rates of both; a wheel that finds no balance
- * stands where the strut ends. */
+ * rise of its link and i = dr/dc, r′ that of the other side's link. Newton's
+ * method on both with exact rates, or one wheel inside the other's; a wheel that finds no
+ * balance stands where the strut ends. */
 
 #pragma once
 

@@ -4,11 +4,14 @@
 #include "model/load-case-private.h"
 #include "model/spring-study-private.h"
 
+G_STATIC_ASSERT (sizeof (JointForces) % sizeof (double) == 0);
+
 /* Where nothing is solved. */
 static void
 leave_gap (JointLoads *out)
 {
   const Vec3 nowhere = { NAN, NAN, NAN };
+  double *forces = (double *) &out->forces;
 
   *out = (JointLoads){ .travel = NAN,
                        .load.contact = nowhere,
@@ -17,7 +20,8 @@ leave_gap (JointLoads *out)
                        .transfer = NAN,
                        .load_on_tower = NAN,
                        .load_on_floor = NAN };
-  joint_forces_leave_gap (&out->forces);
+  for (gsize i = 0; i < sizeof out->forces / sizeof (double); i++)
+    forces[i] = NAN;
 }
 
 /* Forces on both wheels of the axle; y of the right one mirrored. */
@@ -114,20 +118,21 @@ hold_as_set (const SpringCorner *corner, const SpringStation *s)
 }
 
 static void
-find_forces (const SpringCorner *corner,
+find_forces (const AxleBalance *balance,
              const Place *place,
              SpringMode mode,
              JointLoads *out)
 {
+  const SpringCorner *corner = balance->corner;
   const Corner *linkage = &corner->corner->corner;
   SpringStation s;
 
   out->travel = place->travel;
+  out->link_force = 0.0;
   if (!spring_corner_carry (corner, place->travel, NULL, &out->pose, &s))
     return;
-  out->link_force = isnan (place->other_rise) ? 0.0
-                                              : -spring_law_link_rate (corner->law) *
-                                                    (s.link_rise - place->other_rise);
+  if (!isnan (place->other_rise))
+    out->link_force = balance->link_rate * (place->other_rise - s.link_rise);
   hang_on_link (out, corner->law->places.link_carrier, s.paths.link_point);
   out->hold = mode == SPRING_AS_SET
                   ? hold_as_set (corner, &s)
@@ -155,7 +160,7 @@ solve_loads (const AxleBalance *balance, double travel, SpringMode mode, JointLo
   if (mode == SPRING_AS_SET)
     place = place_as_set (balance, travel);
   if (place.has_place)
-    find_forces (balance->corner, &place, mode, out);
+    find_forces (balance, &place, mode, out);
   if (!out->is_solved)
     leave_gap (out);
 }

@@ -209,13 +209,13 @@ check_second_way (const Case *c, int i)
 
   const Vec3 before = raw_spin_axis (&raw, &straight), after = raw_spin_axis (&raw, &x);
 
-  check_vector ("shift", i, bent.shift, shift, 1e-8);
-  check_vector ("spin axis", i, bent.pose.spin_axis, after, 1e-10);
-  check_near ("camber", i, bent.camber_change, asin (before.z) - asin (after.z), 1e-10);
+  check_vector ("shift", i, bent.shift, shift, 1e-9);
+  check_vector ("spin axis", i, bent.pose.spin_axis, after, 1e-11);
+  check_near ("camber", i, bent.camber_change, asin (before.z) - asin (after.z), 1e-11);
   check_near ("toe", i, bent.toe_change,
-              atan2 (after.x, after.y) - atan2 (before.x, before.y), 1e-10);
+              atan2 (after.x, after.y) - atan2 (before.x, before.y), 1e-11);
   check_near ("travel", i, bent.pose.travel, c->travel, 1e-9);
-  check_near ("deflection", i, bent.bending.deflection, vec3_length (shift), 1e-8);
+  check_near ("deflection", i, bent.bending.deflection, vec3_length (shift), 1e-9);
 }
 
 static void
@@ -408,7 +408,7 @@ test_no_answer (void)
 
   none.outer = 0;
   short_rod.piston_drop = 170;
-  wire.outer = 4; /* the load buckles it */
+  wire.outer = 4; /* the load bends it out of the corner's reach */
   check_no_answer (&at, &none);
   check_no_answer (&at, &short_rod);
   check_no_answer (&at, &wire);

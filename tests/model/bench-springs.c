@@ -5,6 +5,8 @@
 
 #include "check-data.h"
 
+#include "model/load-case.h"
+
 #include <stdio.h>
 #include <time.h>
 
@@ -18,6 +20,8 @@ full_car (void)
   Car *car = fixture_car_of (&set_m);
 
   car->springs = dice_springs (&dice, car);
+  car->springs.anti_roll_bar.is_there = TRUE;
+  car->springs.anti_roll_bar.rate_n_per_mm = 20.0;
   for (guint i = 1; i < N_SETUPS; i++) {
     CarSetup setup = { .name = g_strdup ("tried"),
                        .mount = { .inboard = 3.0 * i },
@@ -52,6 +56,15 @@ move (StandingCar *standing)
   spring_study_set_travel (standing->springs);
 }
 
+static void
+lean (StandingCar *standing)
+{
+  const CarLoadCase bend = { .lateral_g = 0.5, .braking_g = 0.3, .vertical = 1.0 };
+  JointLoads loads;
+
+  joint_loads_of_case (standing->springs, 0, &bend, NAN, SPRING_AS_SET, &loads);
+}
+
 int
 main (void)
 {
@@ -60,5 +73,7 @@ main (void)
   printf ("springs of %d setups at %d stations: %.0f µs; another travel: %.1f µs\n",
           N_SETUPS, STUDY_STATIONS, time_each (solve, &standing, N_ROUNDS),
           time_each (move, &standing, N_ROUNDS));
+  printf ("one case on springs and anti-roll bar: %.0f µs\n",
+          time_each (lean, &standing, N_ROUNDS));
   return 0;
 }

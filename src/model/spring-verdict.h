@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Verdicts on what a setup stands on, each by a rule that the reader sees: its threshold
+ * and where that comes from. They inform and warn, and prove nothing. */
+
+#pragma once
+
+#include "model/spring-study.h"
+
+typedef struct {
+  const char *id; /* stable, for programs: "tower-load" */
+  gboolean is_warning;
+  char *sentence, *rule; /* translated */
+} SpringVerdict;
+
+/* Of SpringVerdict, owned by the array; none where no spring is given. */
+GPtrArray *spring_verdicts (const SpringStudy *study, guint setup);
