@@ -28,7 +28,8 @@ parse (int argc, char **argv, Options *options, char **file)
       N_ ("A setup to draw; may be repeated, the last one is in hand; the first one of the car if not given"),
       N_ ("NAME") },
     { "view", 0, 0, G_OPTION_ARG_STRING, &options->view,
-      N_ ("curves, sheet, lowering or mount; curves if not given"), N_ ("VIEW") },
+      N_ ("curves, sheet, lowering, mount or springs; curves if not given"),
+      N_ ("VIEW") },
     { "travel", 0, 0, G_OPTION_ARG_DOUBLE, &options->travel,
       N_ ("Wheel travel at which the values are read, mm; the standing height if not given"),
       N_ ("MM") },
@@ -113,9 +114,10 @@ choose_setups (Car *car, char **names, guint *in_hand)
 static gboolean
 choose_options (const Options *options, Card *card)
 {
-  static const char *const views[] = { "curves", "sheet", "lowering", "mount", NULL };
+  static const char *const views[] = { "curves", "sheet",   "lowering",
+                                       "mount",  "springs", NULL };
   static const CardSubject subjects[] = { CARD_CURVES, CARD_SHEET, CARD_LOWERING,
-                                          CARD_MOUNT_MAP };
+                                          CARD_MOUNT_MAP, CARD_SPRINGS };
   static const char *const grounds[] = { "white", "dark", "none", NULL };
   const int view = choose_word ("view", options->view, views);
   const int ground =
@@ -157,6 +159,7 @@ run (const Options *options, const char *file)
 
   g_autoptr (Car) car = command_line_load (file);
   g_autoptr (Study) study = study_new ();
+  g_autoptr (SpringStudy) springs = spring_study_new ();
   if (car == NULL)
     return EXIT_REFUSED;
   if (!choose_setups (car, options->setups, &in_hand))
@@ -164,8 +167,11 @@ run (const Options *options, const char *file)
   card.car = car;
   card.setup = car_setup (car, in_hand);
   card.study = study;
+  card.springs = springs;
   study_solve (study, car, in_hand,
                isnan (options->travel) ? card.setup->lowering_mm : options->travel);
+  if (card.subject == CARD_SPRINGS)
+    spring_study_solve (springs, study, car);
   return write_card (&card, options);
 }
 

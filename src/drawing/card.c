@@ -6,6 +6,7 @@ struct CardPress {
   Sheet *sheet;
   Lowering *lowering;
   MountMap *map;
+  SpringsBoard *springs;
 };
 
 CardPress *
@@ -17,6 +18,7 @@ card_press_new (void)
   press->sheet = sheet_new ();
   press->lowering = lowering_new ();
   press->map = mount_map_new ();
+  press->springs = springs_board_new ();
   return press;
 }
 
@@ -27,6 +29,7 @@ card_press_free (CardPress *press)
   sheet_free (press->sheet);
   lowering_free (press->lowering);
   mount_map_free (press->map);
+  springs_board_free (press->springs);
   g_free (press);
 }
 
@@ -74,6 +77,16 @@ map_view (const Card *card, const TitleBlock *title)
   return view;
 }
 
+static SpringsView
+springs_view (const Card *card, const TitleBlock *title)
+{
+  return (SpringsView){ .springs = card->springs,
+                        .theme = export_theme (card->options.background),
+                        .lit = -1,
+                        .verdicts = card->verdicts,
+                        .title = title };
+}
+
 void
 card_draw (CardPress *press, cairo_t *cr, const Card *card)
 {
@@ -101,6 +114,11 @@ card_draw (CardPress *press, cairo_t *cr, const Card *card)
     mount_map_draw (press->map, cr, &view, width, height);
     break;
   }
+  case CARD_SPRINGS: {
+    const SpringsView view = springs_view (card, &title);
+    springs_draw (press->springs, cr, &view, width, height);
+    break;
+  }
   }
 }
 
@@ -125,6 +143,10 @@ card_write (const Card *card, const char *path, GError **error)
   case CARD_MOUNT_MAP: {
     const MountMapView view = map_view (card, &title);
     return export_mount_map (&view, &card->options, path, error);
+  }
+  case CARD_SPRINGS: {
+    const SpringsView view = springs_view (card, &title);
+    return export_springs (&view, &card->options, path, error);
   }
   }
   g_return_val_if_reached (FALSE);

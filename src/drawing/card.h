@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A card: the curves, the sheet, the lowering or the mount map of one setup with its
- * title block, to be drawn as a preview or written as a file. Window and command line
- * export nothing else.
+/* A card: the curves, the sheet, the lowering, the mount map or the springs of one setup
+ * with its title block, to be drawn as a preview or written as a file. Window and command
+ * line export nothing else.
  */
 
 #pragma once
@@ -12,7 +12,8 @@ typedef enum {
   CARD_CURVES,
   CARD_SHEET,
   CARD_LOWERING,
-  CARD_MOUNT_MAP
+  CARD_MOUNT_MAP,
+  CARD_SPRINGS
 } CardSubject;
 
 typedef struct {
@@ -23,7 +24,9 @@ typedef struct {
   const CarSetup *setup;
   const Study *study; /* of that setup */
   MountMapView map;   /* for that: its side, subjects and plate; the rest is filled in */
-  const char *date;   /* or NULL, for output that repeats to the byte */
+  const SpringStudy *springs;  /* for CARD_SPRINGS: of that study, and … */
+  const char *const *verdicts; /* its sentences, closed by NULL; or NULL */
+  const char *date;            /* or NULL, for output that repeats to the byte */
 } Card;
 
 /* What drawing a card needs and keeps between two drawings. */

@@ -247,9 +247,10 @@ station_x (const Chart *chart, int i)
 }
 
 /* Whether the curve passes through the box; a steep piece may do so between stations. */
-static bool
-runs_through (const Chart *chart, const double values[N], Frame box)
+bool
+chart_runs_through (const Chart *chart, const ChartCurve *curve, Frame box)
 {
+  const double *values = curve->values;
   const double pitch = chart->plot.width / (N - 1);
   const int first = MAX (0, (int) floor ((box.x - chart->plot.x) / pitch));
   const int last = MIN (N - 1, (int) ceil ((box.x + box.width - chart->plot.x) / pitch));
@@ -267,9 +268,9 @@ bool
 chart_is_free (const Chart *chart, Frame box)
 {
   for (unsigned i = 0; i < chart->n_others; i++)
-    if (runs_through (chart, chart->others[i].values, box))
+    if (chart_runs_through (chart, &chart->others[i], box))
       return false;
-  return !runs_through (chart, chart->hand.values, box);
+  return !chart_runs_through (chart, &chart->hand, box);
 }
 
 static bool

@@ -66,7 +66,8 @@ bool chart_fit (Chart *chart, int most_steps, bool hold);
 /* Puts the chart and its axes in place. */
 void chart_place (Chart *chart, Frame slot, Frame plot, SweepRange travel);
 
-/* Whether no curve runs through a box of the plot. */
+/* Whether a curve runs through a box of the plot, and whether none does. */
+bool chart_runs_through (const Chart *chart, const ChartCurve *curve, Frame box);
 bool chart_is_free (const Chart *chart, Frame box);
 
 /* Chooses corners for the sign words that no curve runs through, the old ones if they

@@ -53,3 +53,23 @@ export_lowering (const LoweringView *view,
   drawn.theme = export_theme (options->background);
   return export_file_write (draw_lowering, &drawn, options, path, error);
 }
+
+static void
+draw_springs (cairo_t *cr, gconstpointer view, double width, double height)
+{
+  g_autoptr (SpringsBoard) board = springs_board_new ();
+
+  springs_draw (board, cr, view, width, height);
+}
+
+gboolean
+export_springs (const SpringsView *view,
+                const ExportOptions *options,
+                const char *path,
+                GError **error)
+{
+  SpringsView drawn = *view;
+
+  drawn.theme = export_theme (options->background);
+  return export_file_write (draw_springs, &drawn, options, path, error);
+}

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The board, the sheet, the lowering or the mount map as a file: PNG, SVG or PDF by
- * suffix, from the same drawing code as the window. Needs no display. */
+/* The board, the sheet, the lowering, the mount map or the springs as a file: PNG, SVG or
+ * PDF by suffix, from the same drawing code as the window. Needs no display. */
 
 #pragma once
 
@@ -8,6 +8,7 @@
 #include "drawing/lowering.h"
 #include "drawing/mount-map.h"
 #include "drawing/sheet.h"
+#include "drawing/springs-board.h"
 
 #include <gio/gio.h>
 
@@ -53,3 +54,7 @@ gboolean export_mount_map (const MountMapView *view,
                            const ExportOptions *options,
                            const char *path,
                            GError **error);
+gboolean export_springs (const SpringsView *view,
+                         const ExportOptions *options,
+                         const char *path,
+                         GError **error);

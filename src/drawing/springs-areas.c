@@ -324,10 +324,8 @@ name_area (const SpringCharts *charts, const SpringsPen *pen, int element)
 }
 
 void
-spring_areas_name (const SpringCharts *charts,
-                   const SpringsPen *pen,
-                   bool is_named[N_SPRING_ELEMENTS])
+spring_areas_name (const SpringCharts *charts, const SpringsPen *pen, SpringNamed *named)
 {
   for (int e = 0; e < N_SPRING_ELEMENTS; e++)
-    is_named[e] = charts->stack.is_there[e] && name_area (charts, pen, e);
+    named->elements[e] = charts->stack.is_there[e] && name_area (charts, pen, e);
 }

@@ -16,7 +16,7 @@
 #define BESIDE 27.0     /* text sizes */
 
 /* What a chart has at least, text sizes, and the share of the rate. */
-#define LEAST_LOAD 12.0
+#define LEAST_LOAD 13.0
 #define LEAST_RATE 6.0
 #define RATE_SHARE 0.32
 #define NAMES_SHARE 0.26 /* of the width, at most */
@@ -26,10 +26,10 @@
 struct SpringsBoard {
   TextCache *texts;
   SpringCharts charts;
-  MapClaims claims;
+  MapClaims claims, leaders;
   AxisRange travel;
   double gutter, names, words_height, foot;
-  bool has_charts, has_rate, has_numbers;
+  bool has_charts, has_rate;
   Frame charts_frame, numbers, verdicts, caution;
 
   /* for hits */
@@ -65,14 +65,26 @@ has_anything (const SpringStudy *springs)
   return false;
 }
 
+/* Springs are solved for setups only. */
+static TitleBlock
+title_of (const SpringsView *view)
+{
+  TitleBlock title = *view->title;
+
+  title.omits_measured = true;
+  return title;
+}
+
 static double
 title_height (const SpringsBoard *board, const SpringsView *view, double width)
 {
-  return view->title == NULL
-             ? 0.0
-             : title_block_height (board->texts, &view->theme, view->title,
-                                   view->springs->study, width - 2.0 * MARGIN) +
-                   2.0 * MARGIN;
+  if (view->title == NULL)
+    return 0.0;
+
+  const TitleBlock title = title_of (view);
+  return title_block_height (board->texts, &view->theme, &title, view->springs->study,
+                             width - 2.0 * MARGIN) +
+         2.0 * MARGIN;
 }
 
 static SpringsWords
@@ -88,10 +100,9 @@ split_beside (SpringsBoard *board, const SpringsView *view, Frame page)
   const SpringsWords words = words_for (board, NULL, view);
   const double width = BESIDE * view->theme.text, gap = 2.0 * MARGIN;
   const double x = page.x + page.width - width;
-  const double high = spring_numbers_height (&words, width);
 
-  board->has_numbers = high <= page.height;
-  board->numbers = (Frame){ x, page.y, width, board->has_numbers ? high : 0.0 };
+  board->numbers =
+      (Frame){ x, page.y, width, spring_numbers_height (&words, width, page.height) };
   board->verdicts = (Frame){ x, page.y + board->numbers.height + MARGIN, width,
                              fmax (page.height - board->numbers.height - MARGIN, 0.0) };
   board->charts_frame = (Frame){ page.x, page.y, page.width - width - gap, page.height };
@@ -104,11 +115,11 @@ split_below (SpringsBoard *board, const SpringsView *view, Frame page, bool hold
 {
   const SpringsWords words = words_for (board, NULL, view);
   const double em = view->theme.text, foot = 4.0 * em;
-  const double high = spring_numbers_height (&words, page.width) + MARGIN;
   double room = page.height - LEAST_LOAD * em - foot;
+  const double high = spring_numbers_height (&words, page.width, room - MARGIN);
+  const double numbers = high > 0.0 ? high + MARGIN : 0.0;
 
-  board->has_numbers = high <= room;
-  room -= (board->has_numbers ? high : 0.0) + (LEAST_RATE + 2.5) * em;
+  room -= numbers + (LEAST_RATE + 2.5) * em;
   const double verdicts =
       spring_verdicts_draw (&words, 0.0, 0.0, page.width, fmax (room - MARGIN, 0.0));
   const double wanted = verdicts > 0.0 ? verdicts + 0.6 * MARGIN : 0.0;
@@ -116,11 +127,9 @@ split_below (SpringsBoard *board, const SpringsView *view, Frame page, bool hold
   board->words_height =
       hold ? fmin (fmax (wanted, board->words_height), fmax (room, 0)) : wanted;
   const double below = page.y + page.height - board->words_height;
-  const double numbers = board->has_numbers ? high : 0.0;
   board->verdicts = (Frame){ page.x, below + 0.6 * MARGIN, page.width,
                              fmax (board->words_height - 0.6 * MARGIN + 0.1, 0.0) };
-  board->numbers =
-      (Frame){ page.x, below - numbers + MARGIN, page.width, fmax (numbers - MARGIN, 0) };
+  board->numbers = (Frame){ page.x, below - high, page.width, high };
   board->charts_frame =
       (Frame){ page.x, page.y, page.width, fmax (below - numbers - page.y, 1.0) };
 }
@@ -260,7 +269,8 @@ pen_for (SpringsBoard *board, cairo_t *cr, const SpringsView *view, int chart)
                                   .label_room = board->names },
                        .springs = view->springs,
                        .lit = view->lit,
-                       .claims = &board->claims };
+                       .claims = &board->claims,
+                       .leaders = &board->leaders };
 }
 
 /* The part of the rate that is change of ratio. */
@@ -304,15 +314,15 @@ draw_charts (SpringsBoard *board, cairo_t *cr, const SpringsView *view)
   const SpringsPen load = pen_for (board, cr, view, SPRINGS_LOAD),
                    rate = pen_for (board, cr, view, SPRINGS_RATE);
   const bool has_gaps = study_in_hand (load.chart.study)->n_assembled < STUDY_STATIONS;
-  bool is_named[N_SPRING_ELEMENTS];
+  SpringNamed named;
 
-  board->claims.n = 0;
+  board->claims.n = board->leaders.n = 0;
   spring_areas_draw (charts, &load);
   chart_draw_still (&charts->charts[SPRINGS_LOAD], &load.chart);
   if (has_gaps)
     chart_draw_gaps (&charts->charts[SPRINGS_LOAD], &load.chart);
-  spring_weight_draw (charts, &load);
-  spring_areas_name (charts, &load, is_named);
+  spring_weight_draw (charts, &load, &named);
+  spring_areas_name (charts, &load, &named);
   chart_draw_hand (&charts->charts[SPRINGS_LOAD], &load.chart);
   if (board->has_rate) {
     chart_draw_still (&charts->charts[SPRINGS_RATE], &rate.chart);
@@ -323,17 +333,20 @@ draw_charts (SpringsBoard *board, cairo_t *cr, const SpringsView *view)
   }
   if (view->show_cursor)
     spring_cursor_draw (charts, &load);
+  spring_edge_names_draw (charts, &load, &named);
   spring_marks_draw (charts, &load);
-  spring_edge_names_draw (charts, &load, is_named);
   draw_travel_axis (board, &load);
 }
 
 static void
 draw_title (const SpringsBoard *board, cairo_t *cr, const SpringsView *view, double width)
 {
-  if (view->title != NULL)
-    title_block_draw (board->texts, cr, &view->theme, view->title, MARGIN,
-                      board->foot + MARGIN, width - 2.0 * MARGIN, view->springs->study);
+  if (view->title == NULL)
+    return;
+
+  const TitleBlock title = title_of (view);
+  title_block_draw (board->texts, cr, &view->theme, &title, MARGIN, board->foot + MARGIN,
+                    width - 2.0 * MARGIN, view->springs->study);
 }
 
 void
@@ -362,7 +375,7 @@ springs_draw (SpringsBoard *board,
     spring_nothing_draw (&words, board->charts_frame);
   else {
     draw_charts (board, cr, view);
-    if (board->has_numbers)
+    if (board->numbers.height > 0.0)
       spring_numbers_draw (&words, board->numbers);
     spring_verdicts_draw (&words, board->verdicts.x, board->verdicts.y,
                           board->verdicts.width, board->verdicts.height);

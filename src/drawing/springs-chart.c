@@ -11,7 +11,7 @@
 
 /* A bump stop at its end would flatten all the rest: loads up to so many corner weights
  * are shown, and rates up to so many times the largest where a setup stands. */
-#define MOST_WEIGHTS 3.0
+#define MOST_WEIGHTS 2.5
 #define MOST_RATES 3.0
 #define LEAST_RATE_SPAN 5.0 /* N/mm */
 
@@ -181,12 +181,12 @@ load_extent (const SpringCharts *charts, const SpringStudy *springs)
                    fmin (extent.high, MOST_WEIGHTS * weight) };
 }
 
-/* Of a setup where it stands, or half-way through its travel. */
+/* Of a setup where it stands or half-way through its travel, whichever is less: it may
+ * stand on its bump stop. */
 static double
 ordinary_rate (const SpringCorner *corner)
 {
-  return isfinite (corner->wheel_rate) ? corner->wheel_rate
-                                       : corner->stations[N / 2].rate;
+  return fmin (corner->wheel_rate, corner->stations[N / 2].rate);
 }
 
 static Extent
@@ -208,7 +208,7 @@ static void
 set_range (Chart *chart, Extent extent, int most_steps, bool hold)
 {
   const double pad = PADDING * (extent.high - extent.low);
-  double low = extent.low < 0.0 ? extent.low - pad : 0.0, high = extent.high + pad;
+  double low = extent.low < -pad ? extent.low : 0.0, high = extent.high + pad;
 
   if (hold && chart->range.step > 0.0) {
     low = fmin (low, chart->range.low);

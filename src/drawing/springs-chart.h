@@ -21,11 +21,18 @@ typedef struct {
   double geometric[STUDY_STATIONS]; /* part of the rate in hand, N/mm */
 } SpringCharts;
 
+/* What has its name where it is drawn; the rest has it at the right edge. */
+typedef struct {
+  bool elements[N_SPRING_ELEMENTS];
+  bool weight;
+} SpringNamed;
+
 typedef struct {
   ChartPen chart;
   const SpringStudy *springs;
   int lit;
-  MapClaims *claims; /* what names already cover */
+  MapClaims *claims;  /* what no name may cover */
+  MapClaims *leaders; /* what it had better not */
 } SpringsPen;
 
 /* Whether a setup has a curve. */
@@ -49,15 +56,14 @@ double spring_curve_at (const double values[STUDY_STATIONS], SweepRange range, d
 /* The areas, with hatching. Below the curves. */
 void spring_areas_draw (const SpringCharts *charts, const SpringsPen *pen);
 
-/* Writes the names that have room in their area, claims that room and sets @is_named. */
-void spring_areas_name (const SpringCharts *charts,
-                        const SpringsPen *pen,
-                        bool is_named[N_SPRING_ELEMENTS]);
+/* Writes the names that have room in their area, claims that room and sets @named. */
+void
+spring_areas_name (const SpringCharts *charts, const SpringsPen *pen, SpringNamed *named);
 
 /* The names at the right edge: of the curves, and of the areas that have none yet. */
 void spring_edge_names_draw (const SpringCharts *charts,
                              const SpringsPen *pen,
-                             const bool is_named[N_SPRING_ELEMENTS]);
+                             const SpringNamed *named);
 /* How much room they want. */
 double spring_edge_names_width (const SpringCharts *charts,
                                 TextCache *texts,
@@ -66,7 +72,9 @@ double spring_edge_names_width (const SpringCharts *charts,
 
 /* The corner's weight as a line across, and down from where springs meet it; claims
  * both. Before areas are named. */
-void spring_weight_draw (const SpringCharts *charts, const SpringsPen *pen);
+void spring_weight_draw (const SpringCharts *charts,
+                         const SpringsPen *pen,
+                         SpringNamed *named);
 /* Where each setup meets it, and what happens to the one in hand on the way. */
 void spring_marks_draw (const SpringCharts *charts, const SpringsPen *pen);
 

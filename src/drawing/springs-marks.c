@@ -14,8 +14,12 @@
 #define ROW 1.3        /* of the type's size */
 
 /* What a label's place costs beside its distance in rows. */
+#define COST_MIDDLE 0.3
 #define COST_RIGHT 0.6
 #define COST_BELOW 3.5
+#define COST_OTHERS 2.5 /* lying on another setup's curve */
+#define COST_HAND 6.0   /* lying on the load in hand */
+#define COST_LEADER 4.0 /* lying on the leader of another name */
 
 typedef struct {
   const char *text;
@@ -23,13 +27,6 @@ typedef struct {
   Colour colour;
   double x, y; /* of what it is about */
 } MarkLabel;
-
-/* How much a label may cover: first nothing, in the end other curves. */
-typedef enum {
-  COVER_NOTHING,
-  COVER_CURVES,
-  N_COVERS
-} Cover;
 
 static const Chart *
 loads_of (const SpringCharts *charts)
@@ -53,12 +50,24 @@ is_inside_plot (const Chart *chart, Frame box)
 }
 
 static bool
-is_free (const Chart *chart, const SpringsPen *pen, Frame box, Cover cover)
+is_free (const Chart *chart, const SpringsPen *pen, Frame box)
 {
   const MapBox claim = map_box_upright (pixel_box (box));
 
-  return is_inside_plot (chart, box) && map_is_free (pen->claims, &claim) &&
-         (cover == COVER_CURVES || chart_is_free (chart, box));
+  return is_inside_plot (chart, box) && map_is_free (pen->claims, &claim);
+}
+
+/* Of the lines that a label there would lie on. */
+static double
+cost_of_cover (const Chart *chart, const SpringsPen *pen, Frame box)
+{
+  const MapBox claim = map_box_upright (pixel_box (box));
+  const double leaders = map_is_free (pen->leaders, &claim) ? 0.0 : COST_LEADER;
+
+  if (chart_is_free (chart, box))
+    return leaders;
+  return leaders +
+         (chart_runs_through (chart, &chart->hand, box) ? COST_HAND : COST_OTHERS);
 }
 
 static TextStyle
@@ -97,25 +106,43 @@ typedef struct {
   double cost;
 } MarkPlace;
 
-/* @row rows off the mark, above it or below, to its left or right. */
+typedef enum {
+  BESIDE_LEFT,
+  BESIDE_MIDDLE,
+  BESIDE_RIGHT,
+  N_BESIDES
+} Beside;
+
+/* @row rows off the mark, above it or below; held inside the plot from left to right. */
 static MarkPlace
-place_at (
-    const SpringsPen *pen, const MarkLabel *label, int row, bool is_below, bool is_right)
+place_at (const Chart *chart,
+          const SpringsPen *pen,
+          const MarkLabel *label,
+          int row,
+          bool is_below,
+          Beside beside)
 {
+  static const double parts[] = { 1.0, 0.5, 0.0 };
+  static const double costs[2][N_BESIDES] = { { 0.0, COST_MIDDLE, COST_RIGHT },
+                                              { COST_RIGHT, COST_MIDDLE, 0.0 } };
   const double step = ROW * pen->chart.theme->small_text;
   const double air = AIR * pen->chart.theme->text, off = air + row * step;
+  const double aside[] = { -air, 0.0, air };
+  const Frame plot = chart->plot;
   Frame box = frame_of (pen, label);
 
-  box.x = is_right ? label->x + air : label->x - air - box.width;
+  box.x = label->x + aside[beside] - parts[beside] * box.width;
+  box.x = fmax (plot.x + 2.0, fmin (box.x, plot.x + plot.width - 2.0 - box.width));
   box.y = is_below ? label->y + off : label->y - off - box.height;
-  return (MarkPlace){ box, row + (is_below ? COST_BELOW : 0.0) +
-                               (is_right != is_below ? COST_RIGHT : 0.0) };
+  return (MarkPlace){ box,
+                      row + (is_below ? COST_BELOW : 0.0) + costs[is_below][beside] };
 }
 
+/* The point of the label that is nearest to its mark. */
 static Pixel
 leader_end (const MarkLabel *label, Frame box)
 {
-  return (Pixel){ box.x > label->x ? box.x : box.x + box.width,
+  return (Pixel){ fmax (box.x, fmin (label->x, box.x + box.width)),
                   box.y > label->y ? box.y + 2.0 : box.y + box.height - 2.0 };
 }
 
@@ -136,19 +163,22 @@ static bool
 find_place (const Chart *chart,
             const SpringsPen *pen,
             const MarkLabel *label,
-            Cover cover,
             Frame *found)
 {
   double least = INFINITY;
 
   for (int row = 0; row <= MOST_ROWS; row++)
-    for (int side = 0; side < 4; side++) {
-      const MarkPlace place = place_at (pen, label, row, side >= 2, side % 2 == 1);
+    for (int side = 0; side < 2 * N_BESIDES; side++) {
+      const MarkPlace place = place_at (chart, pen, label, row, side >= N_BESIDES,
+                                        (Beside) (side % N_BESIDES));
 
-      if (place.cost >= least || !is_free (chart, pen, place.box, cover) ||
+      if (place.cost >= least || !is_free (chart, pen, place.box) ||
           (row > 0 && !is_leader_free (pen, label, place.box)))
         continue;
-      least = place.cost;
+      const double cost = place.cost + cost_of_cover (chart, pen, place.box);
+      if (cost >= least)
+        continue;
+      least = cost;
       *found = place.box;
     }
   return isfinite (least);
@@ -176,12 +206,10 @@ draw_label (const Chart *chart, const SpringsPen *pen, const MarkLabel *label)
 {
   Frame box;
 
-  for (Cover cover = COVER_NOTHING; cover < N_COVERS; cover++)
-    if (find_place (chart, pen, label, cover, &box)) {
-      draw_leader (pen, label, box);
-      write_label (pen, label, box);
-      return;
-    }
+  if (!find_place (chart, pen, label, &box))
+    return;
+  draw_leader (pen, label, box);
+  write_label (pen, label, box);
 }
 
 static void
@@ -191,7 +219,7 @@ claim_line (const SpringsPen *pen, Pixel a, Pixel b)
 }
 
 /* Above the line or below it, at its left or right end. */
-static void
+static bool
 draw_weight_label (const Chart *chart, const SpringsPen *pen, double y)
 {
   const Theme *theme = pen->chart.theme;
@@ -207,19 +235,60 @@ draw_weight_label (const Chart *chart, const SpringsPen *pen, double y)
     { left, above }, { right, below }, { left, below }, { right, above }
   };
 
-  for (Cover cover = COVER_NOTHING; cover < N_COVERS; cover++)
-    for (gsize i = 0; i < G_N_ELEMENTS (places); i++) {
-      box.x = places[i].x;
-      box.y = places[i].y;
-      if (is_free (chart, pen, box, cover)) {
-        write_label (pen, &label, box);
-        return;
-      }
-    }
+  double least = INFINITY;
+  Frame found = box;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++) {
+    box.x = places[i].x;
+    box.y = places[i].y;
+    if (!is_free (chart, pen, box) || cost_of_cover (chart, pen, box) >= least)
+      continue;
+    least = cost_of_cover (chart, pen, box);
+    found = box;
+  }
+  if (isfinite (least))
+    write_label (pen, &label, found);
+  return isfinite (least);
+}
+
+static void
+claim_about (const SpringsPen *pen, double x, double y, double size)
+{
+  map_claim (pen->claims,
+             map_box_upright ((PixelBox){ x - size / 2.0, y - size / 2.0, size, size }));
+}
+
+/* Inside the plot, or at its edge where the load is past it. */
+static bool
+event_place (const Chart *chart, const SpringEvent *event, double *x, double *y)
+{
+  if (!(event->travel >= chart->x.low && event->travel <= chart->x.high) ||
+      !isfinite (event->load))
+    return false;
+  *x = axis_to_pixel (chart->x, event->travel);
+  *y = CLAMP (axis_to_pixel (chart->y, event->load), chart->plot.y,
+              chart->plot.y + chart->plot.height);
+  return true;
+}
+
+/* What will be marked, before anything is written. */
+static void
+claim_marks (const SpringCharts *charts, const SpringsPen *pen)
+{
+  const SpringCorner *hand = spring_study_in_hand (pen->springs);
+  const double size = MARK_SIZE * pen->chart.theme->text;
+  double x, y;
+
+  for (unsigned i = 0; i < pen->springs->n_setups; i++)
+    if (spring_standing_place (charts, pen->springs, i, &x, &y))
+      claim_about (pen, x, y, i == pen->chart.study->in_hand ? 1.5 * size : size);
+  for (gsize i = 0; i < hand->n_events; i++)
+    if (event_place (loads_of (charts), &hand->events[i], &x, &y))
+      claim_about (pen, x, y, 1.1 * size);
 }
 
 void
-spring_weight_draw (const SpringCharts *charts, const SpringsPen *pen)
+spring_weight_draw (const SpringCharts *charts, const SpringsPen *pen, SpringNamed *named)
 {
   const Chart *chart = loads_of (charts);
   const Theme *theme = pen->chart.theme;
@@ -243,7 +312,8 @@ spring_weight_draw (const SpringCharts *charts, const SpringsPen *pen)
     cairo_stroke (cr);
     claim_line (pen, (Pixel){ x, y }, (Pixel){ x, foot });
   }
-  draw_weight_label (chart, pen, y);
+  claim_marks (charts, pen);
+  named->weight = draw_weight_label (chart, pen, y);
 }
 
 static void
@@ -258,8 +328,19 @@ put_marker (
   }
   theme_use (pen->chart.cr, colour);
   theme_marker (pen->chart.cr, marker, x, y, size);
-  map_claim (pen->claims,
-             map_box_upright ((PixelBox){ x - size / 2.0, y - size / 2.0, size, size }));
+}
+
+/* Hollow: no setup's marker is. */
+static void
+put_event (const SpringsPen *pen, double x, double y)
+{
+  const Theme *theme = pen->chart.theme;
+  const double size = 1.1 * MARK_SIZE * theme->text;
+
+  theme_use (pen->chart.cr, theme->ink);
+  theme_marker (pen->chart.cr, MARKER_DIAMOND, x, y, size);
+  theme_use (pen->chart.cr, colour_with_alpha (theme->ground, 1.0));
+  theme_marker (pen->chart.cr, MARKER_DIAMOND, x, y, 0.55 * size);
 }
 
 static void
@@ -313,19 +394,6 @@ mark_standing (const SpringCharts *charts, const SpringsPen *pen)
   draw_label (chart, pen, &label);
 }
 
-/* Inside the plot, or at its edge where the load is past it. */
-static bool
-event_place (const Chart *chart, const SpringEvent *event, double *x, double *y)
-{
-  if (!(event->travel >= chart->x.low && event->travel <= chart->x.high) ||
-      !isfinite (event->load))
-    return false;
-  *x = axis_to_pixel (chart->x, event->travel);
-  *y = CLAMP (axis_to_pixel (chart->y, event->load), chart->plot.y,
-              chart->plot.y + chart->plot.height);
-  return true;
-}
-
 static void
 label_event (const Chart *chart, const SpringsPen *pen, const SpringEvent *event)
 {
@@ -346,13 +414,12 @@ spring_marks_draw (const SpringCharts *charts, const SpringsPen *pen)
 {
   const Chart *chart = loads_of (charts);
   const SpringCorner *hand = spring_study_in_hand (pen->springs);
-  const Colour colour = chart_curve_style (chart, &chart->hand, pen->chart.theme).colour;
   double x, y;
 
   mark_others (charts, pen);
   for (gsize i = 0; i < hand->n_events; i++)
     if (event_place (chart, &hand->events[i], &x, &y))
-      put_marker (pen, MARKER_DIAMOND, colour, x, y, MARK_SIZE * pen->chart.theme->text);
+      put_event (pen, x, y);
   mark_standing (charts, pen);
   for (gsize i = 0; i < hand->n_events; i++)
     label_event (chart, pen, &hand->events[i]);

@@ -109,6 +109,8 @@ draw_leader (const Chart *chart, const SpringsPen *pen, double from_x, CurveLabe
   cairo_move_to (cr, fmin (from_x, right) + 1.0, label.wanted);
   cairo_line_to (cr, right + GAP - 1.5, label.place);
   cairo_stroke (cr);
+  map_claim_line (pen->leaders, (Pixel){ fmin (from_x, right), label.wanted },
+                  (Pixel){ right + GAP, label.place });
 }
 
 static void
@@ -137,16 +139,14 @@ draw_all (EdgeNames *all, const Chart *chart, const SpringsPen *pen)
 }
 
 static void
-name_loads (const SpringCharts *charts,
-            const SpringsPen *pen,
-            const bool is_named[N_SPRING_ELEMENTS])
+name_loads (const SpringCharts *charts, const SpringsPen *pen, const SpringNamed *named)
 {
   const Chart *chart = &charts->charts[SPRINGS_LOAD];
   EdgeNames all = { .n = 0 };
 
   gather_curves (&all, chart, pen);
   for (int e = 0; e < N_SPRING_ELEMENTS; e++)
-    if (charts->stack.is_there[e] && !is_named[e]) {
+    if (charts->stack.is_there[e] && !named->elements[e]) {
       EdgeName name = { spring_element_name ((SpringElement) e),
                         pen->chart.theme->soft_ink,
                         e == pen->lit ? TEXT_BOLD : TEXT_PLAIN, 0.0 };
@@ -154,6 +154,11 @@ name_loads (const SpringCharts *charts,
 
       add (&all, name, wanted);
     }
+  if (!named->weight)
+    add (&all,
+         (EdgeName){ _ ("corner weight"), pen->chart.theme->ink, TEXT_PLAIN,
+                     chart->plot.x + chart->plot.width },
+         axis_to_pixel (chart->y, pen->springs->corner_weight));
   draw_all (&all, chart, pen);
 }
 
@@ -186,11 +191,11 @@ name_rates (const SpringCharts *charts, const SpringsPen *pen)
 void
 spring_edge_names_draw (const SpringCharts *charts,
                         const SpringsPen *pen,
-                        const bool is_named[N_SPRING_ELEMENTS])
+                        const SpringNamed *named)
 {
   if (pen->chart.label_room <= 0.0)
     return;
-  name_loads (charts, pen, is_named);
+  name_loads (charts, pen, named);
   if (charts->charts[SPRINGS_RATE].plot.width > 0.0)
     name_rates (charts, pen);
 }

@@ -19,6 +19,7 @@
 #define NAME 15.0
 #define UNIT 3.9
 #define MOST_BLOCKS 3
+#define LEAST_ROWS 2 /* fewer are none */
 #define MOST_ROWS 16
 
 static const char *const keys[] = {
@@ -67,7 +68,7 @@ is_asked_for (const SpringStudy *springs, const char *key)
 }
 
 static NumbersLayout
-lay_out (const SpringsWords *words, double width)
+lay_out (const SpringsWords *words, double width, double room)
 {
   const SpringStudy *springs = words->view->springs;
   const double em = words->view->theme.text;
@@ -79,16 +80,18 @@ lay_out (const SpringsWords *words, double width)
       l.figures[l.n_rows++] = i;
   l.n_blocks = (unsigned) CLAMP (fit, 1.0, MOST_BLOCKS);
   l.n_in_block = (l.n_rows + l.n_blocks - 1) / l.n_blocks;
+  l.n_in_block = MIN (l.n_in_block, (unsigned) fmax (floor (room / l.row + 1e-6) - 1, 0));
+  l.n_rows = MIN (l.n_rows, l.n_blocks * l.n_in_block);
   l.width = fmin ((width - (l.n_blocks - 1) * GAP * em) / l.n_blocks, MOST_BLOCK * em);
   return l;
 }
 
 double
-spring_numbers_height (const SpringsWords *words, double width)
+spring_numbers_height (const SpringsWords *words, double width, double room)
 {
-  const NumbersLayout l = lay_out (words, width);
+  const NumbersLayout l = lay_out (words, width, room);
 
-  return (l.n_in_block + 1) * l.row;
+  return l.n_in_block < LEAST_ROWS ? 0.0 : (l.n_in_block + 1) * l.row;
 }
 
 static Columns
@@ -153,16 +156,20 @@ draw_head (const SpringsWords *words, double x, double y, const Columns *c)
   const TextStyle bold = { t->font, t->small_text, TEXT_BOLD },
                   plain = { t->font, t->small_text, TEXT_PLAIN };
   const double gap = 0.8 * t->text;
-  double hand_room = c->figures - gap;
+  const char *name = study_in_hand (study)->name;
+  const double wide = text_measure (words->texts, bold, name).width;
+  double right = c->hand, room = c->hand - c->name;
 
-  if (reference == NULL)
-    hand_room = c->hand - c->name;
-  else
+  if (reference != NULL) {
+    /* over the units too where it needs them */
+    right = fmin (fmax (c->hand, c->reference + gap + wide), c->unit + UNIT * t->text);
+    room = right - c->reference - gap + 1.0;
     put_within (words, plain, theme_setup_style (t, study->baseline).colour,
                 reference->corner->name, x + c->reference, y, c->reference - c->name,
                 true);
-  put_within (words, bold, theme_hand_style (t, study->in_hand).colour,
-              study_in_hand (study)->name, x + c->hand, y, hand_room, true);
+  }
+  put_within (words, bold, theme_hand_style (t, study->in_hand).colour, name, x + right,
+              y, room, true);
 }
 
 static void
@@ -227,7 +234,7 @@ draw_rule (const SpringsWords *words, double x, double y, double width)
 void
 spring_numbers_draw (const SpringsWords *words, Frame frame)
 {
-  const NumbersLayout l = lay_out (words, frame.width);
+  const NumbersLayout l = lay_out (words, frame.width, frame.height);
   const Columns c = columns_of (words, l.width);
   const double gap = GAP * words->view->theme.text;
 

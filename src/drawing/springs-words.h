@@ -14,8 +14,9 @@ typedef struct {
   const SpringsView *view;
 } SpringsWords;
 
-/* In as many blocks of rows as the width holds. */
-double spring_numbers_height (const SpringsWords *words, double width);
+/* In as many blocks of rows as the width holds, the first ones where @room is short; 0
+ * where it is too short for any. */
+double spring_numbers_height (const SpringsWords *words, double width, double room);
 void spring_numbers_draw (const SpringsWords *words, Frame frame);
 
 /* As many of the sentences as @room is high; returns what they take. */

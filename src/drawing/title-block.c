@@ -86,6 +86,7 @@ typedef struct {
   TextCache *texts;
   cairo_t *cr;
   const Theme *theme;
+  bool omits_measured;
 } Pen;
 
 /* One curve of a board. */
@@ -107,7 +108,7 @@ legend_entry (const Pen *pen, const Study *study, unsigned i, LegendEntry *entry
                               study->setups[s].name, is_hand };
       return true;
     }
-  if (i > 0 || !chart_shows_measured (study))
+  if (i > 0 || pen->omits_measured || !chart_shows_measured (study))
     return false;
   *entry =
       (LegendEntry){ theme_measured_style (pen->theme), study->measured.name, false };
@@ -182,7 +183,7 @@ has_legend (const Pen *pen, const Study *study)
 static double
 legend_height (const Pen *pen, const Study *study, double width)
 {
-  const Pen measuring = { pen->texts, NULL, pen->theme };
+  const Pen measuring = { pen->texts, NULL, pen->theme, pen->omits_measured };
 
   return has_legend (pen, study)
              ? flow_legend (&measuring, study, 0.0, 0.0, width) * line_height (pen->theme)
@@ -203,7 +204,7 @@ title_block_height (TextCache *texts,
                     const Study *study,
                     double width)
 {
-  const Pen pen = { texts, NULL, theme };
+  const Pen pen = { texts, NULL, theme, title->omits_measured };
   const TextStyle small = style_of (theme, TEXT_PLAIN);
   g_autofree char *adjustment = title_block_adjustment (title);
 
@@ -255,7 +256,7 @@ title_block_draw (TextCache *texts,
                   double width,
                   const Study *study)
 {
-  const Pen pen = { texts, cr, theme };
+  const Pen pen = { texts, cr, theme, title->omits_measured };
   const TextStyle small = style_of (theme, TEXT_PLAIN);
   const double line = line_height (theme);
   g_autofree char *adjustment = title_block_adjustment (title);

@@ -13,7 +13,8 @@ typedef struct {
   MountOffset mount; /* mm */
   double lowering;   /* mm */
   ToeMode toe;
-  const char *date; /* or NULL: left out, for output that repeats to the byte */
+  const char *date;    /* or NULL: left out, for output that repeats to the byte */
+  bool omits_measured; /* the drawing has no curve of the corner as measured */
 } TitleBlock;
 
 TitleBlock title_block_for (const Car *car, const CarSetup *setup, const char *date);
