@@ -2,6 +2,7 @@
 #include "command-line/command-line.h"
 #include "drawing/card.h"
 #include "model/quantity-info.h"
+#include "model/spring-verdict.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -148,6 +149,22 @@ write_card (Card *card, const Options *options)
              : EXIT_REFUSED;
 }
 
+/* Of what the setup in hand stands on, with the sentences about it. */
+static int
+write_springs (Card *card, const Options *options)
+{
+  g_autoptr (SpringStudy) springs = spring_study_new ();
+
+  spring_study_solve (springs, card->study, card->car);
+  g_autoptr (GPtrArray) verdicts = spring_verdicts (springs, card->study->in_hand);
+  g_autofree const char **sentences = g_new0 (const char *, verdicts->len + 1);
+  for (guint i = 0; i < verdicts->len; i++)
+    sentences[i] = ((const SpringVerdict *) verdicts->pdata[i])->sentence;
+  card->springs = springs;
+  card->verdicts = sentences;
+  return write_card (card, options);
+}
+
 static int
 run (const Options *options, const char *file)
 {
@@ -159,7 +176,6 @@ run (const Options *options, const char *file)
 
   g_autoptr (Car) car = command_line_load (file);
   g_autoptr (Study) study = study_new ();
-  g_autoptr (SpringStudy) springs = spring_study_new ();
   if (car == NULL)
     return EXIT_REFUSED;
   if (!choose_setups (car, options->setups, &in_hand))
@@ -167,12 +183,10 @@ run (const Options *options, const char *file)
   card.car = car;
   card.setup = car_setup (car, in_hand);
   card.study = study;
-  card.springs = springs;
   study_solve (study, car, in_hand,
                isnan (options->travel) ? card.setup->lowering_mm : options->travel);
-  if (card.subject == CARD_SPRINGS)
-    spring_study_solve (springs, study, car);
-  return write_card (&card, options);
+  return card.subject == CARD_SPRINGS ? write_springs (&card, options)
+                                      : write_card (&card, options);
 }
 
 int
