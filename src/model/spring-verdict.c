@@ -297,7 +297,7 @@ spring_verdicts (const SpringStudy *study, guint setup)
   GPtrArray *verdicts = g_ptr_array_new_with_free_func (verdict_free);
   const SpringCorner *corner = &study->setups[setup];
 
-  if (corner->stands == STANDS_NOT_GIVEN)
+  if (corner->stands == STANDS_NOT_GIVEN || corner->corner->n_assembled == 0)
     return verdicts;
   judge_standing (verdicts, corner);
   judge_seat (verdicts, corner);

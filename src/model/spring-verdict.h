@@ -12,5 +12,6 @@ typedef struct {
   char *sentence, *rule; /* translated */
 } SpringVerdict;
 
-/* Of SpringVerdict, owned by the array; none where no spring is given. */
+/* Of SpringVerdict, owned by the array; none where no spring is given or nothing can be
+ * assembled. */
 GPtrArray *spring_verdicts (const SpringStudy *study, guint setup);

@@ -139,3 +139,47 @@ dice_springs (Dice *dice, const Car *car)
   add_strut_parts (dice, &springs);
   return springs;
 }
+
+const SpringCorner *
+standing_corner (const StandingCar *standing)
+{
+  return &standing->springs->setups[0];
+}
+
+void
+standing_car_raise (StandingCar *standing, RaiseBy by, double travel)
+{
+  double value;
+
+  g_assert_true (spring_study_height_cure (standing->springs, 0, travel, by, &value));
+  if (by == RAISE_PERCH)
+    standing->car->springs.coil.perch_mm = value;
+  else
+    standing->car->springs.bar.clamp_angle_deg = value;
+  standing_car_solve (standing);
+}
+
+double
+fixture_load_at_rise (const SpringCorner *corner, double rise)
+{
+  const Station s = check_solve_at_contact (&corner->corner->corner, rise);
+  SpringStation station;
+
+  spring_law_station (corner->law, &corner->corner->corner, &s.pose, &station);
+  return station.load;
+}
+
+StandingCar
+dice_standing_car (Dice *dice)
+{
+  const MeasuredCorner measured = dice_corner (dice);
+  Car *car = fixture_car_of (&measured);
+
+  car->body.unsprung_corner_kg = dice_between (dice, 10.0, 40.0);
+  car->springs = dice_springs (dice, car);
+  car_setup (car, 0)->mount.inboard = dice_between (dice, -15.0, 15.0);
+  StandingCar standing = standing_car_new (car);
+
+  standing_car_raise (&standing, RAISE_CLAMP_ANGLE, dice_between (dice, -45.0, 45.0));
+  return standing;
+}

@@ -126,7 +126,6 @@ dice_axle (Dice *dice)
   const MeasuredCorner measured = dice_corner (dice);
   Car *car = car_of (&measured);
   CarAntiRollBar *bar = &car->springs.anti_roll_bar;
-  double clamp;
 
   car->body.unsprung_corner_kg = dice_between (dice, 10.0, 40.0);
   car->springs = dice_springs (dice, car);
@@ -135,10 +134,7 @@ dice_axle (Dice *dice)
   bar->link_carrier = dice_between (dice, 0.0, 1.0) < 0.5 ? LINK_ON_ARM : LINK_ON_STRUT;
   StandingCar standing = standing_car_new (car);
 
-  g_assert_true (
-      spring_study_height_cure (standing.springs, 0, 0.0, RAISE_CLAMP_ANGLE, &clamp));
-  car->springs.bar.clamp_angle_deg = clamp;
-  standing_car_solve (&standing);
+  standing_car_raise (&standing, RAISE_CLAMP_ANGLE, 0.0);
   return standing;
 }
 
@@ -176,7 +172,7 @@ check_sums (int i, const JointLoads *l)
 static void
 check_balance (int i, const StandingCar *standing, const JointLoads *l)
 {
-  const SpringCorner *corner = &standing->springs->setups[0];
+  const SpringCorner *corner = standing_corner (standing);
   SpringStation s;
 
   spring_law_station (corner->law, &corner->corner->corner, &l->pose, &s);
@@ -207,7 +203,7 @@ test_axle_on_springs (void)
 
   for (int i = 0; i < N_CASES; i++) {
     g_auto (StandingCar) standing = dice_axle (&dice);
-    const SpringCorner *corner = &standing.springs->setups[0];
+    const SpringCorner *corner = standing_corner (&standing);
     CarLoadCase c = dice_load (&dice);
     JointLoads left, right;
 
@@ -273,7 +269,7 @@ test_standing_case (void)
 
   for (int i = 0; i < N_CASES / 4; i++) {
     g_auto (StandingCar) standing = dice_axle (&dice);
-    const SpringCorner *corner = &standing.springs->setups[0];
+    const SpringCorner *corner = standing_corner (&standing);
     JointLoads loads;
 
     joint_loads_of_case (standing.springs, 0, &c, NAN, SPRING_AS_SET, &loads);

@@ -86,7 +86,7 @@ test_role (void)
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
     g_auto (StandingCar) standing = standing_on (springs_with_share (rows[i].share));
 
-    check_near ("standing", i, standing.springs->setups[0].standing, 0.0, 0.05);
+    check_near ("standing", i, standing_corner (&standing)->standing, 0.0, 0.05);
     check_says (&standing, 0, "coil-role", FALSE, rows[i].words[0]);
     check_says (&standing, 0, "coil-role", FALSE, rows[i].words[1]);
   }
@@ -99,6 +99,22 @@ test_no_spring (void)
   g_autoptr (GPtrArray) verdicts = spring_verdicts (standing.springs, 0);
 
   g_assert_cmpint (verdicts->len, ==, 0);
+}
+
+/* A tie rod half a metre too long. */
+static void
+test_nothing_assembles (void)
+{
+  g_auto (StandingCar) standing = standing_on (springs_with_share (1.0));
+
+  car_setup (standing.car, 0)->corrections.tie_rod_length_mm = 500.0;
+  standing_car_solve (&standing);
+  g_autoptr (GPtrArray) verdicts = spring_verdicts (standing.springs, 0);
+
+  g_assert_cmpint (standing_corner (&standing)->corner->n_assembled, ==, 0);
+  g_assert_cmpint (verdicts->len, ==, 0);
+  g_assert_true (isnan (standing_corner (&standing)->standing));
+  g_assert_cmpint (standing_corner (&standing)->n_events, ==, 0);
 }
 
 static void
@@ -161,7 +177,7 @@ test_frequency (void)
     springs.coil.free_length_mm -= 2731.0 / 20.0 - 2731.0 / rate;
     springs.coil.rate_n_per_mm = rate;
     g_auto (StandingCar) standing = standing_on (springs);
-    const double f = standing.springs->setups[0].frequency;
+    const double f = standing_corner (&standing)->frequency;
     const int band = f < 1.0 ? 0 : f < 1.5 ? 1 : f < 2.0 ? 2 : 3;
 
     check_says (&standing, 0, "frequency", band == 0 || band == 3, words[band]);
@@ -184,7 +200,7 @@ test_damping (void)
 
     springs.damper.table = fixture_table (2, table);
     g_auto (StandingCar) standing = standing_on (springs);
-    const SpringCorner *corner = &standing.springs->setups[0];
+    const SpringCorner *corner = standing_corner (&standing);
     const double mean = 2.0 * corner->damping_ratio_bump;
     const int band = mean < 0.2 ? 0 : mean < 0.4 ? 1 : mean <= 0.7 ? 2 : 3;
 
@@ -252,13 +268,13 @@ test_bar_stress (void)
   springs.bar.clamp_angle_deg = DEGREES (815139.0 * 1000.0 / 80000.0 / 15707.963);
   g_auto (StandingCar) standing = standing_on (springs);
 
-  check_near ("stress", 0, standing.springs->setups[0].at_standing.bar_stress, 518.93,
+  check_near ("stress", 0, standing_corner (&standing)->at_standing.bar_stress, 518.93,
               0.1);
   check_silent (&standing, "bar-stress");
   standing.car->springs.bar.sections[0].length_mm = 600.0;
   standing.car->springs.bar.clamp_angle_deg *= 0.6;
   standing_car_solve (&standing);
-  check_near ("stress", 1, standing.springs->setups[0].at_standing.bar_stress, 518.93,
+  check_near ("stress", 1, standing_corner (&standing)->at_standing.bar_stress, 518.93,
               0.1);
   check_silent (&standing, "bar-stress");
   standing.car->springs.bar.sections[0].length_mm = 300.0;
@@ -273,6 +289,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/spring-verdict/role", test_role);
   g_test_add_func ("/spring-verdict/no-spring", test_no_spring);
+  g_test_add_func ("/spring-verdict/nothing-assembles", test_nothing_assembles);
   g_test_add_func ("/spring-verdict/standing", test_standing);
   g_test_add_func ("/spring-verdict/tower", test_tower);
   g_test_add_func ("/spring-verdict/frequency", test_frequency);
