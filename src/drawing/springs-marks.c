@@ -360,37 +360,60 @@ mark_others (const SpringCharts *charts, const SpringsPen *pen)
   }
 }
 
-/* Where it stands; at an end of the line of weight where it stands nowhere. */
+/* Why it stands nowhere. */
+static const char *
+words_for (StandsHow stands)
+{
+  switch (stands) {
+  case STANDS_NOWHERE_TOO_SOFT:
+    return _ ("too soft: sinks through all its travel");
+  case STANDS_NOWHERE_TOO_STIFF:
+    return _ ("too stiff: stays at full droop");
+  case STANDS_NOT_GIVEN:
+    return _ ("No spring is entered for this setup.");
+  case STANDS_BY_SPRINGS:
+    break;
+  }
+  return "";
+}
+
+/* At an end of the line of weight. */
+static void
+say_nowhere (const Chart *chart, const SpringsPen *pen, StandsHow stands)
+{
+  const Theme *theme = pen->chart.theme;
+  const bool is_soft = stands == STANDS_NOWHERE_TOO_SOFT;
+  const MarkLabel label = { words_for (stands), TEXT_BOLD,
+                            stands == STANDS_NOT_GIVEN ? theme->ink : theme->warning,
+                            chart->plot.x + (is_soft ? chart->plot.width : 0.0),
+                            axis_to_pixel (chart->y, pen->springs->corner_weight) };
+
+  draw_label (chart, pen, &label);
+}
+
 static void
 mark_standing (const SpringCharts *charts, const SpringsPen *pen)
 {
   const Chart *chart = loads_of (charts);
   const Theme *theme = pen->chart.theme;
   const SpringCorner *hand = spring_study_in_hand (pen->springs);
-  const double y = axis_to_pixel (chart->y, pen->springs->corner_weight);
   const SetupStyle style = chart_curve_style (chart, &chart->hand, theme);
   char number[24], text[128];
-  MarkLabel label = { text, TEXT_BOLD, style.colour, chart->plot.x, y };
+  MarkLabel label = { text, TEXT_BOLD, style.colour, 0.0, 0.0 };
 
-  if (spring_standing_place (charts, pen->springs, pen->chart.study->in_hand, &label.x,
-                             &label.y)) {
-    axis_format (hand->standing, 1, number, sizeof number);
-    /* Translators: a sign or nothing, and the wheel travel at which the car stands. */
-    g_snprintf (text, sizeof text, _ ("stands at %s%s mm"),
-                hand->standing >= 0.05 ? "+" : "", number);
-    put_marker (pen, MARKER_RING, style.colour, label.x, label.y,
-                1.5 * MARK_SIZE * theme->text);
-  } else if (hand->stands == STANDS_NOWHERE_TOO_SOFT ||
-             hand->stands == STANDS_NOWHERE_TOO_STIFF) {
-    const bool is_soft = hand->stands == STANDS_NOWHERE_TOO_SOFT;
-    g_strlcpy (text,
-               is_soft ? _ ("too soft: sinks through all its travel")
-                       : _ ("too stiff: stays at full droop"),
-               sizeof text);
-    label.x += is_soft ? chart->plot.width : 0.0;
-    label.colour = theme->warning;
-  } else
+  if (hand->stands != STANDS_BY_SPRINGS) {
+    say_nowhere (chart, pen, hand->stands);
     return;
+  }
+  if (!spring_standing_place (charts, pen->springs, pen->chart.study->in_hand, &label.x,
+                              &label.y))
+    return;
+  axis_format (hand->standing, 1, number, sizeof number);
+  /* Translators: a sign or nothing, and the wheel travel at which the car stands. */
+  g_snprintf (text, sizeof text, _ ("stands at %s%s mm"),
+              hand->standing >= 0.05 ? "+" : "", number);
+  put_marker (pen, MARKER_RING, style.colour, label.x, label.y,
+              1.5 * MARK_SIZE * theme->text);
   draw_label (chart, pen, &label);
 }
 

@@ -75,16 +75,18 @@ sprung_coil_set (double perch)
 static inline CarSprings
 sprung_set (guint kind)
 {
-  CarSprings s = sprung_bar_set (kind == SPRUNG_SOFT ? 2.0 : 24.0);
+  CarSprings s = sprung_bar_set (kind == SPRUNG_SOFT ? -8.0 : 20.5);
 
   if (kind == SPRUNG_COIL)
-    return sprung_coil_set (150.0);
+    return sprung_coil_set (182.0);
   if (kind == SPRUNG_UNWOUND) {
-    s = sprung_coil_set (165.0);
+    s = sprung_coil_set (181.0);
     s.bar = sprung_bar_set (-3.0).bar;
   }
+  if (kind == SPRUNG_SOFT)
+    s.bump_stop = car_springs_none ().bump_stop;
   if (kind == SPRUNG_BOTH) {
-    s.bar.clamp_angle_deg = 17.0;
+    s.bar.clamp_angle_deg = 16.0;
     s.helper.is_there = TRUE;
     s.helper.place = HELPER_IN_PARALLEL;
     s.helper.rate_n_per_mm = 10.0;
