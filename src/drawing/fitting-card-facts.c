@@ -261,18 +261,18 @@ bound (const char *format, double value, ChoiceNumber number)
 static char *
 tyre_limit (const FittingFacts *facts)
 {
-  const TyreClearance *left = &fitting_now (facts, SIDE_LEFT)->clearance;
-  const TyreClearance *right = &fitting_now (facts, SIDE_RIGHT)->clearance;
+  const TyreClearance *first = &fitting_now (facts, FITTING_FIRST)->clearance;
+  const TyreClearance *second = &fitting_now (facts, FITTING_SECOND)->clearance;
   g_autofree char *least =
       bound (_ ("at least %s"), facts->card->car->limits.tyre_clearance_mm,
              CHOICE_TYRE_CLEARANCE);
 
-  if (!isfinite (left->least) || !isfinite (right->least))
+  if (!isfinite (first->least) || !isfinite (second->least))
     return g_steal_pointer (&least);
-  if (left->nearest == right->nearest)
-    return g_strdup_printf ("%s · %s", least, part_name (left->nearest));
-  return g_strdup_printf ("%s · %s / %s", least, part_name (left->nearest),
-                          part_name (right->nearest));
+  if (first->nearest == second->nearest)
+    return g_strdup_printf ("%s · %s", least, part_name (first->nearest));
+  return g_strdup_printf ("%s · %s / %s", least, part_name (first->nearest),
+                          part_name (second->nearest));
 }
 
 char *

@@ -16,6 +16,9 @@ typedef struct {
 FittingFacts fitting_facts (const FittingCard *card);
 const ChoicePlace *fitting_now (const FittingFacts *facts, CarSide side);
 
+/* The columns of the card: as one stands before the car and looks at it. */
+#define FITTING_FIRST SIDE_RIGHT
+#define FITTING_SECOND SIDE_LEFT
 const char *fitting_side_name (CarSide side);
 
 /* "lowered 20.0 mm · toe reset by the tie rod" */

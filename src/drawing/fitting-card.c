@@ -130,7 +130,7 @@ column_width (const Page *page)
 static double
 column_left (const Page *page, CarSide side)
 {
-  return page->x + (side == SIDE_LEFT ? 0.0 : column_width (page) + COLUMN_GAP);
+  return page->x + (side == FITTING_FIRST ? 0.0 : column_width (page) + COLUMN_GAP);
 }
 
 static void
@@ -151,7 +151,7 @@ draw_side_head (const Page *page, CarSide side)
 
   fitting_ink (pen, pen->theme.ink);
   write_in_column (page, side, FITTING_HEADING, name);
-  if (page->facts.is_alike && side == SIDE_RIGHT) {
+  if (page->facts.is_alike && side == FITTING_SECOND) {
     fitting_ink (pen, pen->theme.soft_ink);
     fitting_write (pen, FITTING_TEXT, _ ("both sides alike"), left + wide,
                    page->y + 0.78 * line, column_width (page) - wide, FITTING_LEFT);
@@ -240,6 +240,10 @@ draw_columns (Page *page, double height, void (*draw) (const Page *page, CarSide
 static void
 draw_settings (Page *page)
 {
+  fitting_ink (&page->pen, page->pen.theme.soft_ink);
+  write_line (page, FITTING_SMALL,
+              _ ("As you stand before the car and look at it: its right side is on your "
+                 "left."));
   draw_columns (page, line_of (page, FITTING_HEADING) + 2.0, draw_side_head);
   draw_columns (page, line_of (page, FITTING_LARGE), draw_setting);
   draw_places (page);
@@ -293,9 +297,8 @@ draw_check (Page *page, int scale)
   const double bar = CHECK_BAR_MM * fitting_plan_points_per_mm (1);
   const double left = page->x + bar + COLUMN_GAP;
   g_autofree char *text = g_strdup_printf (
-      _ ("This bar must measure 50 mm on paper. The drawings are 1 : %d, seen from above as "
-         "you stand before the car. Dashed cross: where the bearing was; dot: where it "
-         "goes."),
+      _ ("This bar must measure 50 mm on paper. The drawings are 1 : %d, seen from above. "
+         "Dashed cross: where the bearing was; dot: where it goes."),
       scale);
 
   fitting_ink (pen, pen->theme.soft_ink);

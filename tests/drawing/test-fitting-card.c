@@ -481,9 +481,9 @@ test_scale_is_true (void)
   }
 }
 
-/* The bearing's dots, left to right. */
+/* The circles of both sides, the one on the left of the page first. */
 static void
-find_dots (DrawnCircle dots[2], double radius)
+find_circles (DrawnCircle circles[2], double radius)
 {
   guint n = 0;
 
@@ -492,37 +492,93 @@ find_dots (DrawnCircle dots[2], double radius)
 
     if (fabs (circle->radius - radius) < 1e-6) {
       g_assert_cmpuint (n, <, 2);
-      dots[n++] = *circle;
+      circles[n++] = *circle;
     }
   }
   g_assert_cmpuint (n, ==, 2);
+  if (circles[0].x > circles[1].x) {
+    const DrawnCircle first = circles[0];
+
+    circles[0] = circles[1];
+    circles[1] = first;
+  }
 }
 
-/* Standing before the car, the left side's inboard is to the left hand, the right side's
- * to the right; rearward is away. */
+/* Who stands before a car and looks at it has its right side on his left hand: inboard of
+ * the right side is then to the right, that of the left side to the left, and rearward is
+ * away. */
 static void
-test_right_side_is_the_mirror (void)
+test_plans_are_seen_from_before (void)
 {
   g_autoptr (Car) car = load_car ("wren");
   g_autoptr (Plate) plate = load_plate ("camber-and-caster-plate");
   DrawnCircle tower[2], bearing[2];
 
   car->tower = (CarTower){ .opening_diameter_mm = 96.0 };
-  const ChoiceAnswer answer =
+  ChoiceAnswer answer =
       answer_at (car, plate, (MountOffset){ 12.0, 7.0, 0.0 }, FALSE, 0.0);
+  answer.side[SIDE_RIGHT].mount.inboard = 9.0;
   draw_a4 (car, &answer);
-  find_dots (tower, 48.0 * POINTS_PER_MM / 2.0);
-  find_dots (bearing, 21.0 * POINTS_PER_MM / 2.0);
-  for (int side = 0; side < 2; side++) {
-    const double way = side == 0 ? -1.0 : 1.0;
-
-    g_assert_cmpfloat_with_epsilon (bearing[side].x - tower[side].x,
-                                    way * 12.0 * POINTS_PER_MM / 2.0, 1e-6);
-    g_assert_cmpfloat_with_epsilon (bearing[side].y - tower[side].y,
-                                    -7.0 * POINTS_PER_MM / 2.0, 1e-6);
-  }
+  find_circles (tower, 48.0 * POINTS_PER_MM / 2.0);
+  find_circles (bearing, 21.0 * POINTS_PER_MM / 2.0);
+  g_assert_cmpfloat_with_epsilon (bearing[0].x - tower[0].x, 9.0 * POINTS_PER_MM / 2.0,
+                                  1e-6);
+  g_assert_cmpfloat_with_epsilon (bearing[1].x - tower[1].x, -12.0 * POINTS_PER_MM / 2.0,
+                                  1e-6);
+  for (int i = 0; i < 2; i++)
+    g_assert_cmpfloat_with_epsilon (bearing[i].y - tower[i].y, -7.0 * POINTS_PER_MM / 2.0,
+                                    1e-6);
   g_assert_cmpfloat (bearing[0].x, <, FITTING_CARD_A4_WIDTH / 2.0);
   g_assert_cmpfloat (bearing[1].x, >, FITTING_CARD_A4_WIDTH / 2.0);
+}
+
+/* The texts that read so, wherever they stand. */
+static guint
+find_all (const char *text, const DrawnText *found[], guint most)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < drawn_texts->len; i++)
+    if (g_str_equal (drawn_text_at (i)->text, text)) {
+      g_assert_cmpuint (n, <, most);
+      found[n++] = drawn_text_at (i);
+    }
+  return n;
+}
+
+static void
+assert_is_left_of (const char *right, const char *left, guint n)
+{
+  const DrawnText *first[4], *second[4];
+
+  g_assert_cmpuint (find_all (right, first, G_N_ELEMENTS (first)), ==, n);
+  g_assert_cmpuint (find_all (left, second, G_N_ELEMENTS (second)), ==, n);
+  for (guint i = 0; i < n; i++)
+    g_assert_cmpfloat (first[i]->right, <, second[i]->left);
+}
+
+/* Settings, alignment and costs: the right side first, as the drawings stand. */
+static void
+test_columns_are_seen_from_before (void)
+{
+  g_autoptr (Car) car = load_car ("wren");
+  g_autoptr (Plate) plate = load_plate ("camber-and-caster-plate");
+  ChoiceAnswer answer = answer_at (car, plate, mounts[1], FALSE, 0.0);
+
+  measure_right (car);
+  answer.side[SIDE_RIGHT].setting.along = 3.0;
+  answer.side[SIDE_RIGHT].side_force = 777.0;
+  answer.side[SIDE_RIGHT].value[QUANTITY_CAMBER] = -7.0 * G_PI / 180.0;
+  g_autofree char *camber =
+      g_strdup_printf ("−%.2f°", fabs (answer.side[SIDE_LEFT].value[QUANTITY_CAMBER] *
+                                       180.0 / G_PI));
+  g_autofree char *force = g_strdup_printf ("%.0f N", answer.side[SIDE_LEFT].side_force);
+  draw_a4 (car, &answer);
+  assert_is_left_of ("Right", "Left", 3);
+  assert_is_left_of ("3.0 along, 9.0 across", "14.0 along, 9.0 across", 1);
+  assert_is_left_of ("−7.00°", camber, 1);
+  assert_is_left_of ("777 N", force, 1);
+  g_assert_nonnull (drawn_find ("its right side is on your left"));
 }
 
 static char *
@@ -707,7 +763,8 @@ main (int argc, char **argv)
   g_test_add_func ("/fitting-card/swapped", test_swapped_plates_are_said);
   g_test_add_func ("/fitting-card/past-a-limit", test_a_plate_past_a_limit_is_said);
   g_test_add_func ("/fitting-card/scale", test_scale_is_true);
-  g_test_add_func ("/fitting-card/mirror", test_right_side_is_the_mirror);
+  g_test_add_func ("/fitting-card/plans", test_plans_are_seen_from_before);
+  g_test_add_func ("/fitting-card/columns", test_columns_are_seen_from_before);
   ADD_FILE ("/fitting-card/pdf", test_pdf_is_one_page_of_a4);
   ADD_FILE ("/fitting-card/repeats", test_files_repeat_to_the_byte);
   ADD_FILE ("/fitting-card/svg", test_svg_is_vectors);
