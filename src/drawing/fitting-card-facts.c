@@ -62,14 +62,71 @@ height_words (double lowering)
                           length);
 }
 
+/* All but the camber bolt. */
+static const struct {
+  gsize offset;
+  const char *name;
+  int decimals;
+} corrections[] = {
+  { offsetof (CarCorrections, ball_joint_spacer_mm), N_ ("Ball-joint spacer"), 1 },
+  { offsetof (CarCorrections, tie_rod_end_spacer_mm), N_ ("Tie-rod-end spacer"), 1 },
+  { offsetof (CarCorrections, front_pivot_raise_mm), N_ ("Front pivot up"), 1 },
+  { offsetof (CarCorrections, rear_pivot_raise_mm), N_ ("Rear pivot up"), 1 },
+  { offsetof (CarCorrections, pivot_outboard_mm), N_ ("Offset bushes out"), 1 },
+  { offsetof (CarCorrections, rack_raise_mm), N_ ("Rack up"), 1 },
+  { offsetof (CarCorrections, tie_rod_length_mm), N_ ("Tie rod longer"), 2 },
+  { offsetof (CarCorrections, wheel_spacer_mm), N_ ("Wheel spacer"), 1 },
+};
+
+static void
+append_corrections (GString *text, const CarSetup *setup)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (corrections); i++) {
+    const gsize offset = corrections[i].offset;
+    const double *value = G_STRUCT_MEMBER_P (&setup->corrections, offset);
+
+    if (*value == 0.0 || (setup->toe == TOE_RESET &&
+                          offset == offsetof (CarCorrections, tie_rod_length_mm)))
+      continue;
+    g_autofree char *number = number_text (*value, corrections[i].decimals);
+    g_autofree char *length = g_strdup_printf (_ ("%s mm"), number);
+    g_string_append_printf (text, " · %s %s", _ (corrections[i].name), length);
+  }
+}
+
 char *
 fitting_setup_words (const CarSetup *setup)
 {
   g_autofree char *height = height_words (setup->lowering_mm);
+  g_autoptr (GString) text = g_string_new (height);
 
-  return g_strdup_printf ("%s · %s", height,
+  g_string_append_printf (text, " · %s",
                           setup->toe == TOE_RESET ? _ ("toe reset by the tie rod")
                                                   : _ ("toe as moved"));
+  append_corrections (text, setup);
+  return g_strdup (text->str);
+}
+
+static gboolean
+is_set_so (const CarSetup *setup, const ChoicePlace *place, CarSide side)
+{
+  const Adjustment has = car_side_adjustment (setup, side);
+
+  return fabs (has.mount.inboard - place->mount.inboard) < NOTHING &&
+         fabs (has.mount.rearward - place->mount.rearward) < NOTHING &&
+         fabs (has.mount.up - place->mount.up) < NOTHING &&
+         fabs (has.corrections.clamp_tilt - place->camber_bolt) * DEGREES < 0.005;
+}
+
+gboolean
+fitting_is_setup_itself (const FittingCard *card)
+{
+  const ChoiceAnswer *answer = card->answer;
+
+  return g_strcmp0 (card->setup->plate, answer->plate->name) == 0 &&
+         !card->setup->is_plate_swapped == !answer->is_swapped &&
+         is_set_so (card->setup, &answer->side[SIDE_LEFT], SIDE_LEFT) &&
+         is_set_so (card->setup, &answer->side[SIDE_RIGHT], SIDE_RIGHT);
 }
 
 char *

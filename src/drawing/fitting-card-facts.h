@@ -21,8 +21,12 @@ const ChoicePlace *fitting_now (const FittingFacts *facts, CarSide side);
 #define FITTING_SECOND SIDE_LEFT
 const char *fitting_side_name (CarSide side);
 
-/* "lowered 20.0 mm · toe reset by the tie rod" */
+/* What the setup contributes beside its plate, which may be another than the card's:
+ * "lowered 20.0 mm · toe reset by the tie rod · Rack up 5.0 mm". The camber bolt stands
+ * with each side. */
 char *fitting_setup_words (const CarSetup *setup);
+/* Whether the setup has this plate, set so: then the card may bear its name. */
+gboolean fitting_is_setup_itself (const FittingCard *card);
 /* "Slot · 8.0 mm thick · bearing 3.0 mm higher" */
 char *fitting_plate_words (const Plate *plate);
 /* What is dialled in, without a word on swapping. */

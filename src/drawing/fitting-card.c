@@ -65,7 +65,7 @@ draw_head (Page *page)
   const FittingPen *pen = &page->pen;
   const double line = line_of (page, FITTING_LARGE), date = 0.3 * page->width;
   g_autofree char *words = fitting_setup_words (card->setup);
-  g_autofree char *setup = g_strdup_printf ("%s · %s", card->setup->name, words);
+  g_autofree char *set_up = g_strdup_printf (_ ("Set up: %s"), words);
 
   fitting_ink (pen, pen->theme.ink);
   fitting_write (pen, FITTING_LARGE, _ ("Fitting card"), page->x, page->y + 0.75 * line,
@@ -76,7 +76,9 @@ draw_head (Page *page)
   skip (page, line);
   write_line (page, FITTING_HEADING, card->car->name);
   fitting_ink (pen, pen->theme.soft_ink);
-  write_line (page, FITTING_TEXT, setup);
+  if (fitting_is_setup_itself (card))
+    write_line (page, FITTING_TEXT, card->setup->name);
+  write_paragraph (page, FITTING_TEXT, set_up);
   skip (page, 3.0);
   fitting_ink (pen, pen->theme.ink);
   fitting_rule (pen, page->x, page->y, page->width, pen->theme.line);
@@ -105,9 +107,10 @@ draw_plate (Page *page)
   const ChoiceAnswer *answer = page->facts.card->answer;
   const FittingPen *pen = &page->pen;
   g_autofree char *words = fitting_plate_words (answer->plate);
+  g_autofree char *name = g_strdup_printf (_ ("Plate: %s"), answer->plate->name);
 
   fitting_ink (pen, pen->theme.ink);
-  write_line (page, FITTING_HEADING, answer->plate->name);
+  write_line (page, FITTING_HEADING, name);
   fitting_ink (pen, pen->theme.soft_ink);
   write_line (page, FITTING_TEXT, words);
   draw_verdict (page);
@@ -244,6 +247,7 @@ draw_settings (Page *page)
   write_line (page, FITTING_SMALL,
               _ ("As you stand before the car and look at it: its right side is on your "
                  "left."));
+  skip (page, 2.0);
   draw_columns (page, line_of (page, FITTING_HEADING) + 2.0, draw_side_head);
   draw_columns (page, line_of (page, FITTING_LARGE), draw_setting);
   draw_places (page);

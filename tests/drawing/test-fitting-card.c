@@ -37,6 +37,13 @@ load_plate (const char *name)
 }
 
 static void
+replace (char **text, const char *with)
+{
+  g_free (*text);
+  *text = g_strdup (with);
+}
+
+static void
 add_target (Car *car, Aim aim, double least, double most)
 {
   const CarTarget target = { .aim = aim, .least = least, .most = most, .weight = 1.0 };
@@ -220,13 +227,6 @@ test_nothing_is_cut (gconstpointer long_words)
   drawn_in_long_words = false;
 }
 
-static void
-replace (char **text, const char *with)
-{
-  g_free (*text);
-  *text = g_strdup (with);
-}
-
 static Plate *
 circle_plate (void)
 {
@@ -304,8 +304,8 @@ test_says_what_a_fitter_needs (void)
   static const char *const parts[] = { "Fitting card",
                                        DATE,
                                        "Wren 1.3 hill-climb hatch",
-                                       "As measured · lowered 20.0 mm · toe as moved",
-                                       "Camber and caster plate",
+                                       "Set up: lowered 20.0 mm · toe as moved",
+                                       "Plate: Camber and caster plate",
                                        "Crossed slots · 12.0 mm thick · bearing 4.0 mm "
                                        "lower",
                                        "Left",
@@ -345,6 +345,41 @@ test_says_what_a_fitter_needs (void)
   assert_says (parts);
   g_assert_null (drawn_find ("alike"));
   g_assert_null (drawn_find ("swapped"));
+}
+
+/* A setup's name may speak of the plate that it has. */
+static void
+test_head_bears_no_other_plates_name (void)
+{
+  g_autoptr (Car) car = load_car ("wren");
+  g_autoptr (Plate) own = load_plate ("three-hole-camber-plate");
+  g_autoptr (Plate) other = load_plate ("sliding-camber-plate");
+  CarSetup *setup = car_setup (car, 0);
+
+  replace (&setup->name, "Three holes, set by Ann");
+  setup->plate = g_strdup (own->name);
+  setup->lowering_mm = 15.0;
+  setup->toe = TOE_RESET;
+  setup->corrections.ball_joint_spacer_mm = 20.0;
+  setup->corrections.rack_raise_mm = -3.5;
+  setup->corrections.tie_rod_length_mm = 1.0; /* without effect while toe is reset */
+  setup->mount = plate_place (own, (PlateSetting){ .place = 2 });
+  ChoiceAnswer answer = answer_at (car, own, setup->mount, FALSE, 0.0);
+  draw_a4 (car, &answer);
+  g_assert_nonnull (drawn_find ("Three holes, set by Ann"));
+  g_assert_nonnull (drawn_find ("Set up: lowered 15.0 mm · toe reset by the tie rod · "
+                                "Ball-joint spacer 20.0 mm · Rack up −3.5 mm"));
+  g_assert_null (drawn_find ("Tie rod longer"));
+
+  answer = answer_at (car, own, plate_place (own, (PlateSetting){ 0 }), FALSE, 0.0);
+  draw_a4 (car, &answer); /* its plate, set otherwise */
+  g_assert_null (drawn_find ("set by Ann"));
+  answer = answer_at (car, other, mounts[1], FALSE, 0.0);
+  draw_a4 (car, &answer);
+  g_assert_null (drawn_find ("set by Ann"));
+  g_assert_null (drawn_find (own->name));
+  g_assert_nonnull (drawn_find ("Plate: Sliding camber plate"));
+  g_assert_nonnull (drawn_find ("Rack up −3.5 mm"));
 }
 
 /* The figures are those of the answer. */
@@ -758,6 +793,7 @@ main (int argc, char **argv)
   g_test_add_data_func ("/fitting-card/long-names-in-long-words", GINT_TO_POINTER (TRUE),
                         test_long_names_stay_on_the_page);
   g_test_add_func ("/fitting-card/says", test_says_what_a_fitter_needs);
+  g_test_add_func ("/fitting-card/head", test_head_bears_no_other_plates_name);
   g_test_add_func ("/fitting-card/figures", test_figures_are_the_answers);
   g_test_add_func ("/fitting-card/alike", test_both_sides_alike);
   g_test_add_func ("/fitting-card/swapped", test_swapped_plates_are_said);
