@@ -197,8 +197,9 @@ fitting_bolt_words (const ChoicePlace *place)
                           quantity_sign_words (QUANTITY_CAMBER, place->camber_bolt));
 }
 
-char *
-fitting_tie_rod_words (const ChoicePlace *place)
+/* To turn the tie rod so that toe is as it was; or NULL where that takes nothing. */
+static char *
+turns_words (const ChoicePlace *place)
 {
   g_autofree char *turns = number_text (fabs (place->tie_rod_turns), 2);
   g_autofree char *length = number_text (fabs (place->tie_rod_change), 2);
@@ -206,10 +207,40 @@ fitting_tie_rod_words (const ChoicePlace *place)
   if (!isfinite (place->tie_rod_change))
     return g_strdup ("–");
   if (fabs (place->tie_rod_turns) < 0.005)
-    return g_strdup (_ ("stays as it is"));
-  return g_strdup_printf (place->tie_rod_change > 0.0 ? _ ("%s turns out: %s mm longer")
-                                                      : _ ("%s turns in: %s mm shorter"),
+    return NULL;
+  return g_strdup_printf (place->tie_rod_change > 0.0 ? _ ("%s turns out (%s mm longer)")
+                                                      : _ ("%s turns in (%s mm shorter)"),
                           turns, length);
+}
+
+static gboolean
+resets_toe (const FittingFacts *facts)
+{
+  return facts->card->setup->toe == TOE_RESET;
+}
+
+char *
+fitting_tie_rod_words (const FittingFacts *facts, CarSide side)
+{
+  char *turns = resets_toe (facts) ? turns_words (fitting_now (facts, side)) : NULL;
+
+  return turns != NULL ? turns : g_strdup (_ ("leave as it is"));
+}
+
+char *
+fitting_tie_rod_remark (const FittingFacts *facts, CarSide side)
+{
+  const ChoicePlace *now = fitting_now (facts, side);
+  g_autofree char *toe = fitting_number (now, CHOICE_TOE_BEFORE_RESET);
+  g_autofree char *turns = turns_words (now);
+
+  if (resets_toe (facts))
+    return g_strdup_printf (_ ("before that toe is %s, %s"), toe,
+                            quantity_sign_words (QUANTITY_TOE_IN, now->toe_before_reset));
+  if (turns == NULL)
+    return g_strdup (_ ("toe is as it was"));
+  /* Translators: “to bring toe back: 0.76 turns in (0.95 mm shorter)”. */
+  return g_strdup_printf (_ ("to bring toe back: %s"), turns);
 }
 
 char *

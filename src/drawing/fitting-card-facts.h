@@ -35,8 +35,10 @@ char *fitting_setting_words (const FittingFacts *facts, CarSide side);
 char *fitting_place_words (const ChoicePlace *place);
 /* "camber bolt −1.00°, top leans in" */
 char *fitting_bolt_words (const ChoicePlace *place);
-/* "1.25 turns out, 1.9 mm longer" */
-char *fitting_tie_rod_words (const ChoicePlace *place);
+/* What to do: "1.25 turns out (1.90 mm longer)", or "leave as it is" where the setup lets
+ * toe go along; and, below it, what that is about. */
+char *fitting_tie_rod_words (const FittingFacts *facts, CarSide side);
+char *fitting_tie_rod_remark (const FittingFacts *facts, CarSide side);
 
 /* "−2.50°", "12.0 mm" */
 char *fitting_number (const ChoicePlace *place, ChoiceNumber number);

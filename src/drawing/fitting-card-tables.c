@@ -238,20 +238,16 @@ draw_tie_rods (Table *t)
   g_autofree char *thread = g_strdup_printf (_ ("%s mm a turn"), pitch);
   const FittingPen *pen = t->pen;
 
-  draw_name (t, _ ("Tie rod, to reset toe"), thread);
+  draw_name (t, _ ("Tie rod"), thread);
   for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
-    const ChoicePlace *now = fitting_now (t->facts, side);
-    g_autofree char *turns = fitting_tie_rod_words (now);
-    g_autofree char *toe = fitting_number (now, CHOICE_TOE_BEFORE_RESET);
-    g_autofree char *before =
-        g_strdup_printf (_ ("before that toe is %s, %s"), toe,
-                         quantity_sign_words (QUANTITY_TOE_IN, now->toe_before_reset));
+    g_autofree char *words = fitting_tie_rod_words (t->facts, side);
+    g_autofree char *remark = fitting_tie_rod_remark (t->facts, side);
 
     fitting_ink (pen, pen->theme.ink);
-    fitting_write (pen, FITTING_TEXT_BOLD, turns, side_left (t, side), first_baseline (t),
+    fitting_write (pen, FITTING_TEXT_BOLD, words, side_left (t, side), first_baseline (t),
                    side_width (t), FITTING_LEFT);
     fitting_ink (pen, pen->theme.soft_ink);
-    fitting_write (pen, FITTING_SMALL, before, side_left (t, side), second_baseline (t),
+    fitting_write (pen, FITTING_SMALL, remark, side_left (t, side), second_baseline (t),
                    side_width (t), FITTING_LEFT);
   }
   t->y += row_height (t);

@@ -318,14 +318,6 @@ draw_tables (Page *page)
   const FittingPen *pen = &page->pen;
 
   skip (page, fitting_alignment_table (pen, &page->facts, page->x, page->y, page->width));
-  if (page->facts.card->setup->toe == TOE_AS_MOVED) {
-    skip (page, 2.0);
-    fitting_ink (pen, pen->theme.soft_ink);
-    write_paragraph (
-        page, FITTING_SMALL,
-        _ ("This setup leaves the tie rods alone: toe is as the plate leaves "
-           "it, and the tie-rod row says what would bring it back."));
-  }
   skip (page, BLOCK_GAP);
   skip (page, fitting_cost_table (pen, &page->facts, page->x, page->y, page->width));
   skip (page, BLOCK_GAP);

@@ -323,7 +323,8 @@ test_says_what_a_fitter_needs (void)
                                        "aim 4.00° or more",
                                        "measured after",
                                        "1.25 mm a turn",
-                                       "turns in: ",
+                                       "leave as it is",
+                                       "to bring toe back: ",
                                        "Toe-in, both wheels",
                                        "Left less right: camber",
                                        "at most 0.50°",
@@ -380,6 +381,59 @@ test_head_bears_no_other_plates_name (void)
   g_assert_null (drawn_find (own->name));
   g_assert_nonnull (drawn_find ("Plate: Sliding camber plate"));
   g_assert_nonnull (drawn_find ("Rack up −3.5 mm"));
+}
+
+/* The texts that read so, wherever they stand. */
+static guint
+find_all (const char *text, const DrawnText *found[], guint most)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < drawn_texts->len; i++)
+    if (g_str_equal (drawn_text_at (i)->text, text)) {
+      g_assert_cmpuint (n, <, most);
+      found[n++] = drawn_text_at (i);
+    }
+  return n;
+}
+
+static guint
+count_texts_with (const char *part)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < drawn_texts->len; i++)
+    n += strstr (drawn_text_at (i)->text, part) != NULL;
+  return n;
+}
+
+/* One instruction for each tie rod, in one form: turns, which way, mm. Turned in, it is
+ * shorter (common practice, no published source); its length is turns times pitch. */
+static void
+test_one_tie_rod_instruction (void)
+{
+  g_autoptr (Car) car = load_car ("wren");
+  g_autoptr (Plate) plate = load_plate ("sliding-camber-plate");
+
+  for (ToeMode toe = TOE_AS_MOVED; toe <= TOE_RESET; toe++) {
+    car_setup (car, 0)->toe = toe;
+    const ChoiceAnswer answer = answer_at (car, plate, mounts[1], FALSE, 0.0);
+    const double turns = answer.side[SIDE_LEFT].tie_rod_turns;
+    g_autofree char *words =
+        g_strdup_printf ("%s%.2f turns %s (%.2f mm %s)",
+                         toe == TOE_RESET ? "" : "to bring toe back: ", fabs (turns),
+                         turns > 0.0 ? "out" : "in", fabs (turns) * car->thread_pitch_mm,
+                         turns > 0.0 ? "longer" : "shorter");
+    const DrawnText *found[2];
+
+    g_assert_cmpfloat (fabs (turns), >, 0.1);
+    draw_a4 (car, &answer);
+    g_assert_cmpuint (find_all (words, found, 2), ==, 2);
+    g_assert_cmpuint (count_texts_with (" turns "), ==, 2);
+    g_assert_cmpuint (count_texts_with ("leave as it is"), ==, toe == TOE_RESET ? 0 : 2);
+    g_assert_cmpuint (count_texts_with ("before that toe is"), ==,
+                      toe == TOE_RESET ? 2 : 0);
+  }
 }
 
 /* The figures are those of the answer. */
@@ -565,20 +619,6 @@ test_plans_are_seen_from_before (void)
                                     1e-6);
   g_assert_cmpfloat (bearing[0].x, <, FITTING_CARD_A4_WIDTH / 2.0);
   g_assert_cmpfloat (bearing[1].x, >, FITTING_CARD_A4_WIDTH / 2.0);
-}
-
-/* The texts that read so, wherever they stand. */
-static guint
-find_all (const char *text, const DrawnText *found[], guint most)
-{
-  guint n = 0;
-
-  for (guint i = 0; i < drawn_texts->len; i++)
-    if (g_str_equal (drawn_text_at (i)->text, text)) {
-      g_assert_cmpuint (n, <, most);
-      found[n++] = drawn_text_at (i);
-    }
-  return n;
 }
 
 static void
@@ -794,6 +834,7 @@ main (int argc, char **argv)
                         test_long_names_stay_on_the_page);
   g_test_add_func ("/fitting-card/says", test_says_what_a_fitter_needs);
   g_test_add_func ("/fitting-card/head", test_head_bears_no_other_plates_name);
+  g_test_add_func ("/fitting-card/tie-rod", test_one_tie_rod_instruction);
   g_test_add_func ("/fitting-card/figures", test_figures_are_the_answers);
   g_test_add_func ("/fitting-card/alike", test_both_sides_alike);
   g_test_add_func ("/fitting-card/swapped", test_swapped_plates_are_said);
