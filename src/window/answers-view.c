@@ -252,7 +252,7 @@ on_answered_cb (SwAnswersView *self)
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
   const GArray *answers = sw_chooser_peek_answers (self->chooser);
   const gboolean both_sides =
-      car_has_right (car) || sw_bench_get_setup (self->bench)->right.is_own;
+      car_sides_differ (car, sw_bench_get_setup_index (self->bench));
   g_autoptr (GPtrArray) rows = g_ptr_array_new_with_free_func (g_object_unref);
 
   for (guint i = 0; i < answers->len; i++)

@@ -397,16 +397,6 @@ find_all (const char *text, const DrawnText *found[], guint most)
   return n;
 }
 
-static guint
-count_texts_with (const char *part)
-{
-  guint n = 0;
-
-  for (guint i = 0; i < drawn_texts->len; i++)
-    n += strstr (drawn_text_at (i)->text, part) != NULL;
-  return n;
-}
-
 /* One instruction for each tie rod, in one form: turns, which way, mm. Turned in, it is
  * shorter (common practice, no published source); its length is turns times pitch. */
 static void
@@ -429,10 +419,9 @@ test_one_tie_rod_instruction (void)
     g_assert_cmpfloat (fabs (turns), >, 0.1);
     draw_a4 (car, &answer);
     g_assert_cmpuint (find_all (words, found, 2), ==, 2);
-    g_assert_cmpuint (count_texts_with (" turns "), ==, 2);
-    g_assert_cmpuint (count_texts_with ("leave as it is"), ==, toe == TOE_RESET ? 0 : 2);
-    g_assert_cmpuint (count_texts_with ("before that toe is"), ==,
-                      toe == TOE_RESET ? 2 : 0);
+    g_assert_cmpuint (drawn_count (" turns "), ==, 2);
+    g_assert_cmpuint (drawn_count ("leave as it is"), ==, toe == TOE_RESET ? 0 : 2);
+    g_assert_cmpuint (drawn_count ("before that toe is"), ==, toe == TOE_RESET ? 2 : 0);
   }
 }
 

@@ -189,6 +189,27 @@ class RightSide(MountTest):
         self.assertEqual(len(cells[4].split('\n')), 2)
 
 
+class OwnRightSide(MountTest):
+    def test_a_setup_may_differ_on_a_car_that_does_not(self):
+        window = self.open_page()
+        self.assertIsNone(window.find('push button', 'Right'))
+        window.tab_to('check box', 'Right side differs')
+        window.key('space')
+        window.click(window.get('push button', 'Right'))
+        window.tab_to('spin button', 'Inboard, right side')
+        window.key('ctrl+a')
+        window.type('11')
+        window.key('Return')
+        wait_for('the right mount', lambda: self.words(window).startswith(
+            'Mount 11.0 mm inboard'))
+        self.assertEqual(window.mount(), (0.0, 0.0, 0.0))
+        window.tab_to('check box', 'Right side differs', key='shift+Tab')
+        window.key('space')
+        wait_for('one side', lambda: window.find('push button', 'Right') is None)
+        wait_for('the left mount', lambda: self.words(window).startswith(
+            'Mount as measured'))
+
+
 class SmallWindow(MountTest):
     def test_nothing_is_lost_at_1024_by_640(self):
         window = self.open_page()
