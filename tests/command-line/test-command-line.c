@@ -91,7 +91,7 @@ test_plot_draws_other_views (void)
   check_view ("mount", car, path);
   program_check_usage (
       RUN ("plot", "--view", "height", "--output", path, car),
-      "strutwright: --view is one of curves, sheet, lowering, mount, not “height”.\n");
+      "strutwright: --view is one of curves, sheet, lowering, mount, springs, loads, not “height”.\n");
   g_remove (path);
   g_rmdir (folder);
 }
