@@ -226,6 +226,7 @@ run (const Options *options, const char *file)
     return write_loaded (&card, study, options);
   if (card.subject == CARD_SPRINGS)
     return write_springs (&card, options);
+  return write_card (&card, options);
 }
 
 int

@@ -62,14 +62,71 @@ height_words (double lowering)
                           length);
 }
 
+/* All but the camber bolt. */
+static const struct {
+  gsize offset;
+  const char *name;
+  int decimals;
+} corrections[] = {
+  { offsetof (CarCorrections, ball_joint_spacer_mm), N_ ("Ball-joint spacer"), 1 },
+  { offsetof (CarCorrections, tie_rod_end_spacer_mm), N_ ("Tie-rod-end spacer"), 1 },
+  { offsetof (CarCorrections, front_pivot_raise_mm), N_ ("Front pivot up"), 1 },
+  { offsetof (CarCorrections, rear_pivot_raise_mm), N_ ("Rear pivot up"), 1 },
+  { offsetof (CarCorrections, pivot_outboard_mm), N_ ("Offset bushes out"), 1 },
+  { offsetof (CarCorrections, rack_raise_mm), N_ ("Rack up"), 1 },
+  { offsetof (CarCorrections, tie_rod_length_mm), N_ ("Tie rod longer"), 2 },
+  { offsetof (CarCorrections, wheel_spacer_mm), N_ ("Wheel spacer"), 1 },
+};
+
+static void
+append_corrections (GString *text, const CarSetup *setup)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (corrections); i++) {
+    const gsize offset = corrections[i].offset;
+    const double *value = G_STRUCT_MEMBER_P (&setup->corrections, offset);
+
+    if (*value == 0.0 || (setup->toe == TOE_RESET &&
+                          offset == offsetof (CarCorrections, tie_rod_length_mm)))
+      continue;
+    g_autofree char *number = number_text (*value, corrections[i].decimals);
+    g_autofree char *length = g_strdup_printf (_ ("%s mm"), number);
+    g_string_append_printf (text, " · %s %s", _ (corrections[i].name), length);
+  }
+}
+
 char *
 fitting_setup_words (const CarSetup *setup)
 {
   g_autofree char *height = height_words (setup->lowering_mm);
+  g_autoptr (GString) text = g_string_new (height);
 
-  return g_strdup_printf ("%s · %s", height,
+  g_string_append_printf (text, " · %s",
                           setup->toe == TOE_RESET ? _ ("toe reset by the tie rod")
                                                   : _ ("toe as moved"));
+  append_corrections (text, setup);
+  return g_strdup (text->str);
+}
+
+static gboolean
+is_set_so (const CarSetup *setup, const ChoicePlace *place, CarSide side)
+{
+  const Adjustment has = car_side_adjustment (setup, side);
+
+  return fabs (has.mount.inboard - place->mount.inboard) < NOTHING &&
+         fabs (has.mount.rearward - place->mount.rearward) < NOTHING &&
+         fabs (has.mount.up - place->mount.up) < NOTHING &&
+         fabs (has.corrections.clamp_tilt - place->camber_bolt) * DEGREES < 0.005;
+}
+
+gboolean
+fitting_is_setup_itself (const FittingCard *card)
+{
+  const ChoiceAnswer *answer = card->answer;
+
+  return g_strcmp0 (card->setup->plate, answer->plate->name) == 0 &&
+         !card->setup->is_plate_swapped == !answer->is_swapped &&
+         is_set_so (card->setup, &answer->side[SIDE_LEFT], SIDE_LEFT) &&
+         is_set_so (card->setup, &answer->side[SIDE_RIGHT], SIDE_RIGHT);
 }
 
 char *
@@ -140,8 +197,9 @@ fitting_bolt_words (const ChoicePlace *place)
                           quantity_sign_words (QUANTITY_CAMBER, place->camber_bolt));
 }
 
-char *
-fitting_tie_rod_words (const ChoicePlace *place)
+/* To turn the tie rod so that toe is as it was; or NULL where that takes nothing. */
+static char *
+turns_words (const ChoicePlace *place)
 {
   g_autofree char *turns = number_text (fabs (place->tie_rod_turns), 2);
   g_autofree char *length = number_text (fabs (place->tie_rod_change), 2);
@@ -149,10 +207,40 @@ fitting_tie_rod_words (const ChoicePlace *place)
   if (!isfinite (place->tie_rod_change))
     return g_strdup ("–");
   if (fabs (place->tie_rod_turns) < 0.005)
-    return g_strdup (_ ("stays as it is"));
-  return g_strdup_printf (place->tie_rod_change > 0.0 ? _ ("%s turns out: %s mm longer")
-                                                      : _ ("%s turns in: %s mm shorter"),
+    return NULL;
+  return g_strdup_printf (place->tie_rod_change > 0.0 ? _ ("%s turns out (%s mm longer)")
+                                                      : _ ("%s turns in (%s mm shorter)"),
                           turns, length);
+}
+
+static gboolean
+resets_toe (const FittingFacts *facts)
+{
+  return facts->card->setup->toe == TOE_RESET;
+}
+
+char *
+fitting_tie_rod_words (const FittingFacts *facts, CarSide side)
+{
+  char *turns = resets_toe (facts) ? turns_words (fitting_now (facts, side)) : NULL;
+
+  return turns != NULL ? turns : g_strdup (_ ("leave as it is"));
+}
+
+char *
+fitting_tie_rod_remark (const FittingFacts *facts, CarSide side)
+{
+  const ChoicePlace *now = fitting_now (facts, side);
+  g_autofree char *toe = fitting_number (now, CHOICE_TOE_BEFORE_RESET);
+  g_autofree char *turns = turns_words (now);
+
+  if (resets_toe (facts))
+    return g_strdup_printf (_ ("before that toe is %s, %s"), toe,
+                            quantity_sign_words (QUANTITY_TOE_IN, now->toe_before_reset));
+  if (turns == NULL)
+    return g_strdup (_ ("toe is as it was"));
+  /* Translators: “to bring toe back: 0.76 turns in (0.95 mm shorter)”. */
+  return g_strdup_printf (_ ("to bring toe back: %s"), turns);
 }
 
 char *
@@ -261,18 +349,18 @@ bound (const char *format, double value, ChoiceNumber number)
 static char *
 tyre_limit (const FittingFacts *facts)
 {
-  const TyreClearance *left = &fitting_now (facts, SIDE_LEFT)->clearance;
-  const TyreClearance *right = &fitting_now (facts, SIDE_RIGHT)->clearance;
+  const TyreClearance *first = &fitting_now (facts, FITTING_FIRST)->clearance;
+  const TyreClearance *second = &fitting_now (facts, FITTING_SECOND)->clearance;
   g_autofree char *least =
       bound (_ ("at least %s"), facts->card->car->limits.tyre_clearance_mm,
              CHOICE_TYRE_CLEARANCE);
 
-  if (!isfinite (left->least) || !isfinite (right->least))
+  if (!isfinite (first->least) || !isfinite (second->least))
     return g_steal_pointer (&least);
-  if (left->nearest == right->nearest)
-    return g_strdup_printf ("%s · %s", least, part_name (left->nearest));
-  return g_strdup_printf ("%s · %s / %s", least, part_name (left->nearest),
-                          part_name (right->nearest));
+  if (first->nearest == second->nearest)
+    return g_strdup_printf ("%s · %s", least, part_name (first->nearest));
+  return g_strdup_printf ("%s · %s / %s", least, part_name (first->nearest),
+                          part_name (second->nearest));
 }
 
 char *

@@ -16,10 +16,17 @@ typedef struct {
 FittingFacts fitting_facts (const FittingCard *card);
 const ChoicePlace *fitting_now (const FittingFacts *facts, CarSide side);
 
+/* The columns of the card: as one stands before the car and looks at it. */
+#define FITTING_FIRST SIDE_RIGHT
+#define FITTING_SECOND SIDE_LEFT
 const char *fitting_side_name (CarSide side);
 
-/* "lowered 20.0 mm · toe reset by the tie rod" */
+/* What the setup contributes beside its plate, which may be another than the card's:
+ * "lowered 20.0 mm · toe reset by the tie rod · Rack up 5.0 mm". The camber bolt stands
+ * with each side. */
 char *fitting_setup_words (const CarSetup *setup);
+/* Whether the setup has this plate, set so: then the card may bear its name. */
+gboolean fitting_is_setup_itself (const FittingCard *card);
 /* "Slot · 8.0 mm thick · bearing 3.0 mm higher" */
 char *fitting_plate_words (const Plate *plate);
 /* What is dialled in, without a word on swapping. */
@@ -28,8 +35,10 @@ char *fitting_setting_words (const FittingFacts *facts, CarSide side);
 char *fitting_place_words (const ChoicePlace *place);
 /* "camber bolt −1.00°, top leans in" */
 char *fitting_bolt_words (const ChoicePlace *place);
-/* "1.25 turns out, 1.9 mm longer" */
-char *fitting_tie_rod_words (const ChoicePlace *place);
+/* What to do: "1.25 turns out (1.90 mm longer)", or "leave as it is" where the setup lets
+ * toe go along; and, below it, what that is about. */
+char *fitting_tie_rod_words (const FittingFacts *facts, CarSide side);
+char *fitting_tie_rod_remark (const FittingFacts *facts, CarSide side);
 
 /* "−2.50°", "12.0 mm" */
 char *fitting_number (const ChoicePlace *place, ChoiceNumber number);

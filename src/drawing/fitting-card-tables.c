@@ -64,7 +64,8 @@ side_width (const Table *t)
 static double
 side_left (const Table *t, CarSide side)
 {
-  return t->x + name_width (t) + GAP + (side == SIDE_LEFT ? 0.0 : side_width (t) + GAP);
+  return t->x + name_width (t) + GAP +
+         (side == FITTING_FIRST ? 0.0 : side_width (t) + GAP);
 }
 
 /* Of a side's column: the numbers; the rest is to write in. */
@@ -193,9 +194,9 @@ draw_total_toe (Table *t)
   g_autofree char *text = fitting_number_with_unit (total * DEGREES, &info);
 
   draw_name (t, _ ("Toe-in, both wheels"), NULL);
-  draw_change (t, SIDE_LEFT, was_text, text,
+  draw_change (t, FITTING_FIRST, was_text, text,
                quantity_sign_words (QUANTITY_TOE_IN, total));
-  draw_to_write_in (t, SIDE_LEFT);
+  draw_to_write_in (t, FITTING_FIRST);
 }
 
 /* Beside the total: how far the sides are apart. */
@@ -211,7 +212,7 @@ draw_cross (
   g_autofree char *marked = g_strconcat (text, is_past ? " !" : "", NULL);
 
   fitting_ink (pen, is_past ? pen->theme.warning : pen->theme.ink);
-  fitting_write (pen, FITTING_SMALL, marked, side_left (t, SIDE_RIGHT), baseline,
+  fitting_write (pen, FITTING_SMALL, marked, side_left (t, FITTING_SECOND), baseline,
                  side_width (t), FITTING_LEFT);
 }
 
@@ -237,20 +238,16 @@ draw_tie_rods (Table *t)
   g_autofree char *thread = g_strdup_printf (_ ("%s mm a turn"), pitch);
   const FittingPen *pen = t->pen;
 
-  draw_name (t, _ ("Tie rod, to reset toe"), thread);
+  draw_name (t, _ ("Tie rod"), thread);
   for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
-    const ChoicePlace *now = fitting_now (t->facts, side);
-    g_autofree char *turns = fitting_tie_rod_words (now);
-    g_autofree char *toe = fitting_number (now, CHOICE_TOE_BEFORE_RESET);
-    g_autofree char *before =
-        g_strdup_printf (_ ("before that toe is %s, %s"), toe,
-                         quantity_sign_words (QUANTITY_TOE_IN, now->toe_before_reset));
+    g_autofree char *words = fitting_tie_rod_words (t->facts, side);
+    g_autofree char *remark = fitting_tie_rod_remark (t->facts, side);
 
     fitting_ink (pen, pen->theme.ink);
-    fitting_write (pen, FITTING_TEXT_BOLD, turns, side_left (t, side), first_baseline (t),
+    fitting_write (pen, FITTING_TEXT_BOLD, words, side_left (t, side), first_baseline (t),
                    side_width (t), FITTING_LEFT);
     fitting_ink (pen, pen->theme.soft_ink);
-    fitting_write (pen, FITTING_SMALL, before, side_left (t, side), second_baseline (t),
+    fitting_write (pen, FITTING_SMALL, remark, side_left (t, side), second_baseline (t),
                    side_width (t), FITTING_LEFT);
   }
   t->y += row_height (t);
@@ -280,13 +277,13 @@ fitting_alignment_table (
   return t.y - y;
 }
 
-/* Costs: name, as measured, left, right, limit. */
+/* Costs: name, as measured, the two sides, limit. */
 
 typedef enum {
   COST_NAME,
   COST_BEFORE,
-  COST_LEFT,
-  COST_RIGHT,
+  COST_FIRST,
+  COST_SECOND,
   COST_LIMIT,
   N_COST_COLUMNS
 } CostColumn;
@@ -327,24 +324,24 @@ draw_cost_head (Table *t)
 {
   fitting_ink (t->pen, t->pen->theme.soft_ink);
   write_cost (t, COST_BEFORE, FITTING_SMALL, _ ("as measured"));
-  write_cost (t, COST_LEFT, FITTING_SMALL, fitting_side_name (SIDE_LEFT));
-  write_cost (t, COST_RIGHT, FITTING_SMALL, fitting_side_name (SIDE_RIGHT));
+  write_cost (t, COST_FIRST, FITTING_SMALL, fitting_side_name (FITTING_FIRST));
+  write_cost (t, COST_SECOND, FITTING_SMALL, fitting_side_name (FITTING_SECOND));
   write_cost (t, COST_LIMIT, FITTING_SMALL, _ ("limit or aim"));
   t->y += text_line (t);
   end_row (t);
 }
 
-/* "18.3 mm", or "18.3 / 17.0 mm" where the sides differ. */
+/* "18.3 mm", or "18.3 / 17.0 mm" where the sides differ, in the order of the columns. */
 static char *
 both_measured (const FittingFacts *facts, ChoiceNumber number)
 {
   const ChoicePlace *measured = facts->measured;
-  g_autofree char *left = choice_number_text (&measured[SIDE_LEFT], number);
-  g_autofree char *right = choice_number_text (&measured[SIDE_RIGHT], number);
-  g_autofree char *full = fitting_number (&measured[SIDE_RIGHT], number);
+  g_autofree char *first = choice_number_text (&measured[FITTING_FIRST], number);
+  g_autofree char *second = choice_number_text (&measured[FITTING_SECOND], number);
+  g_autofree char *full = fitting_number (&measured[FITTING_SECOND], number);
 
-  return g_str_equal (left, right) ? g_steal_pointer (&full)
-                                   : g_strdup_printf ("%s / %s", left, full);
+  return g_str_equal (first, second) ? g_steal_pointer (&full)
+                                     : g_strdup_printf ("%s / %s", first, full);
 }
 
 static void
@@ -366,7 +363,7 @@ draw_cost_row (Table *t, ChoiceNumber number, const char *name)
     g_autofree char *marked = g_strconcat (value, is_past ? " !" : "", NULL);
 
     fitting_ink (pen, is_past ? pen->theme.warning : pen->theme.ink);
-    write_cost (t, side == SIDE_LEFT ? COST_LEFT : COST_RIGHT,
+    write_cost (t, side == FITTING_FIRST ? COST_FIRST : COST_SECOND,
                 is_past ? FITTING_TEXT_BOLD : FITTING_TEXT, marked);
   }
   t->y += ceil (height);

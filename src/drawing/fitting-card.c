@@ -65,7 +65,7 @@ draw_head (Page *page)
   const FittingPen *pen = &page->pen;
   const double line = line_of (page, FITTING_LARGE), date = 0.3 * page->width;
   g_autofree char *words = fitting_setup_words (card->setup);
-  g_autofree char *setup = g_strdup_printf ("%s · %s", card->setup->name, words);
+  g_autofree char *set_up = g_strdup_printf (_ ("Set up: %s"), words);
 
   fitting_ink (pen, pen->theme.ink);
   fitting_write (pen, FITTING_LARGE, _ ("Fitting card"), page->x, page->y + 0.75 * line,
@@ -76,7 +76,9 @@ draw_head (Page *page)
   skip (page, line);
   write_line (page, FITTING_HEADING, card->car->name);
   fitting_ink (pen, pen->theme.soft_ink);
-  write_line (page, FITTING_TEXT, setup);
+  if (fitting_is_setup_itself (card))
+    write_line (page, FITTING_TEXT, card->setup->name);
+  write_paragraph (page, FITTING_TEXT, set_up);
   skip (page, 3.0);
   fitting_ink (pen, pen->theme.ink);
   fitting_rule (pen, page->x, page->y, page->width, pen->theme.line);
@@ -105,9 +107,10 @@ draw_plate (Page *page)
   const ChoiceAnswer *answer = page->facts.card->answer;
   const FittingPen *pen = &page->pen;
   g_autofree char *words = fitting_plate_words (answer->plate);
+  g_autofree char *name = g_strdup_printf (_ ("Plate: %s"), answer->plate->name);
 
   fitting_ink (pen, pen->theme.ink);
-  write_line (page, FITTING_HEADING, answer->plate->name);
+  write_line (page, FITTING_HEADING, name);
   fitting_ink (pen, pen->theme.soft_ink);
   write_line (page, FITTING_TEXT, words);
   draw_verdict (page);
@@ -130,7 +133,7 @@ column_width (const Page *page)
 static double
 column_left (const Page *page, CarSide side)
 {
-  return page->x + (side == SIDE_LEFT ? 0.0 : column_width (page) + COLUMN_GAP);
+  return page->x + (side == FITTING_FIRST ? 0.0 : column_width (page) + COLUMN_GAP);
 }
 
 static void
@@ -151,7 +154,7 @@ draw_side_head (const Page *page, CarSide side)
 
   fitting_ink (pen, pen->theme.ink);
   write_in_column (page, side, FITTING_HEADING, name);
-  if (page->facts.is_alike && side == SIDE_RIGHT) {
+  if (page->facts.is_alike && side == FITTING_SECOND) {
     fitting_ink (pen, pen->theme.soft_ink);
     fitting_write (pen, FITTING_TEXT, _ ("both sides alike"), left + wide,
                    page->y + 0.78 * line, column_width (page) - wide, FITTING_LEFT);
@@ -240,6 +243,11 @@ draw_columns (Page *page, double height, void (*draw) (const Page *page, CarSide
 static void
 draw_settings (Page *page)
 {
+  fitting_ink (&page->pen, page->pen.theme.soft_ink);
+  write_line (page, FITTING_SMALL,
+              _ ("As you stand before the car and look at it: its right side is on your "
+                 "left."));
+  skip (page, 2.0);
   draw_columns (page, line_of (page, FITTING_HEADING) + 2.0, draw_side_head);
   draw_columns (page, line_of (page, FITTING_LARGE), draw_setting);
   draw_places (page);
@@ -293,9 +301,8 @@ draw_check (Page *page, int scale)
   const double bar = CHECK_BAR_MM * fitting_plan_points_per_mm (1);
   const double left = page->x + bar + COLUMN_GAP;
   g_autofree char *text = g_strdup_printf (
-      _ ("This bar must measure 50 mm on paper. The drawings are 1 : %d, seen from above as "
-         "you stand before the car. Dashed cross: where the bearing was; dot: where it "
-         "goes."),
+      _ ("This bar must measure 50 mm on paper. The drawings are 1 : %d, seen from above. "
+         "Dashed cross: where the bearing was; dot: where it goes."),
       scale);
 
   fitting_ink (pen, pen->theme.soft_ink);
@@ -311,14 +318,6 @@ draw_tables (Page *page)
   const FittingPen *pen = &page->pen;
 
   skip (page, fitting_alignment_table (pen, &page->facts, page->x, page->y, page->width));
-  if (page->facts.card->setup->toe == TOE_AS_MOVED) {
-    skip (page, 2.0);
-    fitting_ink (pen, pen->theme.soft_ink);
-    write_paragraph (
-        page, FITTING_SMALL,
-        _ ("This setup leaves the tie rods alone: toe is as the plate leaves "
-           "it, and the tie-rod row says what would bring it back."));
-  }
   skip (page, BLOCK_GAP);
   skip (page, fitting_cost_table (pen, &page->facts, page->x, page->y, page->width));
   skip (page, BLOCK_GAP);

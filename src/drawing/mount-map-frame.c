@@ -218,31 +218,46 @@ draw_gap_sample (const MapPen *pen, double x, double y, gconstpointer data)
   sample_box (pen, x, y, pen->theme->faint);
 }
 
-/* "left side · lowered 20.0 mm", at the right. */
-static void
-draw_circumstances (const MapPen *pen, double left)
+const char *
+map_side_name (const MapPen *pen)
 {
-  const char *side = pen->view->side == SIDE_RIGHT ? _ ("right side") : _ ("left side");
-  const double right = pen->layout->plot.x + pen->layout->plot.width;
-  char height[64], text[128];
+  if (!car_sides_differ (pen->view->car, pen->view->setup))
+    return NULL;
+  return pen->view->side == SIDE_RIGHT ? _ ("right side") : _ ("left side");
+}
 
-  lowering_text (car_setup (pen->view->car, pen->view->setup)->lowering_mm, height,
-                 sizeof height);
-  g_snprintf (text, sizeof text, "%s · %s", side, height);
-  if (right - name_width (pen, text) < left)
-    return;
-  theme_use (pen->cr, pen->theme->soft_ink);
+/* Ends at @right; returns where it begins. */
+static double
+write_at_right (const MapPen *pen, Colour colour, const char *text, double right)
+{
+  theme_use (pen->cr, colour);
   text_draw (pen->texts, pen->cr, map_small (pen, TEXT_PLAIN), text, right,
              pen->layout->legend_y, (TextAnchor){ 1.0, TEXT_BASELINE });
+  return right - name_width (pen, text);
+}
+
+/* "lowered 20.0 mm", where there is room. */
+static void
+draw_height (const MapPen *pen, double left, double right)
+{
+  char text[64];
+
+  lowering_text (car_setup (pen->view->car, pen->view->setup)->lowering_mm, text,
+                 sizeof text);
+  if (right - name_width (pen, text) >= left)
+    write_at_right (pen, pen->theme->soft_ink, text, right);
 }
 
 static void
 draw_legend (const MapPen *pen, gboolean has_gaps)
 {
-  const double right = pen->layout->plot.x + pen->layout->plot.width;
+  const char *side = map_side_name (pen); /* before all else, at the right */
+  double right = pen->layout->plot.x + pen->layout->plot.width;
   double x = pen->layout->plot.x;
   int n_bands = 0;
 
+  if (side != NULL)
+    right = write_at_right (pen, pen->theme->ink, side, right) - ENTRY_GAP * pen->unit;
   for (guint f = 0; f < pen->n_families; f++) {
     x = draw_entry (pen, x, right, SAMPLE, field_subject_name (pen->families[f].subject),
                     draw_line_sample, &pen->families[f]);
@@ -253,7 +268,7 @@ draw_legend (const MapPen *pen, gboolean has_gaps)
                     NULL);
   if (has_gaps)
     x = draw_entry (pen, x, right, BOX, _ ("cannot be assembled"), draw_gap_sample, NULL);
-  draw_circumstances (pen, x);
+  draw_height (pen, x, right);
 }
 
 void

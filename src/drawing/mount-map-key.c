@@ -86,6 +86,7 @@ map_key_fill (const MapPen *pen, MountOffset placed_for, GByteArray *key)
   g_byte_array_set_size (key, 0);
   add (key, view->pixel_scale);
   add (key, view->side);
+  add (key, car_sides_differ (view->car, view->setup));
   add_theme (key, pen->theme);
   add_window (key, pen->layout->window);
   add (key, pen->layout->canvas.width);

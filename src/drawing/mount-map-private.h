@@ -41,6 +41,8 @@ typedef struct {
   double unit;              /* pixels at ordinary type size */
 } MapPen;
 
+/* "left side" where the sides differ, or NULL. */
+const char *map_side_name (const MapPen *pen);
 TextStyle map_small (const MapPen *pen, TextWeight weight);
 /* "−2.5°", "12": for labels at lines that lie @step apart. */
 void

@@ -25,7 +25,7 @@ typedef struct {
 } Row;
 
 typedef struct {
-  char place[96];
+  char place[128];
   Row rows[MOST_ROWS];
   int n_rows;
   double width, height, line;
@@ -83,6 +83,7 @@ static Readout
 make_readout (const MapPen *pen)
 {
   const MountOffset at = pen->view->cross;
+  const char *side = map_side_name (pen);
   Readout readout = { .n_rows = 0 };
   MountOffset mount = at;
   MountPlace place;
@@ -92,7 +93,8 @@ make_readout (const MapPen *pen)
   mount_place_solve (&pen->field->points, &pen->field->adjustment, mount, &place);
   inboard_text (at.inboard, in, sizeof in);
   rearward_text (at.rearward, back, sizeof back);
-  g_snprintf (readout.place, sizeof readout.place, "%s · %s", in, back);
+  g_snprintf (readout.place, sizeof readout.place, "%s%s%s · %s",
+              side != NULL ? side : "", side != NULL ? " · " : "", in, back);
   if (place.status == POSE_OK) {
     add_rows (pen, &place, TRUE, &readout);
     if (pen->layout->plot.height >= WHOLE_PLOT * pen->unit)

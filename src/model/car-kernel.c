@@ -83,6 +83,12 @@ car_side_adjustment (const CarSetup *setup, CarSide side)
   return adjustment;
 }
 
+gboolean
+car_sides_differ (const Car *car, guint setup)
+{
+  return car_has_right (car) || car_setup (car, setup)->right.is_own;
+}
+
 TyreShape
 car_tyre_shape (const Car *car)
 {

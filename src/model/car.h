@@ -179,6 +179,8 @@ Adjustment car_adjustment (const CarSetup *setup);
 
 /* The right side is mirrored to the left, as the kernel has it. */
 gboolean car_has_right (const Car *car);
+/* Measured otherwise, or set otherwise in that setup. */
+gboolean car_sides_differ (const Car *car, guint setup);
 MeasuredCorner car_measured_side (const Car *car, CarSide side);
 Adjustment car_side_adjustment (const CarSetup *setup, CarSide side);
 

@@ -7,6 +7,11 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+typedef struct {
+  char *text, *hint;
+  gboolean is_marked;
+} Figure;
+
 struct _SwAnswerRow {
   GObject parent_instance;
 
@@ -14,8 +19,7 @@ struct _SwAnswerRow {
   AnswerVerdict verdict;
   gboolean is_swapped;
   char *plate, *setting, *side, *sentence;
-  char *numbers[N_CHOICE_NUMBERS], *hints[N_CHOICE_NUMBERS];
-  gboolean is_marked[N_CHOICE_NUMBERS];
+  Figure figures[N_CHOICE_NUMBERS][2];
 };
 
 G_DEFINE_FINAL_TYPE (SwAnswerRow, sw_answer_row, G_TYPE_OBJECT)
@@ -29,10 +33,11 @@ sw_answer_row_finalize (GObject *object)
   g_free (self->setting);
   g_free (self->side);
   g_free (self->sentence);
-  for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++) {
-    g_free (self->numbers[i]);
-    g_free (self->hints[i]);
-  }
+  for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++)
+    for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
+      g_free (self->figures[i][side].text);
+      g_free (self->figures[i][side].hint);
+    }
   G_OBJECT_CLASS (sw_answer_row_parent_class)->finalize (object);
 }
 
@@ -86,56 +91,38 @@ marked_text (const ChoicePlace *place, ChoiceNumber number)
                                    : g_steal_pointer (&text);
 }
 
-static void
-write_number (SwAnswerRow *self,
-              const ChoiceAnswer *answer,
-              ChoiceNumber number,
-              gboolean two_lines)
-{
-  g_autofree char *left = marked_text (&answer->side[SIDE_LEFT], number);
-
-  self->is_marked[number] = is_marked (&answer->side[SIDE_LEFT], number);
-  if (two_lines) {
-    g_autofree char *right = marked_text (&answer->side[SIDE_RIGHT], number);
-
-    self->numbers[number] = g_strconcat (left, "\n", right, NULL);
-    self->is_marked[number] |= is_marked (&answer->side[SIDE_RIGHT], number);
-  } else {
-    self->numbers[number] = g_steal_pointer (&left);
-  }
-}
-
-/* Of both sides, once where they agree. */
-static void
-add_sign_words (GPtrArray *parts, const ChoiceAnswer *answer, ChoiceNumber number)
-{
-  Quantity quantity;
-  const char *left, *right;
-
-  if (!quantity_from_key (choice_number_info (number).key, &quantity))
-    return;
-  left = quantity_sign_words (quantity, answer->side[SIDE_LEFT].value[quantity]);
-  right = quantity_sign_words (quantity, answer->side[SIDE_RIGHT].value[quantity]);
-  if (left[0] != '\0')
-    g_ptr_array_add (parts, (gpointer) left);
-  if (right[0] != '\0' && !g_str_equal (left, right))
-    g_ptr_array_add (parts, (gpointer) right);
-}
-
+/* What its sign means, and whether it is off; or NULL. */
 static char *
-hint_text (const ChoiceAnswer *answer, ChoiceNumber number)
+hint_text (const ChoicePlace *place, ChoiceNumber number)
 {
   g_autoptr (GPtrArray) parts = g_ptr_array_new ();
+  Quantity quantity;
 
-  add_sign_words (parts, answer, number);
-  if (choice_number_misses_aim (&answer->side[SIDE_LEFT], number) ||
-      choice_number_misses_aim (&answer->side[SIDE_RIGHT], number))
+  if (quantity_from_key (choice_number_info (number).key, &quantity)) {
+    const char *words = quantity_sign_words (quantity, place->value[quantity]);
+
+    if (words[0] != '\0')
+      g_ptr_array_add (parts, (gpointer) words);
+  }
+  if (choice_number_misses_aim (place, number))
     g_ptr_array_add (parts, _ ("outside what is aimed for"));
-  if (choice_number_is_past_limit (&answer->side[SIDE_LEFT], number) ||
-      choice_number_is_past_limit (&answer->side[SIDE_RIGHT], number))
+  if (choice_number_is_past_limit (place, number))
     g_ptr_array_add (parts, _ ("past the limit"));
   g_ptr_array_add (parts, NULL);
   return parts->len > 1 ? g_strjoinv (", ", (char **) parts->pdata) : NULL;
+}
+
+static void
+write_figure (SwAnswerRow *self,
+              const ChoiceAnswer *answer,
+              ChoiceNumber number,
+              CarSide side)
+{
+  const ChoicePlace *place = &answer->side[side];
+
+  self->figures[number][side] = (Figure){ .text = marked_text (place, number),
+                                          .hint = hint_text (place, number),
+                                          .is_marked = is_marked (place, number) };
 }
 
 /* "hole 3, bolt −0.46°"; that plates are swapped stands by the name. */
@@ -188,8 +175,9 @@ sw_answer_row_new (const Car *car,
                    : g_strdup (C_ ("side", "both"));
   self->sentence = choice_sentence (car, answer);
   for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++) {
-    write_number (self, answer, i, two_lines);
-    self->hints[i] = hint_text (answer, i);
+    write_figure (self, answer, i, SIDE_LEFT);
+    if (two_lines)
+      write_figure (self, answer, i, SIDE_RIGHT);
   }
   return self;
 }
@@ -237,19 +225,19 @@ sw_answer_row_get_sentence (SwAnswerRow *self)
 }
 
 const char *
-sw_answer_row_get_number (SwAnswerRow *self, ChoiceNumber number)
+sw_answer_row_get_number (SwAnswerRow *self, ChoiceNumber number, CarSide side)
 {
-  return self->numbers[number];
+  return self->figures[number][side].text;
 }
 
 const char *
-sw_answer_row_get_hint (SwAnswerRow *self, ChoiceNumber number)
+sw_answer_row_get_hint (SwAnswerRow *self, ChoiceNumber number, CarSide side)
 {
-  return self->hints[number];
+  return self->figures[number][side].hint;
 }
 
 gboolean
-sw_answer_row_is_marked (SwAnswerRow *self, ChoiceNumber number)
+sw_answer_row_is_marked (SwAnswerRow *self, ChoiceNumber number, CarSide side)
 {
-  return self->is_marked[number];
+  return self->figures[number][side].is_marked;
 }

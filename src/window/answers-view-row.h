@@ -30,8 +30,10 @@ gboolean sw_answer_row_is_swapped (SwAnswerRow *self);
 const char *sw_answer_row_get_setting (SwAnswerRow *self);  /* a line for each side */
 const char *sw_answer_row_get_side (SwAnswerRow *self);     /* "left\nright", or "both" */
 const char *sw_answer_row_get_sentence (SwAnswerRow *self); /* choice_sentence () */
-const char *sw_answer_row_get_number (SwAnswerRow *self, ChoiceNumber number);
+/* The right side has none where the left one's speaks for both. */
+const char *
+sw_answer_row_get_number (SwAnswerRow *self, ChoiceNumber number, CarSide side);
 /* What its sign means, and whether it is off; or NULL. */
-const char *sw_answer_row_get_hint (SwAnswerRow *self, ChoiceNumber number);
-/* Whether it misses an aim or passes a limit, on either side. */
-gboolean sw_answer_row_is_marked (SwAnswerRow *self, ChoiceNumber number);
+const char *sw_answer_row_get_hint (SwAnswerRow *self, ChoiceNumber number, CarSide side);
+/* Whether it misses an aim or passes a limit. */
+gboolean sw_answer_row_is_marked (SwAnswerRow *self, ChoiceNumber number, CarSide side);

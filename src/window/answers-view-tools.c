@@ -72,7 +72,7 @@ off_plate_sentence (Tools *self)
   return g_strdup_printf (_ ("“%s” stands %s mm off its plate."), setup->name, way);
 }
 
-/* Of what the table says of the plate in hand, or of all. */
+/* Of what the table says of the plate in hand, which it names, or of all. */
 static char *
 answer_sentence (Tools *self)
 {
@@ -80,8 +80,14 @@ answer_sentence (Tools *self)
   const int found = sw_chooser_find_answer (self->chooser);
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
 
-  return found >= 0 ? choice_sentence (car, &g_array_index (answers, ChoiceAnswer, found))
-                    : count_sentence (answers);
+  if (found < 0)
+    return count_sentence (answers);
+
+  const ChoiceAnswer *answer = &g_array_index (answers, ChoiceAnswer, found);
+  g_autofree char *sentence = choice_sentence (car, answer);
+  /* Translators: the name of a plate, then what it comes to, a sentence. */
+  return g_strdup_printf (answer->is_swapped ? _ ("%s, swapped: %s") : _ ("%s: %s"),
+                          answer->plate->name, sentence);
 }
 
 static void

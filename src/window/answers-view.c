@@ -28,10 +28,10 @@ struct _SwAnswersView {
 
 G_DEFINE_FINAL_TYPE (SwAnswersView, sw_answers_view, GTK_TYPE_WIDGET)
 
-typedef void (*ShowCell) (GtkLabel *label, SwAnswerRow *row, guint column);
+typedef void (*ShowCell) (GtkWidget *cell, SwAnswerRow *row, guint column);
 
 static void
-show_rank (GtkLabel *label, SwAnswerRow *row, guint column)
+show_rank (GtkWidget *cell, SwAnswerRow *row, guint column)
 {
   static const char *const signs[] = {
     [ANSWER_FAILS] = "✗", [ANSWER_FITS] = "≈", [ANSWER_MEETS] = "✓"
@@ -40,11 +40,11 @@ show_rank (GtkLabel *label, SwAnswerRow *row, guint column)
                                            signs[sw_answer_row_get_verdict (row)]);
 
   (void) column;
-  gtk_label_set_label (label, text);
+  gtk_label_set_label (GTK_LABEL (cell), text);
 }
 
 static void
-show_plate (GtkLabel *label, SwAnswerRow *row, guint column)
+show_plate (GtkWidget *cell, SwAnswerRow *row, guint column)
 {
   /* Translators: behind the name of a plate: those of left and right are swapped. */
   const char *swapped = sw_answer_row_is_swapped (row) ? _ (", swapped") : "";
@@ -53,24 +53,24 @@ show_plate (GtkLabel *label, SwAnswerRow *row, guint column)
                                sw_answer_row_get_setting (row));
 
   (void) column;
-  gtk_label_set_markup (label, markup);
+  gtk_label_set_markup (GTK_LABEL (cell), markup);
 }
 
 static void
-show_verdict (GtkLabel *label, SwAnswerRow *row, guint column)
+show_verdict (GtkWidget *cell, SwAnswerRow *row, guint column)
 {
   const gboolean two_sides = strchr (sw_answer_row_get_setting (row), '\n') != NULL;
 
   (void) column;
-  gtk_label_set_lines (label, two_sides ? 3 : 2);
-  gtk_label_set_label (label, sw_answer_row_get_sentence (row));
+  gtk_label_set_lines (GTK_LABEL (cell), two_sides ? 3 : 2);
+  gtk_label_set_label (GTK_LABEL (cell), sw_answer_row_get_sentence (row));
 }
 
 static void
-show_side (GtkLabel *label, SwAnswerRow *row, guint column)
+show_side (GtkWidget *cell, SwAnswerRow *row, guint column)
 {
   (void) column;
-  gtk_label_set_label (label, sw_answer_row_get_side (row));
+  gtk_label_set_label (GTK_LABEL (cell), sw_answer_row_get_side (row));
 }
 
 static void
@@ -82,15 +82,22 @@ set_class (GtkWidget *widget, const char *name, gboolean on)
     gtk_widget_remove_css_class (widget, name);
 }
 
+/* A label for each side, so that each has its own colour and tooltip. */
 static void
-show_number (GtkLabel *label, SwAnswerRow *row, guint column)
+show_number (GtkWidget *cell, SwAnswerRow *row, guint column)
 {
-  const gboolean is_marked = sw_answer_row_is_marked (row, numbers[column]);
+  const ChoiceNumber number = numbers[column];
+  GtkWidget *label = gtk_widget_get_first_child (cell);
 
-  gtk_label_set_label (label, sw_answer_row_get_number (row, numbers[column]));
-  set_class (GTK_WIDGET (label), "off-aim", is_marked);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (label),
-                               sw_answer_row_get_hint (row, numbers[column]));
+  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
+    const char *text = sw_answer_row_get_number (row, number, side);
+
+    gtk_widget_set_visible (label, text != NULL);
+    gtk_label_set_label (GTK_LABEL (label), text != NULL ? text : "");
+    set_class (label, "off-aim", sw_answer_row_is_marked (row, number, side));
+    gtk_widget_set_tooltip_text (label, sw_answer_row_get_hint (row, number, side));
+    label = gtk_widget_get_next_sibling (label);
+  }
 }
 
 /* What a column is filled by, and which of the numbers it shows. */
@@ -102,17 +109,13 @@ typedef struct {
   int most_chars;  /* 0: as wide as it comes */
 } CellKind;
 
-static void
-on_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
+static GtkWidget *
+label_new (const CellKind *kind)
 {
-  const CellKind *kind = data;
   GtkWidget *label = gtk_label_new ("");
 
-  (void) factory;
   gtk_widget_set_valign (label, kind->valign);
   gtk_label_set_xalign (GTK_LABEL (label), kind->xalign);
-  gtk_label_set_justify (GTK_LABEL (label),
-                         kind->xalign > 0.5f ? GTK_JUSTIFY_RIGHT : GTK_JUSTIFY_LEFT);
   if (kind->most_chars > 0) {
     gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
     gtk_label_set_width_chars (GTK_LABEL (label), kind->most_chars);
@@ -121,22 +124,62 @@ on_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data
   }
   if (kind->show == show_verdict)
     gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  if (kind->show == show_number)
+  return label;
+}
+
+static GtkWidget *
+figures_new (const CellKind *kind)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  gtk_widget_set_valign (box, kind->valign);
+  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
+    GtkWidget *label = label_new (kind);
+
     gtk_widget_add_css_class (label, "numeric");
-  gtk_list_item_set_child (item, label);
+    gtk_box_append (GTK_BOX (box), label);
+  }
+  return box;
+}
+
+static void
+on_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
+{
+  const CellKind *kind = data;
+
+  (void) factory;
+  gtk_list_item_set_child (item, kind->show == show_number ? figures_new (kind)
+                                                           : label_new (kind));
+}
+
+/* With a line for each label that is seen. */
+static char *
+text_of (GtkWidget *widget)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  if (GTK_IS_LABEL (widget))
+    return g_strdup (gtk_label_get_text (GTK_LABEL (widget)));
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    if (gtk_widget_get_visible (child))
+      g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "",
+                              gtk_label_get_text (GTK_LABEL (child)));
+  return g_strdup (text->str);
 }
 
 /* GTK 4.8 calls rows and cells by the names of its classes. */
 static void
-name_cell (GtkWidget *label, SwAnswerRow *row)
+name_cell (GtkWidget *content, SwAnswerRow *row)
 {
-  GtkWidget *cell = gtk_widget_get_parent (label);
+  GtkWidget *cell = gtk_widget_get_parent (content);
   GtkWidget *line = cell != NULL ? gtk_widget_get_parent (cell) : NULL;
 
   if (line == NULL)
     return;
+  g_autofree char *text = text_of (content);
   gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  gtk_label_get_text (GTK_LABEL (label)), -1);
+                                  text, -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (line), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   sw_answer_row_get_plate (row),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
@@ -148,12 +191,12 @@ on_bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
 {
   const CellKind *kind = data;
   SwAnswerRow *row = gtk_list_item_get_item (item);
-  GtkWidget *label = gtk_list_item_get_child (item);
+  GtkWidget *content = gtk_list_item_get_child (item);
 
   (void) factory;
-  kind->show (GTK_LABEL (label), row, kind->column);
-  set_class (label, "dim-label", sw_answer_row_get_verdict (row) == ANSWER_FAILS);
-  name_cell (label, row);
+  kind->show (content, row, kind->column);
+  set_class (content, "dim-label", sw_answer_row_get_verdict (row) == ANSWER_FAILS);
+  name_cell (content, row);
 }
 
 static GtkColumnViewColumn *
@@ -252,7 +295,7 @@ on_answered_cb (SwAnswersView *self)
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
   const GArray *answers = sw_chooser_peek_answers (self->chooser);
   const gboolean both_sides =
-      car_has_right (car) || sw_bench_get_setup (self->bench)->right.is_own;
+      car_sides_differ (car, sw_bench_get_setup_index (self->bench));
   g_autoptr (GPtrArray) rows = g_ptr_array_new_with_free_func (g_object_unref);
 
   for (guint i = 0; i < answers->len; i++)

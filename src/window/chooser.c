@@ -224,7 +224,7 @@ follow_car (SwChooser *self)
     drop_library (self);
     is_other = TRUE;
   }
-  if (self->side == SIDE_RIGHT && !car_has_right (car_of (self))) {
+  if (self->side == SIDE_RIGHT && !sw_chooser_has_two_sides (self)) {
     self->side = SIDE_LEFT;
     is_other = TRUE;
   }
@@ -338,6 +338,12 @@ sw_chooser_set_plate (SwChooser *self, const char *name, gboolean is_swapped)
   tell (self, CHANGED);
 }
 
+gboolean
+sw_chooser_has_two_sides (SwChooser *self)
+{
+  return car_sides_differ (car_of (self), sw_bench_get_setup_index (self->bench));
+}
+
 CarSide
 sw_chooser_get_side (SwChooser *self)
 {
@@ -347,7 +353,7 @@ sw_chooser_get_side (SwChooser *self)
 void
 sw_chooser_set_side (SwChooser *self, CarSide side)
 {
-  if (side == self->side || (side == SIDE_RIGHT && !car_has_right (car_of (self))))
+  if (side == self->side || (side == SIDE_RIGHT && !sw_chooser_has_two_sides (self)))
     return;
   self->side = side;
   tell (self, CHANGED);

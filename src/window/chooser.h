@@ -28,6 +28,7 @@ const Plate *sw_chooser_get_plate (SwChooser *self);
 gboolean sw_chooser_is_swapped (SwChooser *self);
 void sw_chooser_set_plate (SwChooser *self, const char *name, gboolean is_swapped);
 
+gboolean sw_chooser_has_two_sides (SwChooser *self); /* that differ */
 CarSide sw_chooser_get_side (SwChooser *self);
 void sw_chooser_set_side (SwChooser *self, CarSide side);
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/corrections-panel.h"
+#include "window/number-row.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -46,6 +47,7 @@ struct _SwCorrectionsPanel {
   SwBench *bench;
   GtkWidget *expander;
   GtkSpinButton *spins[G_N_ELEMENTS (rows)];
+  GtkLabel *bolt;      /* the name of the first */
   gboolean is_telling; /* while the entries are being told: they do not answer */
 };
 
@@ -60,12 +62,15 @@ member (CarCorrections *corrections, const Row *row)
 static void
 on_bench_solved_cb (SwCorrectionsPanel *self)
 {
-  CarCorrections now = sw_bench_get_setup (self->bench)->corrections;
+  const CarSetup *setup = sw_bench_get_setup (self->bench);
+  CarCorrections now = setup->corrections;
 
   self->is_telling = TRUE;
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
     if (gtk_spin_button_get_value (self->spins[i]) != *member (&now, &rows[i]))
       gtk_spin_button_set_value (self->spins[i], *member (&now, &rows[i]));
+  gtk_label_set_label (self->bolt,
+                       setup->right.is_own ? _ ("Camber bolt, left") : _ ("Camber bolt"));
   self->is_telling = FALSE;
 }
 
@@ -87,25 +92,16 @@ static void
 add_row (SwCorrectionsPanel *self, GtkGrid *grid, int i)
 {
   const Row *row = &rows[i];
-  GtkWidget *name = gtk_label_new (_ (row->name)), *unit = gtk_label_new (row->unit);
-  GtkWidget *spin = gtk_spin_button_new_with_range (-row->most, row->most, row->step);
+  const NumberRow number = { .name = _ (row->name),
+                             .meaning = _ (row->meaning),
+                             .unit = row->unit,
+                             .most = row->most,
+                             .step = row->step,
+                             .digits = row->digits };
 
-  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint) row->digits);
-  gtk_editable_set_width_chars (GTK_EDITABLE (spin), 6);
-  gtk_label_set_xalign (GTK_LABEL (name), 0.0f);
-  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
-  gtk_label_set_mnemonic_widget (GTK_LABEL (name), spin);
-  gtk_label_set_xalign (GTK_LABEL (unit), 0.0f);
-  gtk_widget_add_css_class (unit, "dim-label");
-  gtk_widget_set_hexpand (name, TRUE);
-  gtk_widget_set_tooltip_text (name, _ (row->meaning));
-  gtk_widget_set_tooltip_text (spin, _ (row->meaning));
-  g_signal_connect_swapped (spin, "value-changed", G_CALLBACK (on_value_changed_cb),
-                            self);
-  gtk_grid_attach (grid, name, 0, i, 1, 1);
-  gtk_grid_attach (grid, spin, 1, i, 1, 1);
-  gtk_grid_attach (grid, unit, 2, i, 1, 1);
-  self->spins[i] = GTK_SPIN_BUTTON (spin);
+  self->spins[i] = number_row_attach (grid, i, &number, i == 0 ? &self->bolt : NULL);
+  g_signal_connect_swapped (self->spins[i], "value-changed",
+                            G_CALLBACK (on_value_changed_cb), self);
 }
 
 static void

@@ -26,11 +26,9 @@ static void
 show_side (GtkWidget *box)
 {
   const Sides *self = g_object_get_data (G_OBJECT (box), "sides");
-  SwBench *bench = sw_chooser_get_bench (self->chooser);
   const gboolean is_right = sw_chooser_get_side (self->chooser) == SIDE_RIGHT;
 
-  gtk_widget_set_visible (box, car_has_right (
-                                   sw_document_get_car (sw_bench_get_document (bench))));
+  gtk_widget_set_visible (box, sw_chooser_has_two_sides (self->chooser));
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (is_right ? self->right : self->left),
                                 TRUE);
 }

@@ -25,7 +25,8 @@ struct _SwMountView {
   MountMapHit under; /* the pointer */
   gboolean has_pointer;
   gboolean is_dragging;
-  MountOffset grab; /* from the pointer to the mount when it was taken */
+  gboolean has_told_baseline; /* since the baseline came in hand */
+  MountOffset grab;           /* from the pointer to the mount when it was taken */
   double pointer_x, pointer_y;
 };
 
@@ -99,9 +100,19 @@ tell_handle (SwMountView *self)
                              -POINT_DRAG_MOST_MOUNT, POINT_DRAG_MOST_MOUNT, words);
 }
 
+static gboolean
+has_baseline_in_hand (SwMountView *self)
+{
+  const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
+
+  return sw_bench_get_setup_index (self->bench) == car->baseline;
+}
+
 static void
 on_changed_cb (SwMountView *self)
 {
+  if (!has_baseline_in_hand (self))
+    self->has_told_baseline = FALSE;
   sw_canvas_invalidate (SW_CANVAS (self));
   gtk_widget_queue_allocate (GTK_WIDGET (self));
   if (!self->is_dragging)
@@ -121,6 +132,34 @@ static void
 put (SwMountView *self, const MountRail *rail, MountOffset mount)
 {
   sw_chooser_set_mount (self->chooser, mount, rail->plate != NULL);
+}
+
+/* Once, and only where others are compared with it. */
+static void
+tell_baseline (SwMountView *self)
+{
+  const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
+
+  if (self->has_told_baseline || !has_baseline_in_hand (self) || car->setups->len < 2)
+    return;
+  g_autofree char *sentence = g_strdup_printf (
+      _ ("This moves the baseline, “%s”: the other setups are compared with it."),
+      car_setup (car, car->baseline)->name);
+
+  self->has_told_baseline = TRUE;
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.tell", "s", sentence);
+}
+
+/* By a key or a press, to another setting of the plate if there is one. */
+static void
+step (SwMountView *self, const MountRail *rail, MountOffset mount)
+{
+  const MountOffset was = sw_chooser_get_mount (self->chooser);
+
+  put (self, rail, mount);
+  if (rail->plate != NULL && (mount.inboard != was.inboard ||
+                              mount.rearward != was.rearward || mount.up != was.up))
+    tell_baseline (self);
 }
 
 static void
@@ -171,7 +210,7 @@ pick_place (SwMountView *self, guint place)
   const PlateSetting setting = { .place = place,
                                  .is_swapped = sw_chooser_is_swapped (self->chooser) };
 
-  sw_chooser_set_mount (self->chooser, plate_place (plate, setting), TRUE);
+  step (self, &(MountRail){ plate, setting.is_swapped }, plate_place (plate, setting));
 }
 
 static void
@@ -255,8 +294,8 @@ on_nudged_cb (SwMountView *self, int right, int up, guint state)
                     : state & GDK_CONTROL_MASK ? FINE_NUDGE
                                                : PLAIN_NUDGE;
 
-  put (self, &rail,
-       mount_rail_nudge (&rail, sw_chooser_get_mount (self->chooser), mm, right, up));
+  step (self, &rail,
+        mount_rail_nudge (&rail, sw_chooser_get_mount (self->chooser), mm, right, up));
 }
 
 static gboolean
@@ -270,7 +309,8 @@ on_key_pressed_cb (SwMountView *self, guint key, guint code, GdkModifierType sta
   (void) state;
   if (steps == 0 || rail.plate == NULL || plate_n_places (rail.plate) == 0)
     return FALSE;
-  put (self, &rail, mount_rail_walk (&rail, sw_chooser_get_mount (self->chooser), steps));
+  step (self, &rail,
+        mount_rail_walk (&rail, sw_chooser_get_mount (self->chooser), steps));
   return TRUE;
 }
 

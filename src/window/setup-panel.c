@@ -1,11 +1,20 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/setup-panel.h"
 #include "window/corrections-panel.h"
+#include "window/number-row.h"
 #include "window/setup-list.h"
 
 #include "model/plausibility.h"
 
 #include <glib/gi18n-lib.h>
+
+typedef enum {
+  RIGHT_INBOARD,
+  RIGHT_REARWARD,
+  RIGHT_UP,
+  RIGHT_BOLT,
+  N_RIGHT_ROWS
+} RightRow;
 
 struct _SwSetupPanel {
   GtkWidget parent_instance;
@@ -15,7 +24,10 @@ struct _SwSetupPanel {
 
   GtkSpinButton *inboard, *rearward, *up, *lowering, *pitch;
   GtkWidget *home, *list_place, *corrections_place;
-  GtkCheckButton *as_moved, *reset;
+  GtkCheckButton *as_moved, *reset, *right_differs;
+  GtkWidget *left_heading, *right_side;
+  GtkGrid *right_grid;
+  GtkSpinButton *right[N_RIGHT_ROWS];
   GtkLabel *tie_rod, *warnings;
 };
 
@@ -71,6 +83,28 @@ show_value (GtkSpinButton *spin, double value)
     gtk_spin_button_set_value (spin, value);
 }
 
+static gboolean
+is_moved (MountOffset mount)
+{
+  return mount.inboard != 0.0 || mount.rearward != 0.0 || mount.up != 0.0;
+}
+
+static void
+show_right (SwSetupPanel *self)
+{
+  const CarRightSide *right = &sw_bench_get_setup (self->bench)->right;
+
+  gtk_check_button_set_active (self->right_differs, right->is_own);
+  gtk_widget_set_visible (self->left_heading, right->is_own);
+  gtk_widget_set_visible (self->right_side, right->is_own);
+  if (!right->is_own)
+    return;
+  show_value (self->right[RIGHT_INBOARD], right->mount.inboard);
+  show_value (self->right[RIGHT_REARWARD], right->mount.rearward);
+  show_value (self->right[RIGHT_UP], right->mount.up);
+  show_value (self->right[RIGHT_BOLT], right->camber_bolt_deg);
+}
+
 static void
 on_bench_solved_cb (SwSetupPanel *self)
 {
@@ -84,8 +118,10 @@ on_bench_solved_cb (SwSetupPanel *self)
   show_value (self->lowering, a.lowering);
   show_value (self->pitch, car->thread_pitch_mm);
   gtk_check_button_set_active (a.toe == TOE_RESET ? self->reset : self->as_moved, TRUE);
-  gtk_widget_set_sensitive (self->home, a.mount.inboard != 0.0 ||
-                                            a.mount.rearward != 0.0 || a.mount.up != 0.0);
+  show_right (self);
+  gtk_widget_set_sensitive (self->home,
+                            is_moved (a.mount) ||
+                                is_moved (sw_bench_get_setup (self->bench)->right.mount));
   self->is_showing = FALSE;
 
   show_tie_rod (self);
@@ -113,6 +149,45 @@ on_mount_changed_cb (SwSetupPanel *self)
 }
 
 static void
+set_right (SwSetupPanel *self, const CarRightSide *right, const char *label)
+{
+  sw_document_set_right_side (sw_bench_get_document (self->bench),
+                              sw_bench_get_setup_index (self->bench), right, label);
+}
+
+/* From the left side's values on. */
+static void
+on_right_toggled_cb (SwSetupPanel *self)
+{
+  if (self->is_showing || self->bench == NULL)
+    return;
+  if (!gtk_check_button_get_active (self->right_differs)) {
+    set_right (self, &(CarRightSide){ 0 }, _ ("Set the right side as the left"));
+    return;
+  }
+  const CarSetup *setup = sw_bench_get_setup (self->bench);
+  const CarRightSide right = { TRUE, setup->mount, setup->corrections.camber_bolt_deg };
+
+  set_right (self, &right, _ ("Set the right side by itself"));
+}
+
+static void
+on_right_changed_cb (SwSetupPanel *self)
+{
+  if (self->is_showing)
+    return;
+  const CarRightSide right = {
+    .is_own = TRUE,
+    .mount = { gtk_spin_button_get_value (self->right[RIGHT_INBOARD]),
+               gtk_spin_button_get_value (self->right[RIGHT_REARWARD]),
+               gtk_spin_button_get_value (self->right[RIGHT_UP]) },
+    .camber_bolt_deg = gtk_spin_button_get_value (self->right[RIGHT_BOLT]),
+  };
+
+  set_right (self, &right, _ ("Change right side"));
+}
+
+static void
 on_lowering_changed_cb (SwSetupPanel *self)
 {
   if (!self->is_showing && self->bench != NULL)
@@ -128,10 +203,17 @@ on_toe_toggled_cb (SwSetupPanel *self)
                                        : TOE_RESET);
 }
 
+/* Both sides, in one step. */
 static void
 on_home_clicked_cb (SwSetupPanel *self)
 {
+  CarRightSide right = sw_bench_get_setup (self->bench)->right;
+
+  right.mount = (MountOffset){ 0 };
+  sw_bench_begin_drag (self->bench, _ ("Move upper mount"));
   sw_bench_set_mount (self->bench, (MountOffset){ 0 });
+  set_right (self, &right, _ ("Move upper mount"));
+  sw_bench_end_drag (self->bench);
 }
 
 static void
@@ -166,7 +248,12 @@ sw_setup_panel_class_init (SwSetupPanelClass *class)
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, reset);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, tie_rod);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, warnings);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, left_heading);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, right_differs);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, right_side);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, right_grid);
   gtk_widget_class_bind_template_callback (widget_class, on_pitch_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, on_right_toggled_cb);
   gtk_widget_class_bind_template_callback (widget_class, on_mount_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, on_lowering_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, on_toe_toggled_cb);
@@ -174,10 +261,49 @@ sw_setup_panel_class_init (SwSetupPanelClass *class)
 }
 
 static void
+add_right_rows (SwSetupPanel *self)
+{
+  const struct {
+    NumberRow row;
+    const char *spoken;
+  } rows[N_RIGHT_ROWS] = {
+    [RIGHT_INBOARD] = { { _ ("Inboard"),
+                          _ ("Towards the centre of the car: more negative camber, more "
+                             "steering-axis inclination"),
+                          "mm", 150.0, 1.0, 1 },
+                        _ ("Inboard, right side") },
+    [RIGHT_REARWARD] = { { _ ("Rearward"),
+                           _ ("Towards the rear of the car: more caster, more trail"),
+                           "mm", 150.0, 1.0, 1 },
+                         _ ("Rearward, right side") },
+    [RIGHT_UP] = { { _ ("Up"), _ ("The plate raises the bearing in the body"), "mm",
+                     150.0, 1.0, 1 },
+                   _ ("Up, right side") },
+    [RIGHT_BOLT] = { { _ ("Camber bolt"),
+                       _ ("Camber bolt or slotted holes: turns the strut at the lower "
+                          "clamp. Negative leans the top of the wheel in"),
+                       "°", 10.0, 0.25, 2 },
+                     _ ("Camber bolt, right side") },
+  };
+
+  for (int i = 0; i < N_RIGHT_ROWS; i++) {
+    GtkLabel *name;
+
+    self->right[i] = number_row_attach (self->right_grid, i, &rows[i].row, &name);
+    gtk_label_set_mnemonic_widget (name, NULL);
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self->right[i]),
+                                    GTK_ACCESSIBLE_PROPERTY_LABEL, rows[i].spoken, -1);
+    g_signal_connect_swapped (self->right[i], "value-changed",
+                              G_CALLBACK (on_right_changed_cb), self);
+  }
+}
+
+static void
 sw_setup_panel_init (SwSetupPanel *self)
 {
   self->is_showing = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  add_right_rows (self);
 }
 
 GtkWidget *

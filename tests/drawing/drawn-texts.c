@@ -145,6 +145,16 @@ drawn_text_at (guint i)
   return &g_array_index (drawn_texts, DrawnText, i);
 }
 
+guint
+drawn_count (const char *part)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < drawn_texts->len; i++)
+    n += strstr (drawn_text_at (i)->text, part) != NULL;
+  return n;
+}
+
 const DrawnText *
 drawn_find (const char *part)
 {

@@ -43,6 +43,7 @@ extern gsize drawn_word_length;
 const DrawnText *drawn_find (const char *part);
 
 const DrawnText *drawn_text_at (guint i);
+guint drawn_count (const char *part); /* texts that have it in them */
 /* Whether they share more than letters do that lean over their edge. */
 bool drawn_overlap (const DrawnText *a, const DrawnText *b);
 

@@ -37,6 +37,13 @@ load_plate (const char *name)
 }
 
 static void
+replace (char **text, const char *with)
+{
+  g_free (*text);
+  *text = g_strdup (with);
+}
+
+static void
 add_target (Car *car, Aim aim, double least, double most)
 {
   const CarTarget target = { .aim = aim, .least = least, .most = most, .weight = 1.0 };
@@ -220,13 +227,6 @@ test_nothing_is_cut (gconstpointer long_words)
   drawn_in_long_words = false;
 }
 
-static void
-replace (char **text, const char *with)
-{
-  g_free (*text);
-  *text = g_strdup (with);
-}
-
 static Plate *
 circle_plate (void)
 {
@@ -304,8 +304,8 @@ test_says_what_a_fitter_needs (void)
   static const char *const parts[] = { "Fitting card",
                                        DATE,
                                        "Wren 1.3 hill-climb hatch",
-                                       "As measured · lowered 20.0 mm · toe as moved",
-                                       "Camber and caster plate",
+                                       "Set up: lowered 20.0 mm · toe as moved",
+                                       "Plate: Camber and caster plate",
                                        "Crossed slots · 12.0 mm thick · bearing 4.0 mm "
                                        "lower",
                                        "Left",
@@ -323,7 +323,8 @@ test_says_what_a_fitter_needs (void)
                                        "aim 4.00° or more",
                                        "measured after",
                                        "1.25 mm a turn",
-                                       "turns in: ",
+                                       "leave as it is",
+                                       "to bring toe back: ",
                                        "Toe-in, both wheels",
                                        "Left less right: camber",
                                        "at most 0.50°",
@@ -345,6 +346,83 @@ test_says_what_a_fitter_needs (void)
   assert_says (parts);
   g_assert_null (drawn_find ("alike"));
   g_assert_null (drawn_find ("swapped"));
+}
+
+/* A setup's name may speak of the plate that it has. */
+static void
+test_head_bears_no_other_plates_name (void)
+{
+  g_autoptr (Car) car = load_car ("wren");
+  g_autoptr (Plate) own = load_plate ("three-hole-camber-plate");
+  g_autoptr (Plate) other = load_plate ("sliding-camber-plate");
+  CarSetup *setup = car_setup (car, 0);
+
+  replace (&setup->name, "Three holes, set by Ann");
+  setup->plate = g_strdup (own->name);
+  setup->lowering_mm = 15.0;
+  setup->toe = TOE_RESET;
+  setup->corrections.ball_joint_spacer_mm = 20.0;
+  setup->corrections.rack_raise_mm = -3.5;
+  setup->corrections.tie_rod_length_mm = 1.0; /* without effect while toe is reset */
+  setup->mount = plate_place (own, (PlateSetting){ .place = 2 });
+  ChoiceAnswer answer = answer_at (car, own, setup->mount, FALSE, 0.0);
+  draw_a4 (car, &answer);
+  g_assert_nonnull (drawn_find ("Three holes, set by Ann"));
+  g_assert_nonnull (drawn_find ("Set up: lowered 15.0 mm · toe reset by the tie rod · "
+                                "Ball-joint spacer 20.0 mm · Rack up −3.5 mm"));
+  g_assert_null (drawn_find ("Tie rod longer"));
+
+  answer = answer_at (car, own, plate_place (own, (PlateSetting){ 0 }), FALSE, 0.0);
+  draw_a4 (car, &answer); /* its plate, set otherwise */
+  g_assert_null (drawn_find ("set by Ann"));
+  answer = answer_at (car, other, mounts[1], FALSE, 0.0);
+  draw_a4 (car, &answer);
+  g_assert_null (drawn_find ("set by Ann"));
+  g_assert_null (drawn_find (own->name));
+  g_assert_nonnull (drawn_find ("Plate: Sliding camber plate"));
+  g_assert_nonnull (drawn_find ("Rack up −3.5 mm"));
+}
+
+/* The texts that read so, wherever they stand. */
+static guint
+find_all (const char *text, const DrawnText *found[], guint most)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < drawn_texts->len; i++)
+    if (g_str_equal (drawn_text_at (i)->text, text)) {
+      g_assert_cmpuint (n, <, most);
+      found[n++] = drawn_text_at (i);
+    }
+  return n;
+}
+
+/* One instruction for each tie rod, in one form: turns, which way, mm. Turned in, it is
+ * shorter (common practice, no published source); its length is turns times pitch. */
+static void
+test_one_tie_rod_instruction (void)
+{
+  g_autoptr (Car) car = load_car ("wren");
+  g_autoptr (Plate) plate = load_plate ("sliding-camber-plate");
+
+  for (ToeMode toe = TOE_AS_MOVED; toe <= TOE_RESET; toe++) {
+    car_setup (car, 0)->toe = toe;
+    const ChoiceAnswer answer = answer_at (car, plate, mounts[1], FALSE, 0.0);
+    const double turns = answer.side[SIDE_LEFT].tie_rod_turns;
+    g_autofree char *words =
+        g_strdup_printf ("%s%.2f turns %s (%.2f mm %s)",
+                         toe == TOE_RESET ? "" : "to bring toe back: ", fabs (turns),
+                         turns > 0.0 ? "out" : "in", fabs (turns) * car->thread_pitch_mm,
+                         turns > 0.0 ? "longer" : "shorter");
+    const DrawnText *found[2];
+
+    g_assert_cmpfloat (fabs (turns), >, 0.1);
+    draw_a4 (car, &answer);
+    g_assert_cmpuint (find_all (words, found, 2), ==, 2);
+    g_assert_cmpuint (drawn_count (" turns "), ==, 2);
+    g_assert_cmpuint (drawn_count ("leave as it is"), ==, toe == TOE_RESET ? 0 : 2);
+    g_assert_cmpuint (drawn_count ("before that toe is"), ==, toe == TOE_RESET ? 2 : 0);
+  }
 }
 
 /* The figures are those of the answer. */
@@ -481,9 +559,9 @@ test_scale_is_true (void)
   }
 }
 
-/* The bearing's dots, left to right. */
+/* The circles of both sides, the one on the left of the page first. */
 static void
-find_dots (DrawnCircle dots[2], double radius)
+find_circles (DrawnCircle circles[2], double radius)
 {
   guint n = 0;
 
@@ -492,37 +570,79 @@ find_dots (DrawnCircle dots[2], double radius)
 
     if (fabs (circle->radius - radius) < 1e-6) {
       g_assert_cmpuint (n, <, 2);
-      dots[n++] = *circle;
+      circles[n++] = *circle;
     }
   }
   g_assert_cmpuint (n, ==, 2);
+  if (circles[0].x > circles[1].x) {
+    const DrawnCircle first = circles[0];
+
+    circles[0] = circles[1];
+    circles[1] = first;
+  }
 }
 
-/* Standing before the car, the left side's inboard is to the left hand, the right side's
- * to the right; rearward is away. */
+/* Who stands before a car and looks at it has its right side on his left hand: inboard of
+ * the right side is then to the right, that of the left side to the left, and rearward is
+ * away. */
 static void
-test_right_side_is_the_mirror (void)
+test_plans_are_seen_from_before (void)
 {
   g_autoptr (Car) car = load_car ("wren");
   g_autoptr (Plate) plate = load_plate ("camber-and-caster-plate");
   DrawnCircle tower[2], bearing[2];
 
   car->tower = (CarTower){ .opening_diameter_mm = 96.0 };
-  const ChoiceAnswer answer =
+  ChoiceAnswer answer =
       answer_at (car, plate, (MountOffset){ 12.0, 7.0, 0.0 }, FALSE, 0.0);
+  answer.side[SIDE_RIGHT].mount.inboard = 9.0;
   draw_a4 (car, &answer);
-  find_dots (tower, 48.0 * POINTS_PER_MM / 2.0);
-  find_dots (bearing, 21.0 * POINTS_PER_MM / 2.0);
-  for (int side = 0; side < 2; side++) {
-    const double way = side == 0 ? -1.0 : 1.0;
-
-    g_assert_cmpfloat_with_epsilon (bearing[side].x - tower[side].x,
-                                    way * 12.0 * POINTS_PER_MM / 2.0, 1e-6);
-    g_assert_cmpfloat_with_epsilon (bearing[side].y - tower[side].y,
-                                    -7.0 * POINTS_PER_MM / 2.0, 1e-6);
-  }
+  find_circles (tower, 48.0 * POINTS_PER_MM / 2.0);
+  find_circles (bearing, 21.0 * POINTS_PER_MM / 2.0);
+  g_assert_cmpfloat_with_epsilon (bearing[0].x - tower[0].x, 9.0 * POINTS_PER_MM / 2.0,
+                                  1e-6);
+  g_assert_cmpfloat_with_epsilon (bearing[1].x - tower[1].x, -12.0 * POINTS_PER_MM / 2.0,
+                                  1e-6);
+  for (int i = 0; i < 2; i++)
+    g_assert_cmpfloat_with_epsilon (bearing[i].y - tower[i].y, -7.0 * POINTS_PER_MM / 2.0,
+                                    1e-6);
   g_assert_cmpfloat (bearing[0].x, <, FITTING_CARD_A4_WIDTH / 2.0);
   g_assert_cmpfloat (bearing[1].x, >, FITTING_CARD_A4_WIDTH / 2.0);
+}
+
+static void
+assert_is_left_of (const char *right, const char *left, guint n)
+{
+  const DrawnText *first[4], *second[4];
+
+  g_assert_cmpuint (find_all (right, first, G_N_ELEMENTS (first)), ==, n);
+  g_assert_cmpuint (find_all (left, second, G_N_ELEMENTS (second)), ==, n);
+  for (guint i = 0; i < n; i++)
+    g_assert_cmpfloat (first[i]->right, <, second[i]->left);
+}
+
+/* Settings, alignment and costs: the right side first, as the drawings stand. */
+static void
+test_columns_are_seen_from_before (void)
+{
+  g_autoptr (Car) car = load_car ("wren");
+  g_autoptr (Plate) plate = load_plate ("camber-and-caster-plate");
+  ChoiceAnswer answer = answer_at (car, plate, mounts[1], FALSE, 0.0);
+
+  measure_right (car);
+  answer.side[SIDE_RIGHT].setting.along = 3.0;
+  answer.side[SIDE_RIGHT].side_force = 777.0;
+  answer.side[SIDE_RIGHT].value[QUANTITY_CAMBER] = -7.0 * G_PI / 180.0;
+  g_autofree char *camber =
+      g_strdup_printf ("−%.2f°", fabs (answer.side[SIDE_LEFT].value[QUANTITY_CAMBER] *
+                                       180.0 / G_PI));
+  g_autofree char *force = g_strdup_printf ("%.0f N", answer.side[SIDE_LEFT].side_force);
+  draw_a4 (car, &answer);
+  assert_is_left_of ("Right", "Left", 3);
+  assert_is_left_of ("3.0 along, 9.0 across", "14.0 along, 9.0 across", 1);
+  assert_is_left_of ("−7.00°", camber, 1);
+  assert_is_left_of ("777 N", force, 1);
+  g_assert_nonnull (drawn_find ("its right side is on your left"));
 }
 
 static char *
@@ -702,12 +822,15 @@ main (int argc, char **argv)
   g_test_add_data_func ("/fitting-card/long-names-in-long-words", GINT_TO_POINTER (TRUE),
                         test_long_names_stay_on_the_page);
   g_test_add_func ("/fitting-card/says", test_says_what_a_fitter_needs);
+  g_test_add_func ("/fitting-card/head", test_head_bears_no_other_plates_name);
+  g_test_add_func ("/fitting-card/tie-rod", test_one_tie_rod_instruction);
   g_test_add_func ("/fitting-card/figures", test_figures_are_the_answers);
   g_test_add_func ("/fitting-card/alike", test_both_sides_alike);
   g_test_add_func ("/fitting-card/swapped", test_swapped_plates_are_said);
   g_test_add_func ("/fitting-card/past-a-limit", test_a_plate_past_a_limit_is_said);
   g_test_add_func ("/fitting-card/scale", test_scale_is_true);
-  g_test_add_func ("/fitting-card/mirror", test_right_side_is_the_mirror);
+  g_test_add_func ("/fitting-card/plans", test_plans_are_seen_from_before);
+  g_test_add_func ("/fitting-card/columns", test_columns_are_seen_from_before);
   ADD_FILE ("/fitting-card/pdf", test_pdf_is_one_page_of_a4);
   ADD_FILE ("/fitting-card/repeats", test_files_repeat_to_the_byte);
   ADD_FILE ("/fitting-card/svg", test_svg_is_vectors);

@@ -248,6 +248,43 @@ test_no_text_covers_another (Fixture *f, gconstpointer data)
   drawn_in_long_words = false;
 }
 
+/* At its foot and beside the pointer, also where the map is as small as its window lets
+ * it be; nothing where the sides are alike. */
+static void
+check_says_which_side (Fixture *f, int width, int height)
+{
+  for (int own = 0; own <= 1; own++)
+    for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
+      const char *name = side == SIDE_RIGHT ? "right side" : "left side";
+
+      car_setup (f->car, 1)->right.is_own = own;
+      f->view.side = side;
+      for (int cross = 0; cross <= 1; cross++) {
+        f->view.show_cross = cross;
+        drawn_reset ();
+        draw (f, width, height);
+        g_assert_cmpuint (drawn_count (" side"), ==, own ? 1 + cross : 0);
+        g_assert_cmpuint (drawn_count (name), ==, own ? 1 + cross : 0);
+        if (!cross)
+          check_texts (width, height);
+      }
+    }
+}
+
+static void
+test_it_says_which_side (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  f->view.pixel_scale = 0.0; /* keeps no image: each drawing writes all of its texts */
+  f->view.cross = (MountOffset){ 4.0, 3.0, 0.0 };
+  for (int words = 0; words < 2; words++) {
+    drawn_in_long_words = words == 1;
+    check_says_which_side (f, 700, 650);
+    check_says_which_side (f, 280, 270);
+  }
+  drawn_in_long_words = false;
+}
+
 #define ADD(name, function)                                                              \
   g_test_add ("/mount-map/" name, Fixture, NULL, set_up, function, tear_down)
 
@@ -258,6 +295,7 @@ main (int argc, char **argv)
   ADD ("labels/places", test_labels_have_their_places);
   ADD ("labels/most", test_most_lines_are_labelled);
   ADD ("labels/handle", test_labels_give_way_to_the_handle);
+  ADD ("says-which-side", test_it_says_which_side);
   ADD ("texts", test_no_text_covers_another);
   return g_test_run ();
 }

@@ -271,6 +271,8 @@ test_changes_show (Fixture *f, gconstpointer data)
   AFTER (f->view.theme = theme_dark (), "the theme");
   AFTER (f->view.theme = theme_scaled (theme_dark (), 1.2), "the type size");
   AFTER (f->view.side = SIDE_RIGHT, "the side");
+  AFTER (car_setup (f->car, 1)->right.is_own = TRUE, "a right side of its own");
+  AFTER (f->car->right.has_alignment = TRUE, "a right side that was measured");
   AFTER (f->view.setup = 2, "the setup in hand");
   AFTER (f->car->points[POINT_BALL_JOINT].z += 2.0, "a point");
   AFTER (f->view.plate = NULL, "the plate");

@@ -104,6 +104,15 @@ class Table(MountTest):
         cells = self.cells(row)
         self.assertIn('%.2f' % best['sides'][0]['caster_deg'], cells)
 
+    def test_the_sentence_names_its_plate(self):
+        window = self.open_page()
+        self.assertIsNotNone(next((node for node in window.walk() if re.fullmatch(
+            r'\d+ of \d+ meets? every aim\.', node.get_name())), None))
+        for row in self.rows(window)[:2]:
+            told = '%s: %s' % (row.get_name(), row.get_description())
+            window.click(row, 20, 15)
+            wait_for(told, lambda: window.find('label', told))
+
     def test_fit_makes_a_setup_and_undo_takes_it_away(self):
         window = self.open_page()
         before = window.setups()

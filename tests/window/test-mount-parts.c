@@ -4,6 +4,7 @@
 
 #include "window/aims-panel-bound.h"
 #include "window/aims-panel.h"
+#include "window/answers-view-row.h"
 #include "window/application.h"
 #include "window/card-window-print.h"
 #include "window/mount-view-steps.h"
@@ -442,6 +443,78 @@ test_the_card_is_of_what_is_set (void)
   close_window (window);
 }
 
+static gboolean
+is_off (const ChoicePlace *place, ChoiceNumber number)
+{
+  return choice_number_misses_aim (place, number) ||
+         choice_number_is_past_limit (place, number);
+}
+
+/* Each side by itself; how many figures have one side marked and the other not. */
+static guint
+check_marks (SwAnswerRow *row, const ChoiceAnswer *answer)
+{
+  guint n_apart = 0;
+
+  for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++) {
+    if (sw_answer_row_get_number (row, i, SIDE_RIGHT) == NULL)
+      continue;
+    for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
+      const char *text = sw_answer_row_get_number (row, i, side);
+      const gboolean off = is_off (&answer->side[side], i);
+
+      g_assert_cmpint (sw_answer_row_is_marked (row, i, side), ==, off);
+      g_assert_cmpint (g_str_has_prefix (text, "! "), ==, off);
+    }
+    n_apart +=
+        is_off (&answer->side[SIDE_LEFT], i) != is_off (&answer->side[SIDE_RIGHT], i);
+  }
+  return n_apart;
+}
+
+/* The colour goes with the sign; how many of the figures with two lines have one. */
+static guint
+check_colours (GtkWidget *widget)
+{
+  guint n_marked = 0, n_seen = 0, n_apart = 0;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child)) {
+    n_apart += check_colours (child);
+    if (!GTK_IS_LABEL (child) || !gtk_widget_has_css_class (child, "numeric") ||
+        !gtk_widget_get_visible (child))
+      continue;
+    const gboolean is_coloured = gtk_widget_has_css_class (child, "off-aim");
+    g_assert_cmpint (is_coloured, ==,
+                     g_str_has_prefix (gtk_label_get_text (GTK_LABEL (child)), "! "));
+    n_marked += is_coloured;
+    n_seen++;
+  }
+  return n_apart + (n_seen == 2 && n_marked == 1);
+}
+
+static void
+test_a_miss_colours_its_own_side (void)
+{
+  SwWindow *window = open_window ("fieldfare.swcar");
+  SwChooser *chooser = show_mount (window);
+  const GArray *answers = sw_chooser_get_answers (chooser);
+  const Car *car =
+      sw_document_get_car (sw_bench_get_document (sw_chooser_get_bench (chooser)));
+  guint n_apart = 0;
+
+  for (guint i = 0; i < answers->len; i++) {
+    const ChoiceAnswer *answer = &g_array_index (answers, ChoiceAnswer, i);
+    g_autoptr (SwAnswerRow) row = sw_answer_row_new (car, answer, i + 1, TRUE);
+
+    n_apart += check_marks (row, answer);
+  }
+  g_assert_cmpuint (n_apart, >, 0);
+  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+  g_assert_cmpuint (check_colours (GTK_WIDGET (window)), >, 0);
+  close_window (window);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -469,6 +542,7 @@ main (int argc, char **argv)
   g_test_add_func ("/chooser/plate", test_a_place_on_a_plate_is_one_undo_step);
   g_test_add_func ("/chooser/right", test_the_right_side_is_set_by_itself);
   g_test_add_func ("/chooser/fit", test_fitting_is_one_undo_step_and_comes_in_hand);
+  g_test_add_func ("/answers/colours", test_a_miss_colours_its_own_side);
   g_test_add_func ("/card/print", test_the_card_prints_on_one_upright_a4);
   g_test_add_func ("/card/set", test_the_card_is_of_what_is_set);
   status = g_test_run ();

@@ -106,12 +106,33 @@ class Plates(MountTest):
         window.wait_mount(*self.hole(2), self.raised())
         self.assertEqual(self.saved(window)['plate'], {'name': HOLES})
 
+    def test_a_step_that_moves_the_baseline_is_told_of(self):
+        told = 'This moves the baseline, “As measured”: the other setups are compared ' \
+               'with it.'
+        window = self.open_page()
+        self.take_plate(window, HOLES)
+        window.pick('12 in, 6 back')
+        window.tab_to('slider', HANDLE)
+        window.key('Page_Down')
+        wait_for('a change', lambda: window.is_enabled('undo'))
+        self.assertIsNone(window.message())
+        window.pick('As measured')
+        window.tab_to('slider', HANDLE)
+        window.key('Page_Down')
+        wait_for('the sentence', lambda: window.message() == told)
+        window.activate('dismiss')
+        wait_for('it to go', lambda: window.message() is None)
+        window.key('Page_Down')  # once is enough
+        window.wait_mount(*self.hole(2), self.raised())
+        self.assertIsNone(window.message())
+
     def test_a_press_on_a_hole_puts_the_mount_there_in_one_step(self):
         window = self.open_page()
         self.take_plate(window, HOLES)
         window.tab_to('slider', HANDLE)
         window.key('Page_Down', 'Page_Down')
         window.wait_mount(*self.hole(2), self.raised())
+        self.wait_still(window)  # the sentence about the baseline makes room for itself
         x, y = self.middle(window)
         window.key('Home')
         window.wait_mount(0.0)
@@ -187,6 +208,27 @@ class RightSide(MountTest):
         cells = self.cells(self.rows(window)[0])
         self.assertIn('left\nright', cells)
         self.assertEqual(len(cells[4].split('\n')), 2)
+
+
+class OwnRightSide(MountTest):
+    def test_a_setup_may_differ_on_a_car_that_does_not(self):
+        window = self.open_page()
+        self.assertIsNone(window.find('push button', 'Right'))
+        window.tab_to('check box', 'Right side differs')
+        window.key('space')
+        window.click(window.get('push button', 'Right'))
+        window.tab_to('spin button', 'Inboard, right side')
+        window.key('ctrl+a')
+        window.type('11')
+        window.key('Return')
+        wait_for('the right mount', lambda: self.words(window).startswith(
+            'Mount 11.0 mm inboard'))
+        self.assertEqual(window.mount(), (0.0, 0.0, 0.0))
+        window.tab_to('check box', 'Right side differs', key='shift+Tab')
+        window.key('space')
+        wait_for('one side', lambda: window.find('push button', 'Right') is None)
+        wait_for('the left mount', lambda: self.words(window).startswith(
+            'Mount as measured'))
 
 
 class SmallWindow(MountTest):

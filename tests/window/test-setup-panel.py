@@ -1,9 +1,13 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The typed side of every drag: spin buttons, toe and ride height."""
+import json
 import re
 
-from gtkdrive import wait_for
+from gtkdrive import Atspi, sh, wait_for
 from strutwright_window import WindowTest, main
+
+DIFFERS = 'Right side differs'
+OWN_ENTRIES = [name + ', right side' for name in ('Inboard', 'Rearward', 'Up', 'Camber bolt')]
 
 
 class Panel(WindowTest):
@@ -62,6 +66,95 @@ class Panel(WindowTest):
         window = self.open()
         window.enter(window.get('spin button', 'Lowered by'), '20')
         wait_for('travel', lambda: window.travel() == 20.0)
+
+
+class RightSide(WindowTest):
+    """A setup that has its own right side: entries for it, by keys and by mouse."""
+
+    def own_right(self, window):
+        window.tab_to('check box', DIFFERS)
+        window.key('space')
+        entry = window.get('spin button', OWN_ENTRIES[0])
+        wait_for('the right side', lambda: window.box(entry).height > 0)
+
+    def is_checked(self, window):
+        return window.get('check box', DIFFERS).get_state_set().contains(
+            Atspi.StateType.CHECKED)
+
+    def type_into(self, window, name, text):
+        """By keys: the panel scrolls to what has the focus."""
+        entry = window.tab_to('spin button', name)
+        window.key('ctrl+a')
+        window.type(text)
+        window.key('Return')
+        wait_for('%s in %s' % (text, name), lambda: window.value(entry) == float(text))
+
+    def saved(self, window):
+        window.save(self.car)
+        return json.loads(self.car.read_text())['setups'][0]
+
+    def test_its_values_go_into_the_file_and_back(self):
+        window = self.open()
+        window.enter(window.get('spin button', 'Inboard'), '4')
+        window.wait_mount(4.0)
+        self.assertIsNone(window.find('label', 'Right side'))
+        self.own_right(window)
+        self.assertEqual(window.spin(OWN_ENTRIES[0]), 4.0)  # the left side's, at first
+        for heading in ('Left side', 'Right side'):
+            self.assertIsNotNone(window.find('label', heading))
+        for name, text in zip(OWN_ENTRIES, ('9.5', '-3', '2', '-0.75')):
+            self.type_into(window, name, text)
+        setup = self.saved(window)
+        self.assertEqual(setup['right'], {'inboard_mm': 9.5, 'rearward_mm': -3, 'up_mm': 2,
+                                          'camber_bolt_deg': -0.75})
+        self.assertEqual(setup['mount'],
+                         {'inboard_mm': 4, 'rearward_mm': 0, 'up_mm': 0})
+        window.tab_to('check box', DIFFERS, key='shift+Tab')
+        window.key('space')
+        wait_for('one side', lambda: not self.is_checked(window))
+        self.assertNotIn('right', self.saved(window))
+
+    def test_each_edit_is_undone_by_itself(self):
+        window = self.open()
+        self.own_right(window)
+        self.type_into(window, OWN_ENTRIES[1], '7')
+        window.key('ctrl+z')
+        wait_for('as the left', lambda: window.spin(OWN_ENTRIES[1]) == 0.0)
+        self.assertTrue(self.is_checked(window))
+        window.key('ctrl+z')
+        wait_for('no right side', lambda: not self.is_checked(window))
+        self.assertFalse(window.is_enabled('undo'))
+        window.key('ctrl+shift+z', 'ctrl+shift+z')
+        wait_for('it again', lambda: self.is_checked(window)
+                 and window.spin(OWN_ENTRIES[1]) == 7.0)
+
+    def test_home_takes_both_sides_there_in_one_step(self):
+        window = self.open()
+        self.own_right(window)
+        self.type_into(window, OWN_ENTRIES[0], '6')
+        window.click(window.get('push button', 'Back to where it was measured'))
+        wait_for('home', lambda: window.spin(OWN_ENTRIES[0]) == 0.0)
+        window.key('ctrl+z')
+        wait_for('back', lambda: window.spin(OWN_ENTRIES[0]) == 6.0)
+
+    def test_it_fits_the_panel_of_a_small_window(self):
+        window = self.open()
+        frame = window.get('frame')
+        sh('xdotool', 'windowsize', window.win, 1024, 640)
+        wait_for('the size', lambda: window.box(frame).width <= 1024
+                 and window.box(frame).height <= 640)
+        width = window.box(window.get('list', 'Setups')).width
+        self.own_right(window)
+        self.assertEqual(window.box(window.get('list', 'Setups')).width, width)
+        whole = window.box(frame)
+        for name in OWN_ENTRIES:
+            entry = window.tab_to('spin button', name)
+            wait_for(name + ' on the screen', lambda: window.box(entry).y >= 0
+                     and window.box(entry).y + window.box(entry).height <= whole.height)
+            box = window.box(entry)
+            self.assertGreater(box.width, 60, name)
+            self.assertGreaterEqual(box.x, 0, name)
+            self.assertLessEqual(box.x + box.width, whole.width, name)
 
 
 def set_m(camber, toe_in, caster, sai, scrub_radius, trail, roll_centre):
