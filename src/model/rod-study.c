@@ -91,15 +91,16 @@ static void
 solve_corner (const SpringStudy *springs, guint setup, RodCorner *out)
 {
   const CarRod rod = car_setup_rod (springs->car, setup);
+  gboolean is_solved;
 
   out->rod = car_rod (springs->car, &rod);
   out->is_given = rod.diameter_mm > 0.0;
+  is_solved = out->is_given && springs->study->setups[setup].is_shown;
   for (guint i = 0; i < ROD_STATIONS; i++)
-    out->stations[i] = out->is_given
+    out->stations[i] = is_solved
                            ? solve_station (springs, setup, &out->rod, rod_station_g (i))
                            : no_station (rod_station_g (i));
-  out->standing =
-      out->is_given ? solve_station (springs, setup, &out->rod, 0.0) : no_station (0.0);
+  out->standing = out->stations[ROD_STATIONS / 2];
   out->fits = isfinite (out->standing.bending.guide);
 }
 

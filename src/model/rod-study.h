@@ -8,8 +8,8 @@
 
 #include "model/load-case.h"
 
-#define ROD_STATIONS 25
-#define ROD_MOST_G 1.2 /* either way: past what a road tyre holds */
+#define ROD_STATIONS 25 /* odd: one stands at 0 g */
+#define ROD_MOST_G 1.2  /* either way: past what a road tyre holds */
 
 typedef struct {
   double lateral_g;  /* this wheel outside positive */
@@ -38,6 +38,7 @@ RodStudy *rod_study_new (void);
 void rod_study_free (RodStudy *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodStudy, rod_study_free)
 
+/* Of setups that are not shown nothing is solved. */
 void rod_study_solve (RodStudy *self, const SpringStudy *springs);
 /* The rod of @setup under loads that are solved; all NAN where it is not given. */
 RodStation
