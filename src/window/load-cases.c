@@ -245,6 +245,15 @@ on_remove_clicked_cb (GtkWidget *button, Editor *self)
   g_free (store (self, &cases, _ ("Remove load case")));
 }
 
+/* Escape with nothing to put back. */
+static void
+on_cancelled_cb (GtkWidget *entry)
+{
+  GtkWidget *popover = gtk_widget_get_ancestor (entry, GTK_TYPE_POPOVER);
+
+  gtk_popover_popdown (GTK_POPOVER (popover));
+}
+
 static void
 add_cell (Editor *self, guint row, int column)
 {
@@ -262,6 +271,7 @@ add_cell (Editor *self, guint row, int column)
     sw_committed_entry_set_meaning (SW_COMMITTED_ENTRY (cell->entry),
                                     _ (columns[column].meaning));
   g_signal_connect_swapped (cell->entry, "checked", G_CALLBACK (show_refusal), self);
+  g_signal_connect (cell->entry, "cancelled", G_CALLBACK (on_cancelled_cb), NULL);
   gtk_grid_attach (GTK_GRID (self->grid), cell->entry, column + 1, (int) row + 1, 1, 1);
 }
 

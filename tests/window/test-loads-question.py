@@ -219,6 +219,12 @@ class Cases(LoadsTest):
         window.type(text)
         window.key('Return')
 
+    @staticmethod
+    def close_cases(window):
+        window.key('Escape')
+        wait_for('the editor to go', lambda: window.find('push button', 'Add case') is None
+                 or window.box(window.get('push button', 'Add case')).height == 0)
+
     def shown(self, window, name):
         return window.text(window.get('text', name))
 
@@ -231,11 +237,11 @@ class Cases(LoadsTest):
         before = window.travel()
         self.type_into(window, 'Case 1, Vertical', '1.5')
         wait_for('more travel', lambda: window.travel() > before + 10.0)
+        self.close_cases(window)
         saved = self.saved_cases(window)
         self.assertEqual([case['name'] for case in saved], CASES)
         self.assertEqual(saved[0].get('vertical'), 1.5)
         self.wait_travel(window, self.loads('Standing')['wheel_travel_mm'])
-        window.key('Escape')
         window.key('ctrl+z')
         self.wait_travel(window, before)
         self.assertIsNone(self.saved_cases(window))
@@ -263,6 +269,7 @@ class Cases(LoadsTest):
         wait_for('one less', lambda: window.box(
             window.get('text', 'Case 7, Name')).width > 0 and not board.get_description()
             .startswith('Kerb'))
+        self.close_cases(window)
         self.assertEqual([case['name'] for case in self.saved_cases(window)], CASES)
 
 
