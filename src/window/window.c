@@ -2,6 +2,7 @@
 #include "window/question.h"
 #include "window/setup-panel.h"
 #include "window/window-private.h"
+#include "window/wrap-row.h"
 
 #include "model/car-json.h"
 
@@ -122,6 +123,7 @@ add_questions (SwWindow *self)
   guint n;
   const Question *all = questions (&n);
 
+  wrap_row_use (gtk_widget_get_parent (self->tools));
   for (guint i = 0; i < n; i++) {
     gtk_stack_add_named (GTK_STACK (self->tools),
                          question_part (&all[i], all[i].create_tools, self->bench),

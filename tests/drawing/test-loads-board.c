@@ -56,11 +56,10 @@ check_cases (LoadedCar *car, const Theme *theme)
   CarLoadCase cases[LOAD_CASES_MOST];
   const gsize n = car_load_cases (car->car, cases);
 
-  for (guint i = 0; i < n; i++)
-    for (SpringMode mode = SPRING_AS_SET; mode <= SPRING_BAR_ONLY; mode++) {
-      loaded_car_solve (car, i % N_SPRUNG, i, mode);
-      check_sizes (car, theme);
-    }
+  for (guint i = 0; i < n; i++) {
+    loaded_car_solve (car, i % N_SPRUNG, i, (SpringMode) (i % 3));
+    check_sizes (car, theme);
+  }
 }
 
 static void
