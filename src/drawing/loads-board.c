@@ -176,7 +176,7 @@ draw_caution (const LoadsPen *pen, Frame *area)
   area->height -= high + gap;
   if (area->height < 0.0)
     return false;
-  draw_wrapped (pen, spring_caution (), pen->theme->warning,
+  draw_wrapped (pen, spring_caution (), pen->theme->soft_ink,
                 (Frame){ area->x, area->y + area->height + gap, area->width, high });
   return true;
 }
