@@ -146,6 +146,7 @@ static void
 on_leave_cb (SwCommittedEntry *self)
 {
   commit (self);
+  gtk_editable_select_region (GTK_EDITABLE (self), 0, 0);
 }
 
 static void

@@ -36,7 +36,7 @@ static const Question all[] = {
     .create = sw_springs_view_new,
     .strip_title = N_ ("What It Stands On"),
     .create_strip = sw_springs_panel_new,
-    .subject = CARD_CURVES,
+    .subject = CARD_SPRINGS,
     .is_late = TRUE },
 };
 

@@ -262,7 +262,7 @@ start_coil_sizes (SpringSet *set, const Car *car, double rate)
   g_autoptr (SpringLaw) one = spring_law_new (car, &set->springs);
   const double coils = spring_law_coil_rate (one, 1.0) / rate;
   coil->active_coils = MAX (in_digits (coils, 2.0), 0.25);
-  coil->total_coils = coil->active_coils + END_COILS;
+  coil->total_coils = in_digits (coil->active_coils + END_COILS, 2.0);
 }
 
 void
