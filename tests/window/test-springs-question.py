@@ -144,6 +144,7 @@ class Parts(SpringsTest):
         self.assertEqual(self.saved(window)['springs']['coil']['rate_n_per_mm'], 31.5)
         window.key('ctrl+z')
         self.wait_shown(window, RATE, '25')
+        self.assertEqual(self.saved(window)['springs']['coil']['rate_n_per_mm'], 25)
 
     def test_leaving_an_entry_stores_it(self):
         window = self.open_page()
