@@ -119,7 +119,8 @@ check_car (Car *car, const Theme *theme)
   sheet_free (d.sheet);
 }
 
-static const char *const cars[] = { "wren.swcar", "fieldfare.swcar", "lapwing.swcar" };
+static const char *const cars[] = { "wren.swcar", "fieldfare.swcar", "lapwing.swcar",
+                                    "dunnock.swcar" };
 
 static void
 test_sheet (gconstpointer long_words)

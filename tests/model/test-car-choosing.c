@@ -512,7 +512,7 @@ clearance_of (const Car *car, CarSide side)
 static void
 test_demo_cars_have_room_and_aims (void)
 {
-  static const char *const names[] = { "wren", "fieldfare", "lapwing" };
+  static const char *const names[] = { "wren", "fieldfare", "lapwing", "dunnock" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
     g_autoptr (Car) car = fixture_demo (names[i]);

@@ -86,7 +86,7 @@ test_older_files_are_written_as_before (void)
 static void
 test_demo_cars_are_written_as_they_stand (void)
 {
-  static const char *const names[] = { "wren", "fieldfare", "lapwing" };
+  static const char *const names[] = { "wren", "fieldfare", "lapwing", "dunnock" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
     g_autofree char *base = g_strconcat (names[i], ".swcar", NULL);

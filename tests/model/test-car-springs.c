@@ -5,6 +5,7 @@
 #include "comma-locale.h"
 
 #include "model/car-json.h"
+#include "model/spring-study.h"
 
 #include <math.h>
 #include <string.h>
@@ -552,6 +553,57 @@ test_sentences_for_sets_in_hand (void)
                    "rod.bore_mm is 5, but must be below diameter_mm, which is 0.");
 }
 
+/* Every setup whose mount is where it was when measured, or that has springs of its own,
+ * stands by its springs where it says that it stands. */
+static void
+check_stands (const char *name)
+{
+  g_autoptr (Car) car = fixture_demo (name);
+  g_autoptr (Study) study = study_new ();
+  g_autoptr (SpringStudy) springs = spring_study_new ();
+
+  study_solve (study, car, 0, 0.0);
+  spring_study_solve (springs, study, car);
+  for (guint i = 0; i < car->setups->len; i++) {
+    const CarSetup *setup = car_setup (car, i);
+    const gboolean is_moved = setup->mount.inboard != 0.0;
+
+    g_test_message ("%s: %s stands at %g", name, setup->name,
+                    springs->setups[i].standing);
+    g_assert_cmpint (springs->setups[i].stands, ==, STANDS_BY_SPRINGS);
+    if (!is_moved || setup->has_springs)
+      g_assert_cmpfloat_with_epsilon (springs->setups[i].standing, setup->lowering_mm,
+                                      1.0);
+  }
+}
+
+static void
+test_demo_cars_stand_where_they_should (void)
+{
+  static const char *const names[] = { "wren", "fieldfare", "lapwing", "dunnock" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
+    g_autoptr (Car) car = fixture_demo (names[i]);
+
+    check_stands (names[i]);
+    g_assert_cmpfloat (car->strut.rod.diameter_mm, >, 0.0);
+    for (guint k = 0; k < car->setups->len; k++) {
+      const CarRod own = car_setup_rod (car, k);
+      const Rod rod = car_rod (car, &own);
+      const double length =
+          vec3_distance (car->points[POINT_UPPER_MOUNT], car->points[POINT_STRUT_FOOT]);
+
+      /* It fits all the way, as the strut moves no more than the wheel does. */
+      for (double travel = -car->droop_mm; travel <= car->bump_mm; travel += 10.0) {
+        const RodReach reach = rod_reach (&rod, length - travel);
+
+        g_assert_cmpfloat (reach.overhang, >, 0.0);
+        g_assert_cmpfloat (reach.spacing, >, 0.0);
+      }
+    }
+  }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -575,6 +627,7 @@ main (int argc, char **argv)
   g_test_add_func ("/car-springs/decimal-comma", test_a_decimal_comma_changes_nothing);
   g_test_add_func ("/car-springs/equal", test_equal_minds_springs);
   g_test_add_func ("/car-springs/equal-own", test_equal_overlooks_what_is_not_its_own);
+  g_test_add_func ("/car-springs/demo-cars", test_demo_cars_stand_where_they_should);
   g_test_add_func ("/car-springs/sentences", test_sentences_for_sets_in_hand);
   return g_test_run ();
 }
