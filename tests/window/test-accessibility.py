@@ -77,6 +77,8 @@ class Names(WindowTest):
         window.key('alt+4')
         for part in ('Torsion bar', 'Coil', 'Helper', 'Bump stop', 'Anti-roll bar', 'Rod'):
             check = window.tab_to('check box', part, most=120)
+            if check.get_state_set().contains(Atspi.StateType.CHECKED):
+                continue  # the demo car has it
             window.key('space')
             wait_for(part, lambda node=check: node.get_state_set().contains(
                 Atspi.StateType.CHECKED))

@@ -340,6 +340,9 @@ test_the_page_on_springs_is_drawn_and_dies (void)
   gpointer panel = gtk_stack_get_visible_child (window->strips);
   g_object_add_weak_pointer (panel, &panel);
   gtk_test_widget_wait_for_draw (gtk_stack_get_visible_child (window->questions));
+  g_assert_true (sw_document_set_car_springs (document, &springs, "Take all away"));
+  g_assert_cmpuint (sw_bench_get_springs (window->bench)->setups[0].stands, ==,
+                    STANDS_NOT_GIVEN);
   springs.coil = (CarCoil){ .is_there = TRUE,
                             .rate_n_per_mm = 25.0,
                             .shear_modulus_gpa = SPRING_DEFAULT_SHEAR_MODULUS,
