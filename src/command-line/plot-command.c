@@ -194,9 +194,7 @@ write_springs (Card *card, const Options *options)
 
   spring_study_solve (springs, card->study, card->car);
   g_autoptr (GPtrArray) verdicts = spring_verdicts (springs, card->study->in_hand);
-  g_autofree const char **sentences = g_new0 (const char *, verdicts->len + 1);
-  for (guint i = 0; i < verdicts->len; i++)
-    sentences[i] = ((const SpringVerdict *) verdicts->pdata[i])->sentence;
+  g_autofree const char **sentences = spring_verdict_sentences (verdicts);
   card->springs = springs;
   card->verdicts = sentences;
   return write_card (card, options);

@@ -3,6 +3,8 @@
 #include "window/chooser.h"
 #include "window/loader.h"
 
+#include "model/spring-verdict.h"
+
 #include <glib/gi18n-lib.h>
 
 struct _SwExportPreview {
@@ -50,19 +52,51 @@ wished_loads (CardSubject subject, SwBench *bench)
              : NULL;
 }
 
-static Card
-wished_card (const ExportWish *wish, SwBench *bench, const char *date)
+/* A card, and what it looks at until it is let go. */
+typedef struct {
+  Card card;
+  char *date;
+  GPtrArray *verdicts;
+  const char **sentences;
+} WishedCard;
+
+static void
+add_springs (WishedCard *wished, SwBench *bench)
 {
-  return (Card){ .subject = wish->subject,
-                 .options = wish->options,
-                 .choice = sw_bench_get_choice (bench),
-                 .car = sw_document_get_car (sw_bench_get_document (bench)),
-                 .setup = sw_bench_get_setup (bench),
-                 .study = sw_bench_get_study (bench),
-                 .map = wish->subject == CARD_MOUNT_MAP ? wished_map (bench)
-                                                        : (MountMapView){ 0 },
-                 .loads = wished_loads (wish->subject, bench),
-                 .date = wish->with_date ? date : NULL };
+  const SpringStudy *springs = sw_bench_get_springs (bench);
+
+  wished->verdicts = spring_verdicts (springs, sw_bench_get_setup_index (bench));
+  wished->sentences = spring_verdict_sentences (wished->verdicts);
+  wished->card.springs = springs;
+  wished->card.verdicts = wished->sentences;
+}
+
+static WishedCard
+wished_card (const ExportWish *wish, SwBench *bench)
+{
+  char *date = wish->with_date ? today () : NULL;
+  WishedCard wished = { .date = date };
+
+  wished.card = (Card){ .subject = wish->subject,
+                        .options = wish->options,
+                        .choice = sw_bench_get_choice (bench),
+                        .car = sw_document_get_car (sw_bench_get_document (bench)),
+                        .setup = sw_bench_get_setup (bench),
+                        .study = sw_bench_get_study (bench),
+                        .date = date };
+  if (wish->subject == CARD_MOUNT_MAP)
+    wished.card.map = wished_map (bench);
+  if (wish->subject == CARD_SPRINGS)
+    add_springs (&wished, bench);
+  return wished;
+}
+
+static void
+clear_wished (WishedCard *wished)
+{
+  g_free (wished->date);
+  g_free (wished->sentences);
+  g_clear_pointer (&wished->verdicts, g_ptr_array_unref);
 }
 
 gboolean
@@ -71,10 +105,11 @@ export_wish_write (const ExportWish *wish,
                    const char *path,
                    GError **error)
 {
-  g_autofree char *date = today ();
-  const Card card = wished_card (wish, bench, date);
+  WishedCard wished = wished_card (wish, bench);
+  const gboolean is_written = card_write (&wished.card, path, error);
 
-  return card_write (&card, path, error);
+  clear_wished (&wished);
+  return is_written;
 }
 
 static void
@@ -83,8 +118,7 @@ sw_export_preview_draw (SwCanvas *canvas, cairo_t *cr, double width, double heig
   SwExportPreview *self = SW_EXPORT_PREVIEW (canvas);
   const double w = self->wish.options.width, h = self->wish.options.height;
   const double scale = MIN (width / w, height / h);
-  g_autofree char *date = today ();
-  const Card card = wished_card (&self->wish, self->bench, date);
+  WishedCard wished = wished_card (&self->wish, self->bench);
 
   cairo_set_operator (cr, CAIRO_OPERATOR_CLEAR);
   cairo_paint (cr);
@@ -93,7 +127,8 @@ sw_export_preview_draw (SwCanvas *canvas, cairo_t *cr, double width, double heig
   cairo_scale (cr, scale, scale);
   cairo_rectangle (cr, 0, 0, w, h);
   cairo_clip (cr);
-  card_draw (self->press, cr, &card);
+  card_draw (self->press, cr, &wished.card);
+  clear_wished (&wished);
 }
 
 static void

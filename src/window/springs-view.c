@@ -24,7 +24,7 @@ sw_springs_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height
   const SpringStudy *springs = sw_bench_get_springs (self->bench);
   g_autoptr (GPtrArray) verdicts =
                  spring_verdicts (springs, sw_bench_get_setup_index (self->bench));
-  g_autofree const char **sentences = g_new0 (const char *, verdicts->len + 1);
+  g_autofree const char **sentences = spring_verdict_sentences (verdicts);
   const SpringsView view = {
     .springs = springs,
     .verdicts = sentences,
@@ -34,8 +34,6 @@ sw_springs_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height
     .hold_axes = sw_bench_is_dragging (self->bench),
   };
 
-  for (guint i = 0; i < verdicts->len; i++)
-    sentences[i] = ((const SpringVerdict *) verdicts->pdata[i])->sentence;
   springs_draw (self->board, cr, &view, width, height);
 }
 

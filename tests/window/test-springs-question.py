@@ -20,6 +20,18 @@ G = 9.80665  # m/s², standard acceleration of free fall, ISO 80000-3
 
 
 class SpringsTest(WindowTest):
+    """On a car that nothing is known of but its corner and its weight."""
+
+    def setUp(self):
+        super().setUp()
+        car = json.loads(self.car.read_text())
+        car.pop('springs', None)
+        car.pop('strut', None)
+        for setup in car['setups']:
+            setup.pop('springs', None)
+            setup.pop('rod', None)
+        self.car.write_text(json.dumps(car))
+
     def open_page(self):
         window = self.open()
         window.key('alt+4')
@@ -144,6 +156,7 @@ class Parts(SpringsTest):
         self.assertEqual(self.saved(window)['springs']['coil']['rate_n_per_mm'], 31.5)
         window.key('ctrl+z')
         self.wait_shown(window, RATE, '25')
+        self.assertEqual(self.saved(window)['springs']['coil']['rate_n_per_mm'], 25)
 
     def test_leaving_an_entry_stores_it(self):
         window = self.open_page()
