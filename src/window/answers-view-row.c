@@ -142,11 +142,9 @@ hint_text (const ChoiceAnswer *answer, ChoiceNumber number)
 static char *
 side_setting (const ChoiceAnswer *answer, CarSide side)
 {
-  PlateSetting setting = answer->side[side].setting;
+  g_autofree char *words =
+      plate_describe_dials (answer->plate, answer->side[side].setting);
 
-  setting.is_swapped = FALSE;
-
-  g_autofree char *words = plate_describe_setting (answer->plate, setting);
   if (!answer->has_bolt)
     return g_steal_pointer (&words);
 

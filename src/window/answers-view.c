@@ -176,7 +176,7 @@ add_columns (SwAnswersView *self)
   add_column (self, C_ ("rank", "No."),
               (CellKind){ show_rank, 0, 0.0f, GTK_ALIGN_START, 0 });
   add_column (self, _ ("Plate and setting"),
-              (CellKind){ show_plate, 0, 0.0f, GTK_ALIGN_START, 30 });
+              (CellKind){ show_plate, 0, 0.0f, GTK_ALIGN_START, 36 });
   self->side_column = add_column (self, C_ ("of the car", "Side"),
                                   (CellKind){ show_side, 0, 0.0f, GTK_ALIGN_END, 0 });
   add_column (self, _ ("What it comes to"),
