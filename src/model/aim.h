@@ -22,6 +22,7 @@ typedef enum {
 typedef struct {
   const char *key;  /* in files and on the command line: "camber", "toe_change" */
   const char *name; /* translated */
+  const char *noun; /* the same within a sentence: "camber" */
   const char *unit; /* "°" or "mm" */
   double unit_size; /* what counts as one, in edge units */
   int decimals;
