@@ -276,3 +276,68 @@ choice_sentence (const Car *car, const ChoiceAnswer *answer)
   tell_cross (car, answer, text);
   return g_string_free (text, FALSE);
 }
+
+ChoiceVerdict
+choice_verdict (const ChoiceAnswer *answer)
+{
+  return answer->meets ? CHOICE_MEETS : answer->fits ? CHOICE_FITS : CHOICE_FAILS;
+}
+
+const char *
+choice_verdict_sign (ChoiceVerdict verdict)
+{
+  static const char *const signs[N_CHOICE_VERDICTS] = {
+    [CHOICE_FAILS] = "✗", [CHOICE_FITS] = "≈", [CHOICE_MEETS] = "✓"
+  };
+
+  g_return_val_if_fail (verdict < N_CHOICE_VERDICTS, "");
+  return signs[verdict];
+}
+
+const char *
+choice_verdict_words (const Car *car, ChoiceVerdict verdict)
+{
+  switch (verdict) {
+  case CHOICE_MEETS:
+    return car->targets->len > 0 ? _ ("fits and meets every aim")
+                                 : _ ("fits; no aims are set");
+  case CHOICE_FITS:
+    return car->targets->len > 0
+               ? _ ("fits, but misses an aim or differs too much between the sides")
+               : _ ("fits, but differs too much between the sides");
+  default:
+    return _ ("does not fit");
+  }
+}
+
+static guint
+count (const GArray *answers, ChoiceVerdict least)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < answers->len; i++)
+    if (choice_verdict (&g_array_index (answers, ChoiceAnswer, i)) >= least)
+      n++;
+  return n;
+}
+
+char *
+choice_count_sentence (const Car *car, const GArray *answers)
+{
+  const guint n_fit = count (answers, CHOICE_FITS),
+              n_meet = count (answers, CHOICE_MEETS);
+
+  if (answers->len == 0)
+    return g_strdup ("");
+  if (car->targets->len == 0)
+    return g_strdup_printf (
+        g_dngettext (
+            GETTEXT_PACKAGE,
+            "No aims are set: %u of %u fits, and what changes the car least comes first.",
+            "No aims are set: %u of %u fit, and what changes the car least comes first.",
+            n_fit),
+        n_fit, answers->len);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u of %u meets every aim.",
+                                       "%u of %u meet every aim.", n_meet),
+                          n_meet, answers->len);
+}

@@ -120,5 +120,22 @@ choice_of_setup (const Car *car, const ChoiceQuestion *question, const Plate *pl
  * missed, the costliest first. Free with g_free (). */
 char *choice_sentence (const Car *car, const ChoiceAnswer *answer);
 
+/* What an answer comes to, as tables mark it. */
+typedef enum {
+  CHOICE_FAILS,
+  CHOICE_FITS, /* but misses an aim, or the sides differ too much */
+  CHOICE_MEETS,
+  N_CHOICE_VERDICTS
+} ChoiceVerdict;
+
+ChoiceVerdict choice_verdict (const ChoiceAnswer *answer);
+const char *choice_verdict_sign (ChoiceVerdict verdict); /* "✓" */
+/* What the sign stands for, translated: "fits and meets every aim". */
+const char *choice_verdict_words (const Car *car, ChoiceVerdict verdict);
+
+/* One translated sentence on all @answers, of ChoiceAnswer: how many of them meet the
+ * aims, or, where none are set, how they are ranked; "" of none. Free with g_free (). */
+char *choice_count_sentence (const Car *car, const GArray *answers);
+
 /* The setup with the answer's plate on both sides; its name is that of the plate. */
 CarSetup choice_setup (const Car *car, guint like, const ChoiceAnswer *answer);

@@ -340,6 +340,39 @@ test_not_assembled (void)
                   "assembled.");
 }
 
+static char *
+count_of (const Car *car, const Plate *const *plates, guint n_plates)
+{
+  g_autoptr (GArray) answers = choice_solve (car, &tried, plates, n_plates);
+
+  return choice_count_sentence (car, answers);
+}
+
+/* Of three, one cannot lean far enough and one has no room for its bearing. */
+static void
+test_count (void)
+{
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) slot = choice_fixture_slot (0.0, 0.0, 20.0);
+  g_autoptr (Plate) fixed = choice_fixture_fixed (0.0, 0.0);
+  g_autoptr (Plate) thick = choice_fixture_fixed (0.0, 0.0);
+  const Plate *const plates[] = { slot, fixed, thick };
+
+  car->tower.opening_diameter_mm = 80.0;
+  thick->bearing_diameter_mm = 79.0;
+  g_autofree char *without = count_of (car, plates, G_N_ELEMENTS (plates));
+  g_assert_cmpstr (without, ==,
+                   "No aims are set: 2 of 3 fit, and what changes the car least comes "
+                   "first.");
+  g_autofree char *one_fits = count_of (car, &plates[1], 2);
+  g_assert_true (g_str_has_prefix (one_fits, "No aims are set: 1 of 2 fits, "));
+  aim_only (car, AIM_CAMBER, -1.6, -1.4);
+  g_autofree char *with = count_of (car, plates, G_N_ELEMENTS (plates));
+  g_assert_cmpstr (with, ==, "1 of 3 meets every aim.");
+  g_autofree char *nothing = count_of (car, plates, 0);
+  g_assert_cmpstr (nothing, ==, "");
+}
+
 /* The locale's own decimal mark. */
 static void
 test_comma (void)
@@ -371,6 +404,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/choice/words/sides", test_sides);
   g_test_add_func ("/choice/words/bolt", test_bolt);
   g_test_add_func ("/choice/words/not-assembled", test_not_assembled);
+  g_test_add_func ("/choice/words/count", test_count);
   g_test_add_func ("/choice/words/comma", test_comma);
   return g_test_run ();
 }
