@@ -299,12 +299,11 @@ choice_verdict_words (const Car *car, ChoiceVerdict verdict)
 {
   switch (verdict) {
   case CHOICE_MEETS:
-    return car->targets->len > 0 ? _ ("fits and meets every aim")
-                                 : _ ("fits; no aims are set");
+    return car->targets->len > 0 ? _ ("meets every aim") : _ ("fits; no aims are set");
   case CHOICE_FITS:
     return car->targets->len > 0
-               ? _ ("fits, but misses an aim or differs too much between the sides")
-               : _ ("fits, but differs too much between the sides");
+               ? _ ("fits, but misses an aim, or the sides differ too much")
+               : _ ("fits, but the sides differ too much");
   default:
     return _ ("does not fit");
   }

@@ -130,7 +130,7 @@ typedef enum {
 
 ChoiceVerdict choice_verdict (const ChoiceAnswer *answer);
 const char *choice_verdict_sign (ChoiceVerdict verdict); /* "✓" */
-/* What the sign stands for, translated: "fits and meets every aim". */
+/* What the sign stands for, translated: "meets every aim". */
 const char *choice_verdict_words (const Car *car, ChoiceVerdict verdict);
 
 /* One translated sentence on all @answers, of ChoiceAnswer: how many of them meet the

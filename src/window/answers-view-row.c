@@ -11,7 +11,8 @@ struct _SwAnswerRow {
   GObject parent_instance;
 
   guint rank;
-  AnswerVerdict verdict;
+  ChoiceVerdict verdict;
+  const char *verdict_words;
   gboolean is_swapped;
   char *plate, *setting, *side, *sentence;
   char *numbers[N_CHOICE_NUMBERS], *hints[N_CHOICE_NUMBERS];
@@ -175,9 +176,8 @@ sw_answer_row_new (const Car *car,
   const gboolean two_lines = both_sides && !choice_is_alike (answer);
 
   self->rank = rank;
-  self->verdict = answer->meets  ? ANSWER_MEETS
-                  : answer->fits ? ANSWER_FITS
-                                 : ANSWER_FAILS;
+  self->verdict = choice_verdict (answer);
+  self->verdict_words = choice_verdict_words (car, self->verdict);
   self->plate = g_strdup (answer->plate->name);
   self->is_swapped = answer->is_swapped;
   self->setting = setting_text (answer, two_lines);
@@ -198,10 +198,16 @@ sw_answer_row_get_rank (SwAnswerRow *self)
   return self->rank;
 }
 
-AnswerVerdict
+ChoiceVerdict
 sw_answer_row_get_verdict (SwAnswerRow *self)
 {
   return self->verdict;
+}
+
+const char *
+sw_answer_row_get_verdict_words (SwAnswerRow *self)
+{
+  return self->verdict_words;
 }
 
 const char *

@@ -33,14 +33,13 @@ typedef void (*ShowCell) (GtkLabel *label, SwAnswerRow *row, guint column);
 static void
 show_rank (GtkLabel *label, SwAnswerRow *row, guint column)
 {
-  static const char *const signs[] = {
-    [ANSWER_FAILS] = "✗", [ANSWER_FITS] = "≈", [ANSWER_MEETS] = "✓"
-  };
+  const ChoiceVerdict verdict = sw_answer_row_get_verdict (row);
   g_autofree char *text = g_strdup_printf ("%u %s", sw_answer_row_get_rank (row),
-                                           signs[sw_answer_row_get_verdict (row)]);
+                                           choice_verdict_sign (verdict));
 
   (void) column;
   gtk_label_set_label (label, text);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (label), sw_answer_row_get_verdict_words (row));
 }
 
 static void
@@ -135,8 +134,11 @@ name_cell (GtkWidget *label, SwAnswerRow *row)
 
   if (line == NULL)
     return;
+  const char *hint = gtk_widget_get_tooltip_text (label);
   gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  gtk_label_get_text (GTK_LABEL (label)), -1);
+                                  gtk_label_get_text (GTK_LABEL (label)),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  hint != NULL ? hint : "", -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (line), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   sw_answer_row_get_plate (row),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
@@ -152,7 +154,7 @@ on_bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
 
   (void) factory;
   kind->show (GTK_LABEL (label), row, kind->column);
-  set_class (label, "dim-label", sw_answer_row_get_verdict (row) == ANSWER_FAILS);
+  set_class (label, "dim-label", sw_answer_row_get_verdict (row) == CHOICE_FAILS);
   name_cell (label, row);
 }
 

@@ -504,6 +504,25 @@ test_text_marks_what_is_wrong (Fixture *f, gconstpointer data)
   g_assert_nonnull (strstr (text, "Left less right: camber"));
 }
 
+/* Before each name, and explained below. */
+static void
+test_text_signs_have_a_key (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  g_autofree char *text = write_table (f, CHOICE_TABLE_TEXT);
+
+  for (guint rank = 0; rank < f->answers->len; rank++) {
+    const ChoiceAnswer *answer = answer_at (f, rank);
+    const char *sign = answer->meets ? "✓" : answer->fits ? "≈" : "✗";
+    g_autofree char *head = g_strdup_printf ("\n%2u %s  ", rank + 1, sign);
+
+    g_assert_nonnull (strstr (text, head));
+  }
+  g_assert_nonnull (strstr (text,
+                            "\n✓ meets every aim; ≈ fits, but misses an aim, or the "
+                            "sides differ too much; ✗ does not fit.\n"));
+}
+
 static void
 check_target (CarTarget target, const char *words)
 {
@@ -582,6 +601,7 @@ main (int argc, char **argv)
   ADD ("/choice-table/text", test_text_shows_the_figures);
   ADD ("/choice-table/terminal", test_text_fits_a_terminal);
   ADD ("/choice-table/marks", test_text_marks_what_is_wrong);
+  ADD ("/choice-table/key", test_text_signs_have_a_key);
   ADD ("/choice-table/alike", test_alike);
   g_test_add_func ("/choice-table/left-of-zero", test_what_a_search_leaves_is_zero);
   g_test_add_func ("/choice-table/targets", test_targets_in_words);

@@ -104,6 +104,12 @@ class Table(MountTest):
         cells = self.cells(row)
         self.assertIn('%.2f' % best['sides'][0]['caster_deg'], cells)
 
+    def test_the_sign_says_what_it_means(self):
+        window = self.open_page()
+        rank = self.rows(window)[0].get_child_at_index(0)
+        self.assertEqual(rank.get_name(), '1 ✓')
+        self.assertEqual(rank.get_description(), 'meets every aim')
+
     def test_fit_makes_a_setup_and_undo_takes_it_away(self):
         window = self.open_page()
         before = window.setups()
