@@ -13,7 +13,7 @@ typedef enum {
   AIM_SCRUB_RADIUS,
   AIM_TRAIL,
   AIM_ROLL_CENTRE_HEIGHT,
-  AIM_TOE_CHANGE, /* before a reset */
+  AIM_TOE_CHANGE, /* of CHOICE_TOE_BEFORE_RESET */
   AIM_SCRUB_CHANGE,
   AIM_BUMP_STEER, /* the most that toe leaves the standing toe over the travel used */
   N_AIMS

@@ -296,7 +296,8 @@ write_key (const ChoiceTable *table, GString *text)
   g_string_append_printf (
       text, "%s\n",
       _ ("* outside the range aimed for; ! past a limit; – not given by car or plate.\n"
-         "Toe before: until the tie rod is turned. Forces are estimates for comparison."));
+         "Toe unreset: with the tie rod as it was; a change of toe is that less the baseline's.\n"
+         "Forces are estimates for comparison."));
 }
 
 void
