@@ -3,6 +3,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#define FURTHEST_ANGLE 90.0     /* degrees */
+#define FURTHEST_LENGTH 10000.0 /* mm */
+
 /* Unit sizes: common practice, no published source. */
 static const AimInfo rows[N_AIMS] = {
   [AIM_CAMBER] = { "camber", N_ ("Camber"), NC_ ("aim", "camber"), "°", 0.1, 2 },
@@ -31,6 +34,7 @@ aim_info (Aim aim)
   g_return_val_if_fail (aim < N_AIMS, info);
   info = rows[aim];
   info.name = _ (info.name);
+  info.furthest = g_str_equal (info.unit, "°") ? FURTHEST_ANGLE : FURTHEST_LENGTH;
   info.noun = g_dpgettext2 (GETTEXT_PACKAGE, "aim", info.noun);
   return info;
 }

@@ -26,6 +26,7 @@ typedef struct {
   const char *unit; /* "°" or "mm" */
   double unit_size; /* what counts as one, in edge units */
   int decimals;
+  double furthest; /* what can be aimed for, either way, edge units: beyond is no car */
 } AimInfo;
 AimInfo aim_info (Aim aim);
 gboolean aim_from_key (const char *key, Aim *aim);

@@ -163,8 +163,9 @@ type (GtkWidget *spin, const char *text)
 static void
 test_an_open_end_is_empty_and_steps_from_its_start (void)
 {
-  GtkWidget *least = g_object_ref_sink (range_bound_new (TRUE, 0.1, 2, "at least"));
-  GtkWidget *most = g_object_ref_sink (range_bound_new (FALSE, 0.1, 2, "at most"));
+  const AimInfo camber = aim_info (AIM_CAMBER);
+  GtkWidget *least = g_object_ref_sink (range_bound_new (TRUE, &camber, "at least"));
+  GtkWidget *most = g_object_ref_sink (range_bound_new (FALSE, &camber, "at most"));
   int changed = 0;
 
   g_assert_cmpfloat (range_bound_get (least), ==, -INFINITY);
