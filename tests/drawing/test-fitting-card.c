@@ -310,7 +310,7 @@ test_says_what_a_fitter_needs (void)
                                        "lower",
                                        "Left",
                                        "Right",
-                                       "14.0 along, 9.0 across",
+                                       "14.0 inboard scale, 9.0 rearward scale",
                                        "bearing 14.0 mm inboard, 9.0 mm rearward",
                                        "camber bolt −1.15°, top leans in",
                                        "14.0 mm inboard",

@@ -113,6 +113,12 @@ class Table(MountTest):
             window.click(row, 20, 15)
             wait_for(told, lambda: window.find('label', told))
 
+    def test_the_sign_says_what_it_means(self):
+        window = self.open_page()
+        rank = self.rows(window)[0].get_child_at_index(0)
+        self.assertEqual(rank.get_name(), '1 ✓')
+        self.assertEqual(rank.get_description(), 'meets every aim')
+
     def test_fit_makes_a_setup_and_undo_takes_it_away(self):
         window = self.open_page()
         before = window.setups()
