@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The question "does a thicker rod matter?": what each setup's damper rod does under side
- * force, against lateral acceleration with the wheel outside and inside, and at the wheel
- * travel in hand. Straight from the cases of load-case.h; a rod that is bent moves the
- * mount, and camber and toe with it. */
+ * force, against lateral acceleration with the wheel outside and inside. Straight from
+ * the cases of load-case.h; a rod that is bent moves the mount, and camber and toe with
+ * it. */
 
 #pragma once
 
@@ -27,7 +27,6 @@ typedef struct {
   Rod rod;
   RodStation stations[ROD_STATIONS]; /* from −ROD_MOST_G to ROD_MOST_G */
   RodStation standing;               /* at 0 g */
-  RodStation now; /* standing load, at the travel in hand: guides and side force there */
 } RodCorner;
 
 typedef struct {
@@ -40,7 +39,8 @@ void rod_study_free (RodStudy *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodStudy, rod_study_free)
 
 void rod_study_solve (RodStudy *self, const SpringStudy *springs);
-/* Another travel in hand; the curves stay. */
-void rod_study_set_travel (RodStudy *self, const SpringStudy *springs);
+/* The rod of @setup under loads that are solved; all NAN where it is not given. */
+RodStation
+rod_station_of (const SpringStudy *springs, guint setup, const JointLoads *loads);
 
 double rod_station_g (guint station);

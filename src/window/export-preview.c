@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/export-preview.h"
 #include "window/chooser.h"
+#include "window/loader.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -38,6 +39,17 @@ wished_map (SwBench *bench)
   };
 }
 
+/* What the question "Loads" shows, or would show; on a sheet only while it is in hand. */
+static const LoadStudy *
+wished_loads (CardSubject subject, SwBench *bench)
+{
+  SwLoader *loader = sw_loader_of (bench);
+
+  return subject == CARD_LOADS || (subject == CARD_SHEET && sw_loader_is_watched (loader))
+             ? sw_loader_get_study (loader)
+             : NULL;
+}
+
 static Card
 wished_card (const ExportWish *wish, SwBench *bench, const char *date)
 {
@@ -49,6 +61,7 @@ wished_card (const ExportWish *wish, SwBench *bench, const char *date)
                  .study = sw_bench_get_study (bench),
                  .map = wish->subject == CARD_MOUNT_MAP ? wished_map (bench)
                                                         : (MountMapView){ 0 },
+                 .loads = wished_loads (wish->subject, bench),
                  .date = wish->with_date ? date : NULL };
 }
 

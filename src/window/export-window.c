@@ -21,7 +21,7 @@ G_DEFINE_FINAL_TYPE (SwExportWindow, sw_export_window, GTK_TYPE_WINDOW)
 static const char *const suffixes[] = { ".png", ".svg", ".pdf" };
 
 static const CardSubject subjects[] = { CARD_CURVES, CARD_SHEET, CARD_MOUNT_MAP,
-                                        CARD_LOWERING };
+                                        CARD_LOWERING, CARD_LOADS };
 
 static CardSubject
 chosen_subject (SwExportWindow *self)
@@ -41,6 +41,8 @@ subject_word (CardSubject subject)
     return C_ ("file name", "sheet");
   case CARD_LOWERING:
     return C_ ("file name", "roll centre");
+  case CARD_LOADS:
+    return C_ ("file name", "loads");
   default:
     return C_ ("file name", "mount map");
   }

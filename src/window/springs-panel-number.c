@@ -273,7 +273,7 @@ new_entry (Number *self)
     gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ (row->empty_word));
   sw_committed_entry_set_meaning (SW_COMMITTED_ENTRY (entry), _ (row->meaning));
   g_signal_connect_swapped (entry, "cancelled", G_CALLBACK (on_cancelled_cb), self);
-  springs_edit_watch (self->edit, SW_COMMITTED_ENTRY (entry));
+  springs_edit_watch (self->edit, row->group, SW_COMMITTED_ENTRY (entry));
   return entry;
 }
 

@@ -46,7 +46,7 @@ static char *
 coil_words (const SpringLaw *law, const SpringSet *set)
 {
   const double solid = spring_law_coil_solid (law);
-  g_autofree char *rate = number_text (spring_law_coil_rate (law, 0.0), 2);
+  g_autofree char *rate = number_text (spring_law_coil_rate (law, 1.0), 2);
   g_autofree char *length = number_text (solid, 1);
 
   if (!springs_ask_coil_sizes (set))

@@ -260,7 +260,7 @@ start_coil_sizes (SpringSet *set, const Car *car, double rate)
   coil->active_coils = 1.0;
 
   g_autoptr (SpringLaw) one = spring_law_new (car, &set->springs);
-  const double coils = spring_law_coil_rate (one, 0.0) / rate;
+  const double coils = spring_law_coil_rate (one, 1.0) / rate;
   coil->active_coils = MAX (in_digits (coils, 2.0), 0.25);
   coil->total_coils = coil->active_coils + END_COILS;
 }

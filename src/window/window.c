@@ -77,22 +77,26 @@ on_bench_solved_cb (SwWindow *self)
   window_update_actions (self);
 }
 
+/* By the user: what show_travel () puts there is not rounded, so that a wheel that stands
+ * by its springs stays where it is. */
 static void
 on_travel_changed_cb (SwWindow *self)
 {
-  if (self->bench != NULL)
-    sw_bench_set_travel (self->bench,
-                         round (gtk_range_get_value (GTK_RANGE (self->travel)) * 10.0) /
-                             10.0);
+  const double value = gtk_range_get_value (GTK_RANGE (self->travel));
+
+  if (self->bench != NULL && value != sw_bench_get_study (self->bench)->travel)
+    sw_bench_set_travel (self->bench, round (value * 10.0) / 10.0);
 }
 
 static void
-show_ground (SwWindow *self, const char *name)
+show_on_sheet (SwWindow *self, const char *name)
 {
   const Question *question = question_named (name);
 
-  if (self->sheet != NULL && question != NULL)
-    sw_sheet_view_set_ground_fixed (self->sheet, question->ground_fixed);
+  if (self->sheet == NULL || question == NULL)
+    return;
+  sw_sheet_view_set_ground_fixed (self->sheet, question->ground_fixed);
+  sw_sheet_view_set_shows_forces (self->sheet, question->shows_forces);
 }
 
 static void
@@ -108,7 +112,7 @@ on_question_changed_cb (SwWindow *self)
 
   if (name != NULL && gtk_stack_get_child_by_name (GTK_STACK (self->tools), name) != NULL)
     gtk_stack_set_visible_child_name (GTK_STACK (self->tools), name);
-  show_ground (self, name);
+  show_on_sheet (self, name);
   window_show_strip (self);
 }
 

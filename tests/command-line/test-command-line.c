@@ -89,6 +89,8 @@ test_plot_draws_other_views (void)
 
   check_view ("lowering", car, path);
   check_view ("mount", car, path);
+  check_view ("springs", car, path);
+  check_view ("loads", car, path);
   program_check_usage (
       RUN ("plot", "--view", "height", "--output", path, car),
       "strutwright: --view is one of curves, sheet, lowering, mount, springs, loads, not “height”.\n");
