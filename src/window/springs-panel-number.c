@@ -16,8 +16,8 @@ typedef enum {
 typedef struct {
   SpringsEdit *edit;
   const SpringsRow *row;
-  GtkWidget *name, *entry, *unit;
-  GtkRange *scale; /* or NULL */
+  GtkWidget *name, *entry, *unit; /* the latter NULL for a plain number */
+  GtkRange *scale;                /* or NULL */
   Drag drag;
 } Number;
 
@@ -140,7 +140,8 @@ show (gpointer part)
 
   gtk_widget_set_visible (self->name, is_asked);
   gtk_widget_set_visible (self->entry, is_asked);
-  gtk_widget_set_visible (self->unit, is_asked);
+  if (self->unit != NULL)
+    gtk_widget_set_visible (self->unit, is_asked);
   sw_committed_entry_show (SW_COMMITTED_ENTRY (self->entry), text);
   if (self->scale == NULL)
     return;
@@ -286,13 +287,15 @@ springs_number_add (SpringsEdit *edit, SpringsRowName name, GtkGrid *grid, int a
   self->edit = edit;
   self->row = row;
   self->name = springs_label_new (_ (row->name), NULL);
-  self->unit = springs_label_new (row->unit[0] != '\0' ? _ (row->unit) : "", "dim-label");
+  if (row->unit != NULL)
+    self->unit = springs_label_new (_ (row->unit), "dim-label");
   self->entry = new_entry (self);
   gtk_widget_set_tooltip_text (self->name, _ (row->meaning));
   gtk_widget_set_hexpand (self->name, TRUE);
   gtk_grid_attach (grid, self->name, 0, at, 1, 1);
   gtk_grid_attach (grid, self->entry, 1, at, 1, 1);
-  gtk_grid_attach (grid, self->unit, 2, at, 1, 1);
+  if (self->unit != NULL)
+    gtk_grid_attach (grid, self->unit, 2, at, 1, 1);
   if (row->reach > 0.0)
     add_scale (self, grid, at + 1);
   springs_edit_add_part (edit, show, self);
