@@ -2,6 +2,7 @@
 #include "window/application.h"
 #include "model/data-path.h"
 #include "window/about.h"
+#include "window/kept-settings.h"
 #include "window/window.h"
 
 #include <glib/gi18n-lib.h>
@@ -104,10 +105,24 @@ on_cautions_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 static void
 on_dark_cb (GSimpleAction *action, GVariant *state, gpointer data)
 {
+  GSettings *settings = kept_settings ();
+
   (void) data;
+  if (settings != NULL)
+    g_settings_set_value (settings, "dark", state);
   g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme",
                 g_variant_get_boolean (state), NULL);
   g_simple_action_set_state (action, state);
+}
+
+static void
+take_kept_dark (SwApplication *self)
+{
+  GSettings *settings = kept_settings ();
+
+  if (settings != NULL && g_settings_get_boolean (settings, "dark"))
+    g_action_group_change_action_state (G_ACTION_GROUP (self), "dark",
+                                        g_variant_new_boolean (TRUE));
 }
 
 static void
@@ -173,6 +188,7 @@ sw_application_startup (GApplication *application)
   G_APPLICATION_CLASS (sw_application_parent_class)->startup (application);
   g_action_map_add_action_entries (G_ACTION_MAP (application), entries,
                                    G_N_ELEMENTS (entries), application);
+  take_kept_dark (SW_APPLICATION (application));
   set_accels (GTK_APPLICATION (application));
   load_style ();
 }

@@ -179,6 +179,7 @@ sw_window_close_request (GtkWindow *window)
     window_ask_close (self);
     return TRUE;
   }
+  window_keep_size (self);
   return GTK_WINDOW_CLASS (sw_window_parent_class)->close_request (window);
 }
 
@@ -233,6 +234,7 @@ static void
 sw_window_init (SwWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  window_take_kept_size (self);
   window_install_actions (self);
   add_drop_target (self);
   gtk_menu_button_set_create_popup_func (self->recent, create_recent_popover, self, NULL);
