@@ -1,8 +1,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """What an installation holds, and that it works from the folder it was put in.
 
-Needs in the environment: MESON and BUILD_FOLDER, and PREFIX, BINDIR, DATADIR, LIBEXECDIR
-and LOCALEDIR as the build has them; a display of its own.
+Needs in the environment: MESON and BUILD_FOLDER, and PREFIX, BINDIR, DATADIR, LIBEXECDIR,
+LOCALEDIR and MANDIR as the build has them; a display of its own.
 """
 import json
 import os
@@ -56,8 +56,9 @@ class Stage:
                  self.folder, '-C', os.environ['BUILD_FOLDER'])
         self.files = {path.relative_to(self.folder) for path in self.folder.rglob('*')
                       if not path.is_dir()}
-        self.bin, self.data, self.libexec, self.locale = (
-            self.place(name) for name in ('BINDIR', 'DATADIR', 'LIBEXECDIR', 'LOCALEDIR'))
+        self.bin, self.data, self.libexec, self.locale, self.man = (
+            self.place(name)
+            for name in ('BINDIR', 'DATADIR', 'LIBEXECDIR', 'LOCALEDIR', 'MANDIR'))
         self.environment.update(self.find_by())
         self.run('glib-compile-schemas', '--strict', self.data / 'glib-2.0/schemas')
         self.run('update-mime-database', self.data / 'mime')
@@ -106,6 +107,8 @@ class Files(unittest.TestCase):
             staged(stage.bin, ['strutwright'])
             | staged(stage.libexec, ['strutwright-plot', 'strutwright-window'])
             | staged(stage.data, expected_data())
+            | staged(stage.man, ['man%s/%s' % (page.suffix[1:], page.name)
+                                 for page in (ROOT / 'data/man').iterdir()])
             | staged(stage.locale, ['%s/LC_MESSAGES/strutwright.mo' % language
                                     for language in languages()]))
         self.assertEqual(sorted(stage.files - expected), [], 'not expected')
