@@ -13,7 +13,7 @@ import unittest
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent.parent
 PAGES = ROOT / 'data/man'
-NUMBER = re.compile(r'"([a-z]+(?:_[a-z]+)*_(?:mm|deg|kg|share))"')
+NUMBER = re.compile(r'"([a-z]+(?:_[a-z]+)*_(?:mm|deg|kg|share|g|gpa|n))"')
 
 
 def run(*words, **environment):
