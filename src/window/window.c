@@ -3,6 +3,7 @@
 #include "window/question.h"
 #include "window/setup-panel.h"
 #include "window/window-private.h"
+#include "window/wrap-row.h"
 
 #include "model/car-json.h"
 #include "model/plate-library.h"
@@ -236,6 +237,7 @@ sw_window_class_init (SwWindowClass *class)
 
   G_OBJECT_CLASS (class)->dispose = sw_window_dispose;
   GTK_WINDOW_CLASS (class)->close_request = sw_window_close_request;
+  g_type_ensure (SW_TYPE_WRAP_ROW);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/strutwright/Strutwright/window.ui");
   bind_children (widget_class);
