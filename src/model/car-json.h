@@ -24,8 +24,7 @@
 #define CAR_MOST_CAMBER_BOLT 10.0  /* degrees */
 #define CAR_MOST_CORRECTION 200.0  /* mm */
 #define CAR_MOST_THREAD_PITCH 10.0 /* mm per turn */
-/* What a target may ask for, either way, and how much it may weigh. */
-#define CAR_FURTHEST_TARGET 10000.0 /* mm or degrees */
+/* How much a target may weigh; what it may ask for is aim_info ().furthest. */
 #define CAR_MOST_WEIGHT 1000.0
 
 #define CAR_ERROR (car_error_quark ())

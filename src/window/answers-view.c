@@ -33,14 +33,13 @@ typedef void (*ShowCell) (GtkWidget *cell, SwAnswerRow *row, guint column);
 static void
 show_rank (GtkWidget *cell, SwAnswerRow *row, guint column)
 {
-  static const char *const signs[] = {
-    [ANSWER_FAILS] = "✗", [ANSWER_FITS] = "≈", [ANSWER_MEETS] = "✓"
-  };
+  const ChoiceVerdict verdict = sw_answer_row_get_verdict (row);
   g_autofree char *text = g_strdup_printf ("%u %s", sw_answer_row_get_rank (row),
-                                           signs[sw_answer_row_get_verdict (row)]);
+                                           choice_verdict_sign (verdict));
 
   (void) column;
   gtk_label_set_label (GTK_LABEL (cell), text);
+  gtk_widget_set_tooltip_text (cell, sw_answer_row_get_verdict_words (row));
 }
 
 static void
@@ -178,8 +177,10 @@ name_cell (GtkWidget *content, SwAnswerRow *row)
   if (line == NULL)
     return;
   g_autofree char *text = text_of (content);
+  const char *hint = gtk_widget_get_tooltip_text (content);
   gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  text, -1);
+                                  text, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  hint != NULL ? hint : "", -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (line), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   sw_answer_row_get_plate (row),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
@@ -195,7 +196,7 @@ on_bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
 
   (void) factory;
   kind->show (content, row, kind->column);
-  set_class (content, "dim-label", sw_answer_row_get_verdict (row) == ANSWER_FAILS);
+  set_class (content, "dim-label", sw_answer_row_get_verdict (row) == CHOICE_FAILS);
   name_cell (content, row);
 }
 
@@ -219,7 +220,7 @@ add_columns (SwAnswersView *self)
   add_column (self, C_ ("rank", "No."),
               (CellKind){ show_rank, 0, 0.0f, GTK_ALIGN_START, 0 });
   add_column (self, _ ("Plate and setting"),
-              (CellKind){ show_plate, 0, 0.0f, GTK_ALIGN_START, 30 });
+              (CellKind){ show_plate, 0, 0.0f, GTK_ALIGN_START, 36 });
   self->side_column = add_column (self, C_ ("of the car", "Side"),
                                   (CellKind){ show_side, 0, 0.0f, GTK_ALIGN_END, 0 });
   add_column (self, _ ("What it comes to"),

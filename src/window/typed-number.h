@@ -15,6 +15,10 @@ typedef enum {
 /* Sets @value to what was typed, 0 unless it is a number. */
 Typed typed_number_read (const char *text, double *value);
 
+/* What was meant by @text where it would be a number if its one comma were the locale's
+ * decimal mark; else NULL. Free with g_free (). */
+char *typed_number_meant (const char *text);
+
 /* The shortest text that reads back to the bit. Free with g_free (). */
 char *typed_number_text (double value);
 

@@ -1,107 +1,153 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/wrap-row.h"
 
-#define GAP 8
+#define GAP 8 /* pixels, between parts either way */
+
+struct _SwWrapRow {
+  GtkWidget parent_instance;
+};
+
+static void sw_wrap_row_buildable_init (GtkBuildableIface *iface);
+
+G_DEFINE_FINAL_TYPE_WITH_CODE (SwWrapRow,
+                               sw_wrap_row,
+                               GTK_TYPE_WIDGET,
+                               G_IMPLEMENT_INTERFACE (GTK_TYPE_BUILDABLE,
+                                                      sw_wrap_row_buildable_init))
 
 typedef struct {
-  int minimum, natural;
-} Need;
+  GtkWidget *widget; /* NULL where there is nothing to show */
+  int least, natural;
+} Part;
 
-static Need
-need_of (GtkWidget *part, GtkOrientation orientation, int for_size)
+static Part
+part_at (SwWrapRow *self, gboolean is_last)
 {
-  Need need = { 0, 0 };
+  GtkWidget *widget = is_last ? gtk_widget_get_last_child (GTK_WIDGET (self))
+                              : gtk_widget_get_first_child (GTK_WIDGET (self));
+  Part part = { widget, 0, 0 };
 
-  if (part != NULL && gtk_widget_should_layout (part))
-    gtk_widget_measure (part, orientation, for_size, &need.minimum, &need.natural, NULL,
-                        NULL);
-  return need;
-}
-
-static int
-gap_between (GtkWidget *first, GtkWidget *second)
-{
-  return need_of (first, GTK_ORIENTATION_HORIZONTAL, -1).natural > 0 &&
-                 need_of (second, GTK_ORIENTATION_HORIZONTAL, -1).natural > 0
-             ? GAP
-             : 0;
+  if (widget != NULL && gtk_widget_should_layout (widget))
+    gtk_widget_measure (widget, GTK_ORIENTATION_HORIZONTAL, -1, &part.least,
+                        &part.natural, NULL, NULL);
+  return part;
 }
 
 static gboolean
-is_one_line (GtkWidget *row, int width)
+is_wrapped (const Part *first, const Part *last, int width)
 {
-  GtkWidget *first = gtk_widget_get_first_child (row);
-  GtkWidget *second = gtk_widget_get_last_child (row);
+  return last->natural > 0 && first->natural + GAP + last->natural > width;
+}
 
-  return width < 0 || need_of (first, GTK_ORIENTATION_HORIZONTAL, -1).natural +
-                              gap_between (first, second) +
-                              need_of (second, GTK_ORIENTATION_HORIZONTAL, -1).minimum <=
-                          width;
+static int
+height_of (const Part *part, int width)
+{
+  int height = 0;
+
+  if (part->natural > 0)
+    gtk_widget_measure (part->widget, GTK_ORIENTATION_VERTICAL, width, &height, NULL,
+                        NULL, NULL);
+  return height;
+}
+
+static void
+sw_wrap_row_measure (GtkWidget *widget,
+                     GtkOrientation orientation,
+                     int for_size,
+                     int *minimum,
+                     int *natural,
+                     int *minimum_baseline,
+                     int *natural_baseline)
+{
+  const Part first = part_at (SW_WRAP_ROW (widget), FALSE);
+  const Part last = part_at (SW_WRAP_ROW (widget), TRUE);
+
+  *minimum_baseline = *natural_baseline = -1;
+  if (orientation == GTK_ORIENTATION_HORIZONTAL) {
+    *minimum = MAX (first.least, last.least);
+    *natural = first.natural + (last.natural > 0 ? GAP + last.natural : 0);
+    return;
+  }
+  const int width = for_size < 0 ? G_MAXINT : for_size;
+  const int a = height_of (&first, -1), b = height_of (&last, -1);
+
+  *minimum = *natural = is_wrapped (&first, &last, width) ? a + GAP + b : MAX (a, b);
+}
+
+static void
+place (const Part *part, int x, int y, int width, int height)
+{
+  if (part->natural > 0)
+    gtk_widget_size_allocate (part->widget, &(GtkAllocation){ x, y, width, height }, -1);
+}
+
+static void
+sw_wrap_row_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  const Part first = part_at (SW_WRAP_ROW (widget), FALSE);
+  const Part last = part_at (SW_WRAP_ROW (widget), TRUE);
+  const gboolean is_backward = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
+
+  (void) baseline;
+  if (is_wrapped (&first, &last, width)) {
+    const int a = height_of (&first, -1), wide = MIN (last.natural, width);
+
+    place (&first, 0, 0, width, a);
+    place (&last, is_backward ? width - wide : 0, a + GAP, wide, height - a - GAP);
+    return;
+  }
+  const int wide = last.natural;
+
+  place (&first, is_backward && wide > 0 ? wide + GAP : 0, 0,
+         width - (wide > 0 ? wide + GAP : 0), height);
+  place (&last, is_backward ? 0 : width - wide, 0, wide, height);
 }
 
 static GtkSizeRequestMode
-request_mode (GtkWidget *row)
+sw_wrap_row_get_request_mode (GtkWidget *widget)
 {
-  (void) row;
+  (void) widget;
   return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
 static void
-measure (GtkWidget *row,
-         GtkOrientation orientation,
-         int for_size,
-         int *minimum,
-         int *natural,
-         int *minimum_baseline,
-         int *natural_baseline)
+sw_wrap_row_dispose (GObject *object)
 {
-  GtkWidget *first = gtk_widget_get_first_child (row);
-  GtkWidget *second = gtk_widget_get_last_child (row);
-  const Need one = need_of (first, orientation, -1),
-             other = need_of (second, orientation, -1);
-  const int gap = gap_between (first, second);
+  GtkWidget *child;
 
-  *minimum_baseline = *natural_baseline = -1;
-  if (orientation == GTK_ORIENTATION_HORIZONTAL) {
-    *minimum = MAX (one.minimum, other.minimum);
-    *natural = one.natural + gap + other.natural;
-  } else if (is_one_line (row, for_size)) {
-    *minimum = *natural = MAX (one.natural, other.natural);
-  } else {
-    *minimum = *natural = one.natural + gap + other.natural;
-  }
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (object))) != NULL)
+    gtk_widget_unparent (child);
+  G_OBJECT_CLASS (sw_wrap_row_parent_class)->dispose (object);
 }
 
 static void
-allocate (GtkWidget *row, int width, int height, int baseline)
+sw_wrap_row_add_child (GtkBuildable *buildable,
+                       GtkBuilder *builder,
+                       GObject *child,
+                       const char *type)
 {
-  GtkWidget *first = gtk_widget_get_first_child (row);
-  GtkWidget *second = gtk_widget_get_last_child (row);
-  const Need one = need_of (first, GTK_ORIENTATION_HORIZONTAL, -1);
-  const Need other = need_of (second, GTK_ORIENTATION_HORIZONTAL, -1);
-  const int gap = gap_between (first, second);
-
-  (void) baseline;
-  if (is_one_line (row, width)) {
-    const int wide = MIN (other.natural, width - one.natural - gap);
-
-    gtk_widget_size_allocate (first, &(GtkAllocation){ 0, 0, width - wide - gap, height },
-                              -1);
-    gtk_widget_size_allocate (second, &(GtkAllocation){ width - wide, 0, wide, height },
-                              -1);
-    return;
-  }
-  const int high = need_of (first, GTK_ORIENTATION_VERTICAL, -1).natural;
-
-  gtk_widget_size_allocate (first, &(GtkAllocation){ 0, 0, width, high }, -1);
-  gtk_widget_size_allocate (second,
-                            &(GtkAllocation){ 0, high + gap, width, height - high - gap },
-                            -1);
+  (void) builder;
+  (void) type;
+  gtk_widget_set_parent (GTK_WIDGET (child), GTK_WIDGET (buildable));
 }
 
-void
-wrap_row_use (GtkWidget *row)
+static void
+sw_wrap_row_buildable_init (GtkBuildableIface *iface)
 {
-  gtk_widget_set_layout_manager (row,
-                                 gtk_custom_layout_new (request_mode, measure, allocate));
+  iface->add_child = sw_wrap_row_add_child;
+}
+
+static void
+sw_wrap_row_class_init (SwWrapRowClass *class)
+{
+  G_OBJECT_CLASS (class)->dispose = sw_wrap_row_dispose;
+  GTK_WIDGET_CLASS (class)->measure = sw_wrap_row_measure;
+  GTK_WIDGET_CLASS (class)->size_allocate = sw_wrap_row_size_allocate;
+  GTK_WIDGET_CLASS (class)->get_request_mode = sw_wrap_row_get_request_mode;
+}
+
+static void
+sw_wrap_row_init (SwWrapRow *self)
+{
+  (void) self;
 }

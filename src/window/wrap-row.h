@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Two parts beside each other, the second at the far end; one below the other where that
- * is too narrow, so that a window is no wider than the wider of them needs. */
+/* Two parts on one line, the second at its end; under each other where the line is too
+ * short for both. What is hidden or empty takes no line. */
 
 #pragma once
 
 #include <gtk/gtk.h>
 
-/* @row has the two as its children. */
-void wrap_row_use (GtkWidget *row);
+#define SW_TYPE_WRAP_ROW (sw_wrap_row_get_type ())
+G_DECLARE_FINAL_TYPE (SwWrapRow, sw_wrap_row, SW, WRAP_ROW, GtkWidget)
