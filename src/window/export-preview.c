@@ -83,6 +83,7 @@ wished_card (const ExportWish *wish, SwBench *bench)
                         .car = sw_document_get_car (sw_bench_get_document (bench)),
                         .setup = sw_bench_get_setup (bench),
                         .study = sw_bench_get_study (bench),
+                        .loads = wished_loads (wish->subject, bench),
                         .date = date };
   if (wish->subject == CARD_MOUNT_MAP)
     wished.card.map = wished_map (bench);
