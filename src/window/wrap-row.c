@@ -74,10 +74,11 @@ sw_wrap_row_measure (GtkWidget *widget,
   *minimum = *natural = is_wrapped (&first, &last, width) ? a + GAP + b : MAX (a, b);
 }
 
+/* An empty part gets its place as well: GTK warns of what is drawn without one. */
 static void
 place (const Part *part, int x, int y, int width, int height)
 {
-  if (part->natural > 0)
+  if (part->widget != NULL && gtk_widget_should_layout (part->widget))
     gtk_widget_size_allocate (part->widget, &(GtkAllocation){ x, y, width, height }, -1);
 }
 
