@@ -74,7 +74,7 @@ sw_wrap_row_measure (GtkWidget *widget,
   *minimum = *natural = is_wrapped (&first, &last, width) ? a + GAP + b : MAX (a, b);
 }
 
-/* What is empty gets its place too: it is drawn, though nothing is seen. */
+/* An empty part gets its place as well: GTK warns of what is drawn without one. */
 static void
 place (const Part *part, int x, int y, int width, int height)
 {

@@ -69,7 +69,8 @@ class Export(WindowTest):
         self.car.write_text(json.dumps(car))
         for key, question, view in (('alt+2', 'height', 'lowering'),
                                     ('alt+3', 'mount', 'mount'),
-                                    ('alt+4', 'springs', 'springs')):
+                                    ('alt+4', 'springs', 'springs'),
+                                    ('alt+5', 'loads', 'loads')):
             window = self.open()
             window.key(key)
             wait_for('the page', lambda name=question, now=window:
