@@ -30,6 +30,7 @@ need_to_test () {
   need_to_build
   need appstream has_command appstreamcli
   need shellcheck has_command shellcheck
+  need valgrind has_command valgrind
   need locales has_locale_sources
   need xvfb has_command Xvfb
   need dbus has_command dbus-daemon
