@@ -120,13 +120,15 @@ test_open_and_close (void)
   g_autofree char *path = data_path ("wren.swcar");
   g_autoptr (GFile) file = g_file_new_for_path (path);
 
+  if (bytes_in_use () == 0.0) {
+    g_test_message ("a sanitizer keeps the account: its leak check decides");
+    for (guint i = 0; i < 8; i++)
+      cycle (file, i);
+    return;
+  }
   for (guint i = 0; i < WARM_UP; i++)
     cycle (file, i);
   const double before = bytes_in_use ();
-  if (before == 0.0) {
-    g_test_message ("the sanitizer keeps the account: its leak check decides");
-    return;
-  }
   for (guint i = 0; i < n; i++)
     cycle (file, i);
   const double growth = (bytes_in_use () - before) / n;
