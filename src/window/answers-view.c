@@ -24,6 +24,7 @@ struct _SwAnswersView {
   GtkSingleSelection *selection;
   GtkColumnViewColumn *side_column;
   gboolean is_telling; /* while the table is being told: it does not answer */
+  guint tick;          /* before which the rows are old, or 0 */
 };
 
 G_DEFINE_FINAL_TYPE (SwAnswersView, sw_answers_view, GTK_TYPE_WIDGET)
@@ -291,7 +292,7 @@ show_empty (SwAnswersView *self, guint n_answers)
 }
 
 static void
-on_answered_cb (SwAnswersView *self)
+fill_rows (SwAnswersView *self)
 {
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
   const GArray *answers = sw_chooser_peek_answers (self->chooser);
@@ -313,19 +314,43 @@ on_answered_cb (SwAnswersView *self)
   select_plate (self);
 }
 
+static gboolean
+on_tick_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  SwAnswersView *self = SW_ANSWERS_VIEW (widget);
+  (void) clock;
+  (void) data;
+
+  self->tick = 0;
+  fill_rows (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* GTK 4.8 warns when the wheel turns over rows that are new and not laid out yet. They
+ * are put there in the phase of a frame that the layout follows, and no event between. */
+static void
+on_answered_cb (SwAnswersView *self)
+{
+  if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
+    fill_rows (self);
+  else if (self->tick == 0)
+    self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), on_tick_cb, NULL, NULL);
+}
+
 static void
 on_selected_cb (SwAnswersView *self)
 {
   const guint selected = gtk_single_selection_get_selected (self->selection);
 
-  if (!self->is_telling && selected != GTK_INVALID_LIST_POSITION)
+  if (!self->is_telling && self->tick == 0 && selected != GTK_INVALID_LIST_POSITION)
     sw_chooser_take_answer (self->chooser, selected);
 }
 
 static void
 on_activate_cb (SwAnswersView *self, guint position)
 {
-  sw_chooser_fit (self->chooser, position);
+  if (self->tick == 0)
+    sw_chooser_fit (self->chooser, position);
 }
 
 static void
@@ -416,6 +441,6 @@ sw_answers_view_new (SwBench *bench)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (self->chooser, "changed", G_CALLBACK (select_plate), self,
                            G_CONNECT_SWAPPED);
-  on_answered_cb (self);
+  fill_rows (self);
   return GTK_WIDGET (self);
 }

@@ -132,6 +132,7 @@ on_save_clicked_cb (SwExportWindow *self)
       g_strdup_printf ("%s – %s%s", car->name, subject_word (chosen_subject (self)),
                        chosen_suffix (self));
 
+  g_strdelimit (name, "/\n\r", '-');
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (native), name);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (native), TRUE);
   g_signal_connect (native, "response", G_CALLBACK (on_save_response_cb), self);

@@ -799,7 +799,7 @@ test_a_failure_leaves_the_old_file (Fixture *f, gconstpointer data)
   g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
   g_assert_cmpstr (text, ==, "old");
   g_assert_false (fitting_card_write (&f->card, nowhere, &folder));
-  g_assert_error (folder, G_FILE_ERROR, G_FILE_ERROR_NOENT);
+  g_assert_error (folder, G_IO_ERROR, G_IO_ERROR_NOT_FOUND);
 }
 
 #define ADD_FILE(path, function)                                                         \

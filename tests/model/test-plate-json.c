@@ -1,18 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "car-fixture.h"
 #include "comma-locale.h"
+#include "hard-places.h"
 #include "plate-fixture.h"
 
 #include "model/plate-json.h"
 
 #include <glib/gstdio.h>
 #include <math.h>
-#include <signal.h>
 #include <string.h>
-#include <sys/resource.h>
-#include <sys/stat.h>
 #include <sys/wait.h>
-#include <unistd.h>
 
 typedef struct {
   const char *file;
@@ -506,43 +503,63 @@ test_saving_replaces_the_file (Saving *s, gconstpointer data)
   check_holds (s, s->new);
 }
 
-/* In a child that cannot write past 100 bytes. */
+static gboolean
+is_refused (gpointer data)
+{
+  Saving *s = data;
+
+  return !plate_save (s->new, s->file, NULL);
+}
+
 static void
 test_a_full_disk_leaves_the_old_file (Saving *s, gconstpointer data)
 {
-  const pid_t child = fork ();
-  int status;
+  const int status = hard_place_little_room (is_refused, s, FALSE);
   (void) data;
 
-  g_assert_cmpint (child, >=, 0);
-  if (child == 0) {
-    const struct rlimit little = { 100, 100 };
-
-    signal (SIGXFSZ, SIG_IGN);
-    setrlimit (RLIMIT_FSIZE, &little);
-    _exit (plate_save (s->new, s->file, NULL) ? 1 : 0);
-  }
-  g_assert_cmpint (waitpid (child, &status, 0), ==, child);
   g_assert_true (WIFEXITED (status));
   g_assert_cmpint (WEXITSTATUS (status), ==, 0);
   check_holds (s, s->old);
 }
 
-static void
-test_a_folder_that_cannot_be_written_is_said (Saving *s, gconstpointer data)
+static gboolean
+is_denied (gpointer data)
 {
+  Saving *s = data;
   g_autoptr (GError) error = NULL;
+
+  return !plate_save (s->new, s->file, &error) &&
+         g_error_matches (error, G_IO_ERROR, G_IO_ERROR_PERMISSION_DENIED);
+}
+
+static void
+test_what_may_not_be_written_is_said (Saving *s, gconstpointer data)
+{
+  g_autofree char *path = g_file_get_path (s->file);
   (void) data;
 
-  if (geteuid () == 0) {
-    g_test_skip ("the superuser may write everywhere");
-    return;
-  }
-  g_chmod (s->folder, 0500);
-  g_assert_false (plate_save (s->new, s->file, &error));
-  g_chmod (s->folder, 0700);
-  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_PERMISSION_DENIED);
+  g_assert_cmpint (g_chmod (s->folder, 0755), ==, 0);
+  g_assert_true (hard_place_no_rights (s->folder, is_denied, s));
+  g_assert_cmpint (g_chmod (s->folder, 0777), ==, 0);
+  g_assert_true (hard_place_no_rights (path, is_denied, s));
   check_holds (s, s->old);
+}
+
+static void
+test_odd_names (Saving *s, gconstpointer data)
+{
+  (void) data;
+
+  for (guint i = 0; i < N_ODD_NAMES; i++) {
+    g_autofree char *name = odd_name (i, ".swplate");
+    g_autoptr (GError) error = NULL;
+
+    g_object_unref (s->file);
+    s->file = g_file_new_build_filename (s->folder, name, NULL);
+    g_assert_true (plate_save (s->new, s->file, &error));
+    g_assert_no_error (error);
+    check_holds (s, s->new);
+  }
 }
 
 static void
@@ -597,7 +614,8 @@ main (int argc, char **argv)
   g_test_add_func ("/plate-json/check-good", test_what_can_be_read_passes_the_check);
   ADD ("/plate-json/saving", test_saving_replaces_the_file);
   ADD ("/plate-json/full-disk", test_a_full_disk_leaves_the_old_file);
-  ADD ("/plate-json/read-only-folder", test_a_folder_that_cannot_be_written_is_said);
+  ADD ("/plate-json/read-only", test_what_may_not_be_written_is_said);
+  ADD ("/plate-json/odd-names", test_odd_names);
   ADD ("/plate-json/unsound", test_a_plate_that_could_not_be_opened_is_not_saved);
   ADD ("/plate-json/large-or-missing", test_a_large_or_missing_file_is_said);
   return g_test_run ();
