@@ -47,7 +47,7 @@ check_solves (const Car *car)
   study_solve (study, car, car->setups->len - 1, 10.0);
   for (guint i = 0; i < study->n_setups; i++)
     check_station (&study->setups[i].now);
-  for (CompareFormat format = COMPARE_TEXT; format <= COMPARE_JSON; format++)
+  for (TableFormat format = TABLE_TEXT; format <= TABLE_JSON; format++)
     compare_write (study, format, text);
   g_assert_true (g_utf8_validate (text->str, (gssize) text->len, NULL));
 }
