@@ -202,8 +202,8 @@ write_size (ReportFlow *flow, const MeasureField *field, double x, double width)
   fitting_write (pen, FITTING_TEXT, number, value, baseline (flow), SIZE_VALUE * width,
                  FITTING_RIGHT);
   fitting_ink (pen, pen->theme.soft_ink);
-  fitting_write (pen, FITTING_TEXT, field->unit, unit, baseline (flow),
-                 x + width - unit, FITTING_LEFT);
+  fitting_write (pen, FITTING_TEXT, field->unit, unit, baseline (flow), x + width - unit,
+                 FITTING_LEFT);
 }
 
 /* In two columns, down the first and then down the second. */

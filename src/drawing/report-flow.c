@@ -68,8 +68,7 @@ draw_head (const ReportFlow *flow)
     fitting_write (pen, FITTING_SMALL, flow->report->date, flow->x + flow->width - date,
                    baseline, date, FITTING_RIGHT);
   fitting_ink (pen, pen->theme.faint);
-  fitting_rule (pen, flow->x, REPORT_MARGIN + line + 2.0, flow->width,
-                pen->theme.thin);
+  fitting_rule (pen, flow->x, REPORT_MARGIN + line + 2.0, flow->width, pen->theme.thin);
 }
 
 static char *
@@ -95,8 +94,8 @@ foot (const ReportFlow *flow, double y)
   const double baseline = y + 5.0 + caution + 0.75 * line;
 
   fitting_ink (pen, pen->theme.soft_ink);
-  fitting_write (pen, FITTING_SMALL, "Strutwright", flow->x, baseline,
-                 flow->width / 2.0, FITTING_LEFT);
+  fitting_write (pen, FITTING_SMALL, "Strutwright", flow->x, baseline, flow->width / 2.0,
+                 FITTING_LEFT);
   fitting_ink (pen, pen->theme.ink);
   fitting_write (pen, FITTING_TEXT_BOLD, number, flow->x + flow->width / 2.0, baseline,
                  flow->width / 2.0, FITTING_RIGHT);
@@ -150,11 +149,8 @@ report_flow_title (ReportFlow *flow, const char *title, double below)
 }
 
 static double
-wrapped_height (const ReportFlow *flow,
-                FittingStyle style,
-                const char *text,
-                gsize n,
-                double width)
+wrapped_height (
+    const ReportFlow *flow, FittingStyle style, const char *text, gsize n, double width)
 {
   g_autofree char *part = g_strndup (text, n);
 
@@ -223,19 +219,15 @@ report_flow_prefix (const ReportFlow *flow,
 }
 
 void
-report_flow_text (ReportFlow *flow,
-                  FittingStyle style,
-                  Colour colour,
-                  double indent,
-                  const char *text)
+report_flow_text (
+    ReportFlow *flow, FittingStyle style, Colour colour, double indent, const char *text)
 {
   const double width = flow->width - indent;
 
   while (*text != '\0') {
     if (!report_flow_has_room (flow, report_flow_line (flow, style)))
       report_flow_continue (flow);
-    const gsize n =
-        report_flow_prefix (flow, style, text, width, flow->bottom - flow->y);
+    const gsize n = report_flow_prefix (flow, style, text, width, flow->bottom - flow->y);
     g_autofree char *part = g_strndup (text, n);
 
     fitting_ink (&flow->pen, colour);

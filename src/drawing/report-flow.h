@@ -41,11 +41,8 @@ void report_flow_skip (ReportFlow *flow, double height);
  * @below more. */
 void report_flow_title (ReportFlow *flow, const char *title, double below);
 /* Wrapped; goes on overleaf where it is longer than the page. */
-void report_flow_text (ReportFlow *flow,
-                       FittingStyle style,
-                       Colour colour,
-                       double indent,
-                       const char *text);
+void report_flow_text (
+    ReportFlow *flow, FittingStyle style, Colour colour, double indent, const char *text);
 
 /* As much of the text, in whole words where there are any, as @width by @height holds;
  * in bytes, at least one character. */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The setups in columns, each where it stands, with its change to the baseline. The
- * baseline stands first, and again where more columns than fit go on below or overleaf. */
+ * baseline stands first, and again where more columns than fit go on below or overleaf.
+ */
 
 #include "drawing/fitting-card-facts.h"
 #include "drawing/report-parts.h"
@@ -103,8 +104,7 @@ head_name (const Table *t, guint setup)
       (MOST_NAME_LINES + 0.5) *
       text_measure (flow->pen.texts, fitting_style (&flow->pen, FITTING_TEXT_BOLD), "W")
           .height;
-  gsize n =
-      report_flow_prefix (flow, FITTING_TEXT_BOLD, name, column_width (t), high);
+  gsize n = report_flow_prefix (flow, FITTING_TEXT_BOLD, name, column_width (t), high);
 
   if (n == strlen (name))
     return g_strdup (name);
@@ -194,9 +194,8 @@ row_value (const Table *t, const Row *row, guint setup)
 {
   const Study *study = t->flow->study;
 
-  return row->quantity < 0
-             ? row->length (study, setup)
-             : study->setups[setup].at_height.measures.value[row->quantity];
+  return row->quantity < 0 ? row->length (study, setup)
+                           : study->setups[setup].at_height.measures.value[row->quantity];
 }
 
 static void

@@ -121,10 +121,9 @@ drawings_of (const ReportPress *self)
                            .springs_board = springs_board_new (),
                            .loads_board = loads_board_new (),
                            .springs = self->standing.springs,
-                           .verdicts =
-                               self->words != NULL
-                                   ? (const char *const *) self->words->pdata
-                                   : NULL,
+                           .verdicts = self->words != NULL
+                                           ? (const char *const *) self->words->pdata
+                                           : NULL,
                            .loads = self->loads };
 }
 
@@ -132,8 +131,8 @@ static void
 write_parts (const ReportPress *self, ReportFlow *flow)
 {
   static void (*const draw[N_REPORT_PARTS]) (ReportFlow *, const ReportDrawings *) = {
-    [REPORT_CURVES] = report_draw_curves,   [REPORT_SHEET] = report_draw_sheet,
-    [REPORT_HEIGHT] = report_draw_height,   [REPORT_SPRINGS] = report_draw_springs,
+    [REPORT_CURVES] = report_draw_curves, [REPORT_SHEET] = report_draw_sheet,
+    [REPORT_HEIGHT] = report_draw_height, [REPORT_SPRINGS] = report_draw_springs,
     [REPORT_LOADS] = report_draw_loads,
   };
 
