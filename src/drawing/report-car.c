@@ -2,6 +2,7 @@
 /* The first page: whose car it is, and every number that was measured on it. */
 
 #include "drawing/fitting-card-facts.h"
+#include "drawing/point-sketch.h"
 #include "drawing/report-parts.h"
 #include "model/measure-field.h"
 #include "model/number-text.h"
@@ -16,6 +17,7 @@
 /* Of one column of the sizes. */
 #define SIZE_NAME 0.66
 #define SIZE_VALUE 0.22
+#define LEAST_SKETCH 160.0
 
 static double
 row_height (const ReportFlow *flow)
@@ -229,6 +231,30 @@ write_sizes (ReportFlow *flow)
   }
 }
 
+/* Where the points lie, in the room that the first page has left. */
+static void
+draw_sketch (ReportFlow *flow)
+{
+  const Car *car = flow->report->car;
+  const Frame rest = report_flow_rest (flow);
+  PointSketchView view = { .loaded_radius = car->loaded_radius_mm,
+                           .point = POINT_SKETCH_NONE,
+                           .axis = POINT_SKETCH_NONE,
+                           .theme = theme_scaled (theme_paper (), REPORT_TYPE) };
+
+  if (rest.height < LEAST_SKETCH || flow->pen.cr == NULL)
+    return;
+  for (PointName i = 0; i < N_POINTS; i++)
+    view.points[i] = car->points[i];
+  cairo_save (flow->pen.cr);
+  cairo_translate (flow->pen.cr, rest.x, rest.y + REPORT_GAP);
+  cairo_rectangle (flow->pen.cr, 0.0, 0.0, rest.width, rest.height - REPORT_GAP);
+  cairo_clip (flow->pen.cr);
+  point_sketch_draw (flow->pen.texts, flow->pen.cr, &view, rest.width,
+                     rest.height - REPORT_GAP);
+  cairo_restore (flow->pen.cr);
+}
+
 void
 report_write_car (ReportFlow *flow)
 {
@@ -245,4 +271,5 @@ report_write_car (ReportFlow *flow)
   }
   write_points (flow);
   write_sizes (flow);
+  draw_sketch (flow);
 }

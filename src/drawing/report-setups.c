@@ -84,7 +84,7 @@ is_hand (const Table *t, guint setup)
 static double
 column_left (const Table *t, guint column)
 {
-  return t->flow->x + t->first + column * t->column;
+  return t->flow->x + t->first + column * t->column + COLUMN_GAP;
 }
 
 /* Of its text. */
