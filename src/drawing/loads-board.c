@@ -55,6 +55,12 @@ loads_style (const LoadsView *view, unsigned setup)
              : theme_setup_style (&view->theme, setup);
 }
 
+static double
+heading_height (const LoadsPen *pen)
+{
+  return round (1.9 * pen->theme->text);
+}
+
 /* One line, the first words bold, the others where there is room; returns what it took.
  */
 static double
@@ -72,7 +78,7 @@ draw_heading (const LoadsPen *pen, const char *text, const char *more, Frame are
   if (past + text_measure (pen->texts, small, more).width <= area.width)
     text_draw (pen->texts, pen->cr, small, more, area.x + past, y,
                (TextAnchor){ 0.0, TEXT_BASELINE });
-  return round (1.9 * pen->theme->text);
+  return heading_height (pen);
 }
 
 static double
@@ -138,12 +144,14 @@ draw_rods (LoadsBoard *board, const LoadsPen *pen, Frame area)
         pen->theme->soft_ink, area);
     return;
   }
-  move_down (&area,
-             draw_heading (pen, _ ("The bent rod"),
-                           _ ("against lateral acceleration, g; wheel outside positive"),
-                           area));
+  Frame below = area;
+  move_down (&below, heading_height (pen));
   rod_charts_fit (&board->rods, pen->view, pen->view->hold_axes);
-  rod_charts_place (&board->rods, pen, area);
+  rod_charts_place (&board->rods, pen, below);
+  if (!board->rods.is_drawn[0])
+    return;
+  draw_heading (pen, _ ("The bent rod"),
+                _ ("against lateral acceleration, g; wheel outside positive"), area);
   rod_charts_draw (&board->rods, pen);
 }
 

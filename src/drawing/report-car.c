@@ -2,7 +2,6 @@
 /* The first page: whose car it is, and every number that was measured on it. */
 
 #include "drawing/fitting-card-facts.h"
-#include "drawing/point-sketch.h"
 #include "drawing/report-parts.h"
 #include "model/measure-field.h"
 #include "model/number-text.h"
@@ -12,12 +11,12 @@
 
 #define N_AXES 3
 #define NAME_SHARE 0.34 /* of the width, for the points' names */
+#define NUMBER_WIDTH 14.0
 #define MOST_DECIMALS 3
 #define COLUMN_GAP 22.0
 /* Of one column of the sizes. */
 #define SIZE_NAME 0.66
 #define SIZE_VALUE 0.22
-#define LEAST_SKETCH 160.0
 
 static double
 row_height (const ReportFlow *flow)
@@ -107,13 +106,9 @@ write_points_head (ReportFlow *flow)
     report_flow_skip (flow, row_height (flow));
   }
   fitting_ink (&flow->pen, flow->pen.theme.soft_ink);
-  for (guint i = 0; i < sides * N_AXES; i++) {
-    /* Translators: an axis and its unit: "x forward, mm" */
-    g_autofree char *head =
-        g_strdup_printf (_ ("%s, mm"), measure_axis_name (i % N_AXES));
-
-    write_in_axis (flow, FITTING_SMALL, i / N_AXES, i % N_AXES, head, baseline (flow));
-  }
+  for (guint i = 0; i < sides * N_AXES; i++)
+    write_in_axis (flow, FITTING_SMALL, i / N_AXES, i % N_AXES,
+                   measure_axis_name (i % N_AXES), baseline (flow));
   end_row (flow, flow->x, flow->width);
 }
 
@@ -123,9 +118,14 @@ write_point (ReportFlow *flow, PointName point, int decimals)
   const Car *car = flow->report->car;
   const MeasureField field = measure_field (measure_point_field (point, SIDE_LEFT));
 
+  g_autofree char *figure = number_text (point + 1.0, 0);
+
+  fitting_ink (&flow->pen, flow->pen.theme.soft_ink);
+  fitting_write (&flow->pen, FITTING_SMALL, figure, flow->x, baseline (flow),
+                 NUMBER_WIDTH, FITTING_LEFT);
   fitting_ink (&flow->pen, flow->pen.theme.ink);
-  fitting_write (&flow->pen, FITTING_TEXT, field.name, flow->x, baseline (flow),
-                 NAME_SHARE * flow->width, FITTING_LEFT);
+  fitting_write (&flow->pen, FITTING_TEXT, field.name, flow->x + NUMBER_WIDTH,
+                 baseline (flow), NAME_SHARE * flow->width - NUMBER_WIDTH, FITTING_LEFT);
   for (guint i = 0; i < n_sides (car) * N_AXES; i++) {
     g_autofree char *number =
         number_text (coordinate (car, point, i / N_AXES, i % N_AXES), decimals);
@@ -140,11 +140,12 @@ write_points (ReportFlow *flow)
 {
   const int decimals = coordinate_decimals (flow->report->car);
 
-  report_flow_title (flow, _ ("Measured points"), 4.0 * row_height (flow));
+  report_flow_title (flow, _ ("Measured points, mm"), 4.0 * row_height (flow));
   report_flow_text (
       flow, FITTING_SMALL, flow->pen.theme.soft_ink, 0.0,
       _ ("From the centre plane, the ground and the front axle, at the height at which the "
          "car stood."));
+  report_flow_skip (flow, 0.4 * REPORT_GAP);
   write_points_head (flow);
   for (PointName point = 0; point < N_POINTS; point++) {
     if (!report_flow_has_room (flow, row_height (flow))) {
@@ -231,30 +232,6 @@ write_sizes (ReportFlow *flow)
   }
 }
 
-/* Where the points lie, in the room that the first page has left. */
-static void
-draw_sketch (ReportFlow *flow)
-{
-  const Car *car = flow->report->car;
-  const Frame rest = report_flow_rest (flow);
-  PointSketchView view = { .loaded_radius = car->loaded_radius_mm,
-                           .point = POINT_SKETCH_NONE,
-                           .axis = POINT_SKETCH_NONE,
-                           .theme = theme_scaled (theme_paper (), REPORT_TYPE) };
-
-  if (rest.height < LEAST_SKETCH || flow->pen.cr == NULL)
-    return;
-  for (PointName i = 0; i < N_POINTS; i++)
-    view.points[i] = car->points[i];
-  cairo_save (flow->pen.cr);
-  cairo_translate (flow->pen.cr, rest.x, rest.y + REPORT_GAP);
-  cairo_rectangle (flow->pen.cr, 0.0, 0.0, rest.width, rest.height - REPORT_GAP);
-  cairo_clip (flow->pen.cr);
-  point_sketch_draw (flow->pen.texts, flow->pen.cr, &view, rest.width,
-                     rest.height - REPORT_GAP);
-  cairo_restore (flow->pen.cr);
-}
-
 void
 report_write_car (ReportFlow *flow)
 {
@@ -271,5 +248,5 @@ report_write_car (ReportFlow *flow)
   }
   write_points (flow);
   write_sizes (flow);
-  draw_sketch (flow);
+  report_draw_points (flow);
 }

@@ -67,6 +67,8 @@ draw_head (const ReportFlow *flow)
   if (flow->report->date != NULL)
     fitting_write (pen, FITTING_SMALL, flow->report->date, flow->x + flow->width - date,
                    baseline, date, FITTING_RIGHT);
+  if (flow->page == 0 && flow->part == REPORT_CAR && flow->report->date == NULL)
+    return;
   fitting_ink (pen, pen->theme.faint);
   fitting_rule (pen, flow->x, REPORT_MARGIN + line + 2.0, flow->width, pen->theme.thin);
 }

@@ -10,6 +10,9 @@
 #include "drawing/springs-board.h"
 
 void report_write_car (ReportFlow *flow);
+/* Where the measured points lie, by their numbers, in what is left of the page; nothing
+ * where that is too little. */
+void report_draw_points (ReportFlow *flow);
 void report_write_setups (ReportFlow *flow);
 
 /* The drawings, kept from page to page. */
