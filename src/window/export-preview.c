@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/export-preview.h"
 #include "window/chooser.h"
+#include "window/today.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -13,14 +14,6 @@ struct _SwExportPreview {
 };
 
 G_DEFINE_FINAL_TYPE (SwExportPreview, sw_export_preview, SW_TYPE_CANVAS)
-
-static char *
-today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-
-  return g_date_time_format (now, "%Y-%m-%d");
-}
 
 /* What the question "Mount" shows, or would show. */
 static MountMapView
