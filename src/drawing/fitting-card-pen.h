@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Inside the fitting card and the report: texts that keep to the room they are given. Every function
- * draws only where the pen has a context, and says what room it takes either way. */
+/* Inside the fitting card and the report: texts that keep to the room they are given.
+ * Every function draws only where the pen has a context, and says what room it takes
+ * either way. */
 
 #pragma once
 

@@ -220,7 +220,8 @@ title_block_height (TextCache *texts,
   const TextStyle small = style_of (theme, TEXT_PLAIN);
   g_autofree char *adjustment = title_block_adjustment (title);
 
-  return 2.0 * line_height (theme) + legend_height (texts, theme, study, title->omits_measured, width) +
+  return 2.0 * line_height (theme) +
+         legend_height (texts, theme, study, title->omits_measured, width) +
          text_measure_wrapped (texts, small, adjustment, width).height +
          text_measure_wrapped (texts, small, caution_text (), width).height;
 }
