@@ -122,7 +122,7 @@ write_scale (ReportFlow *flow, int scale)
   fitting_check_bar (pen, bar, flow->y + line / 2.0);
   fitting_ink (pen, pen->theme.soft_ink);
   fitting_paragraph (pen, FITTING_SMALL,
-                     _ ("This bar must measure 50 mm on paper: print at 100 %."), left,
+                     _ ("This bar must measure 50 mm on paper: print at 100 %."), left,
                      flow->y, flow->x + flow->width - left);
   report_flow_skip (flow, scale_height (flow));
 }
