@@ -220,6 +220,16 @@ export_file_write_page (ExportDraw draw,
   return write_paper (draw, view, kind, &paper, path, error);
 }
 
+static void
+add_to_outline (cairo_surface_t *surface, const char *heading, guint page)
+{
+  g_autofree char *target = g_strdup_printf ("page=%u", page + 1);
+
+  if (heading != NULL)
+    cairo_pdf_surface_add_outline (surface, CAIRO_PDF_OUTLINE_ROOT, heading, target,
+                                   CAIRO_PDF_OUTLINE_FLAG_OPEN);
+}
+
 static cairo_status_t
 draw_pages (ExportDrawPage draw,
             gpointer pages,
@@ -232,6 +242,7 @@ draw_pages (ExportDrawPage draw,
 
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, paper.title);
   for (guint page = 0; page < n_pages; page++) {
+    add_to_outline (surface, paper.heading (pages, page), page);
     draw (cr, pages, page);
     cairo_show_page (cr);
   }

@@ -28,6 +28,8 @@ gboolean export_file_write_page (ExportDraw draw,
 typedef struct {
   double width, height; /* points of 1/72 inch */
   const char *title;
+  /* A page's line in the outline, or NULL. */
+  const char *(*heading) (gpointer pages, guint page);
 } ExportPages;
 typedef void (*ExportDrawPage) (cairo_t *cr, gpointer pages, guint page);
 gboolean export_file_write_pages (ExportDrawPage draw,

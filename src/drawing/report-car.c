@@ -190,6 +190,13 @@ list_sizes (const Car *car)
   return sizes;
 }
 
+/* A file does not tell a usual value that was entered from one that was not. */
+static bool
+is_usual (const MeasureField *field, const Car *car)
+{
+  return field->absent != 0.0 && measure_field_value (field, car) == field->absent;
+}
+
 static void
 write_size (ReportFlow *flow, const MeasureField *field, double x, double width)
 {
@@ -205,8 +212,11 @@ write_size (ReportFlow *flow, const MeasureField *field, double x, double width)
   fitting_write (pen, FITTING_TEXT, number, value, baseline (flow), SIZE_VALUE * width,
                  FITTING_RIGHT);
   fitting_ink (pen, pen->theme.soft_ink);
-  fitting_write (pen, FITTING_TEXT, field->unit, unit, baseline (flow), x + width - unit,
-                 FITTING_LEFT);
+  const double past = fitting_write (pen, FITTING_TEXT, field->unit, unit,
+                                     baseline (flow), x + width - unit, FITTING_LEFT);
+  if (is_usual (field, flow->report->car))
+    fitting_write (pen, FITTING_TEXT, "*", unit + past + 2.0, baseline (flow),
+                   x + width - unit - past - 2.0, FITTING_LEFT);
 }
 
 /* In two columns, down the first and then down the second. */
@@ -232,6 +242,20 @@ write_sizes (ReportFlow *flow)
   }
 }
 
+static void
+explain_usual (ReportFlow *flow)
+{
+  g_autoptr (GArray) sizes = list_sizes (flow->report->car);
+
+  for (guint i = 0; i < sizes->len; i++)
+    if (is_usual (&g_array_index (sizes, MeasureField, i), flow->report->car)) {
+      report_flow_skip (flow, 2.0);
+      report_flow_text (flow, FITTING_SMALL, flow->pen.theme.soft_ink, 0.0,
+                        _ ("* the usual value, where no other was entered"));
+      return;
+    }
+}
+
 void
 report_write_car (ReportFlow *flow)
 {
@@ -248,5 +272,6 @@ report_write_car (ReportFlow *flow)
   }
   write_points (flow);
   write_sizes (flow);
+  explain_usual (flow);
   report_draw_points (flow);
 }

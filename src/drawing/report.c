@@ -245,12 +245,22 @@ draw_page (cairo_t *cr, gpointer press, guint page)
   report_draw_page (press, cr, page);
 }
 
+/* Of a part's first page. */
+static const char *
+heading (gpointer press, guint page)
+{
+  const ReportPart part = report_page_part (press, page);
+
+  return page > 0 && report_page_part (press, page - 1) == part ? NULL
+                                                                : report_part_name (part);
+}
+
 gboolean
 report_write (const Report *report, const char *path, GError **error)
 {
   g_autoptr (ReportPress) press = report_press_new (report);
   const ExportPages pages = { report->paper.width, report->paper.height,
-                              report->car->name };
+                              report->car->name, heading };
 
   return export_file_write_pages (draw_page, press, report_n_pages (press), pages, path,
                                   error);

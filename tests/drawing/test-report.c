@@ -481,6 +481,8 @@ test_pdf_has_its_pages_in_letters_and_lines (Fixture *f, gconstpointer data)
   g_assert_cmpuint (count (a4, "/Subtype /Image"), ==, 0);
   g_assert_cmpuint (count (a4, "/FontFile"), >=, 2);
   g_assert_cmpuint (count (a4, "/CreationDate"), ==, 0);
+  g_assert_cmpuint (count (a4, "/Outlines"), >=, 1);
+  g_assert_cmpuint (count (a4, "(Sheet of the corner)"), ==, 1);
 
   f->report.paper = report_paper_letter ();
   g_autoptr (GBytes) letter = write_report (f, "b.pdf");
