@@ -94,9 +94,9 @@ static gboolean
 check_given (const Report *report, const Options *options)
 {
   for (ReportPart part = 0; options->pages != NULL && part < N_REPORT_PARTS; part++)
-    if (report->has[part] && !report_part_is_given (report->car, part)) {
+    if (report->has[part] && !report_part_is_given (report, part)) {
       command_line_say (
-          _ ("The car file gives no spring, which the page “%s” would be about."),
+          _ ("No setup in the report has a spring, which the page “%s” would be about."),
           report_part_key (part));
       return FALSE;
     }

@@ -61,13 +61,22 @@ report_part_name (ReportPart part)
   return _ (parts[part].name);
 }
 
-bool
-report_part_is_given (const Car *car, ReportPart part)
+static bool
+is_shown (const Report *report, guint setup)
 {
+  return setup == report->in_hand || setup == report->car->baseline ||
+         !car_setup (report->car, setup)->is_hidden;
+}
+
+bool
+report_part_is_given (const Report *report, ReportPart part)
+{
+  const Car *car = report->car;
+
   if (part != REPORT_SPRINGS && part != REPORT_LOADS)
     return true;
   for (guint i = 0; i < car->setups->len; i++)
-    if (!car_springs_is_none (car_setup_springs (car, i)))
+    if (is_shown (report, i) && !car_springs_is_none (car_setup_springs (car, i)))
       return true;
   return false;
 }
@@ -171,8 +180,7 @@ report_press_new (const Report *report)
 
   self->report = *report;
   for (ReportPart part = 0; part < N_REPORT_PARTS; part++)
-    self->report.has[part] =
-        report->has[part] && report_part_is_given (report->car, part);
+    self->report.has[part] = report->has[part] && report_part_is_given (report, part);
   self->texts = text_cache_new ();
   self->parts = g_array_new (FALSE, FALSE, sizeof (ReportPart));
   self->standing = solve (&self->report);

@@ -43,8 +43,9 @@ typedef struct {
 
 const char *report_part_key (ReportPart part);  /* "car", "setups" … */
 const char *report_part_name (ReportPart part); /* translated: "Setups side by side" */
-/* Whether the car gives what the part is about: springs and loads need a spring. */
-bool report_part_is_given (const Car *car, ReportPart part);
+/* Whether there is what the part is about: springs and loads need a setup in the report
+ * that has a spring. */
+bool report_part_is_given (const Report *report, ReportPart part);
 
 /* A report with all that its pages are drawn from, solved and laid out. */
 typedef struct ReportPress ReportPress;

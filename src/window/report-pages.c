@@ -37,7 +37,7 @@ report_pages_new (SwBench *bench)
                       ? report_paper_letter ()
                       : report_paper_a4 ();
   for (ReportPart part = 0; part < N_REPORT_PARTS; part++)
-    report->has[part] = report_part_is_given (pages->car, part);
+    report->has[part] = report_part_is_given (report, part);
   report_pages_lay_out (pages);
   return pages;
 }

@@ -168,13 +168,13 @@ static GtkWidget *
 new_part (ReportWindow *self, ReportPart part)
 {
   GtkWidget *check = gtk_check_button_new_with_label (report_part_name (part));
-  const gboolean is_given = report_part_is_given (self->pages->car, part);
+  const gboolean is_given = report_part_is_given (&self->pages->report, part);
 
   self->parts[part] = check;
   gtk_check_button_set_active (GTK_CHECK_BUTTON (check), self->pages->report.has[part]);
   gtk_widget_set_sensitive (check, is_given);
   if (!is_given)
-    gtk_widget_set_tooltip_text (check, _ ("The car has no springs yet."));
+    gtk_widget_set_tooltip_text (check, _ ("No setup shown has springs yet."));
   g_signal_connect (check, "toggled", G_CALLBACK (on_part_toggled_cb), self);
   return check;
 }

@@ -173,9 +173,10 @@ test_what_is_not_given_is_left_out_or_refused (Fixture *f, gconstpointer data)
 
   (void) data;
   g_assert_cmpint (o.status, ==, 1);
-  g_assert_cmpstr (o.err, ==,
-                   "strutwright: The car file gives no spring, which the page “springs” "
-                   "would be about.\n");
+  g_assert_cmpstr (
+      o.err, ==,
+      "strutwright: No setup in the report has a spring, which the page “springs” "
+      "would be about.\n");
   g_assert_false (g_file_test (f->path, G_FILE_TEST_EXISTS));
   check_done (RUN ("report", car, "--output", f->path));
   g_auto (GStrv) pages = page_texts (f->path);

@@ -218,16 +218,23 @@ static void
 test_only_what_is_asked_for_and_given (void)
 {
   g_autoptr (Car) car = load_car ("wren");
+  const CarSprings springs = car->springs;
   Report report = only (car, REPORT_HEIGHT);
   g_autoptr (ReportPress) one = report_press_new (&report);
 
   g_assert_cmpuint (report_n_pages (one), ==, 1);
   g_assert_cmpuint (report_page_part (one, 0), ==, REPORT_HEIGHT);
 
+  /* nor is what only a hidden setup has */
   car->springs = car_springs_none ();
   for (guint i = 0; i < car->setups->len; i++)
     car_setup (car, i)->has_springs = FALSE;
+  CarSetup hidden = car_setup_copy (car_setup (car, 1));
+  hidden.is_hidden = hidden.has_springs = TRUE;
+  hidden.springs = springs;
+  g_array_append_val (car->setups, hidden);
   report = report_on (car);
+  report.in_hand = 0;
   g_autoptr (ReportPress) rest = report_press_new (&report);
   g_assert_cmpuint (report_n_pages (rest), ==, REPORT_SPRINGS);
   for (guint page = 0; page < report_n_pages (rest); page++)
