@@ -42,6 +42,7 @@ need_to_test () {
   need gsettings-desktop-schemas has_desktop_settings
   need openbox has_command openbox
   need x11-utils has_command xprop
+  need poppler-utils has_command pdftotext
   need xdotool has_command xdotool
   need imagemagick has_command import
   need 'python3-gi gir1.2-atspi-2.0' has_python_atspi

@@ -2,7 +2,7 @@
 /* The command `choose` in the program that draws. */
 
 #include "command-line/choose-command.h"
-#include "drawing/export.h"
+#include "command-line/plot-choice.h"
 #include "drawing/fitting-card.h"
 
 static int
@@ -17,9 +17,7 @@ write_card (const ChooseCard *wanted)
 
   if (fitting_card_write (&card, wanted->path, &error))
     return EXIT_DONE;
-  command_line_say ("%s", error->message);
-  return g_error_matches (error, EXPORT_ERROR, EXPORT_ERROR_SUFFIX) ? EXIT_USAGE
-                                                                    : EXIT_REFUSED;
+  return plot_say_error (error);
 }
 
 int

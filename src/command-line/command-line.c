@@ -10,6 +10,10 @@ static const Command commands[] = {
   { "table", N_ ("FILE"), N_ ("Print a travel table as CSV or JSON."), table_command },
   { "plot", N_ ("FILE"), N_ ("Draw the curves or the sheet as PNG, SVG or PDF."),
     plot_launch },
+  { "report", N_ ("FILE"),
+    N_ ("Write a report as PDF: the car, its setups side by side, curves, the sheet to a "
+        "scale, roll centre, springs and loads."),
+    plot_launch },
   { "check", N_ ("FILE"), N_ ("Load and solve a car, and print what looks implausible."),
     check_command },
   { "compare", N_ ("FILE"),

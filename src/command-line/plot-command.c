@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "command-line/command-line.h"
+#include "command-line/plot-choice.h"
 #include "drawing/card.h"
-#include "model/quantity-info.h"
 #include "model/spring-verdict.h"
 
 #include <glib/gi18n-lib.h>
@@ -60,64 +59,6 @@ parse (int argc, char **argv, Options *options, char **file)
   return FALSE;
 }
 
-/* The place of @name among @words, 0 for NULL; or -1 with a sentence on what there is. */
-static int
-choose_word (const char *option, const char *name, const char *const words[])
-{
-  for (int i = 0; words[i] != NULL; i++)
-    if (name == NULL || g_str_equal (words[i], name))
-      return i;
-
-  g_autofree char *all = g_strjoinv (", ", (char **) words);
-  command_line_say (_ ("--%s is one of %s, not “%s”."), option, all, name);
-  return -1;
-}
-
-/* Three curves or fewer stand in one column; more are laid out as in the window. */
-static gboolean
-choose_curves (char **names, BoardChoice *choice)
-{
-  const guint n = names != NULL ? g_strv_length (names) : 0;
-  const guint n_large = MIN (n, 3);
-
-  *choice = board_choice_default ();
-  if (n == 0)
-    return TRUE;
-  if (n > n_large + BOARD_MOST_SMALL) {
-    command_line_say (_ ("A plot holds at most %u curves."), 3 + BOARD_MOST_SMALL);
-    return FALSE;
-  }
-  *choice = (BoardChoice){ .n_large = n_large, .n_small = n - n_large };
-  for (guint i = 0; i < n; i++)
-    if (!quantity_from_key (names[i], i < n_large ? &choice->large[i]
-                                                  : &choice->small[i - n_large])) {
-      command_line_say (
-          _ ("There is no curve “%s”; names are the table's columns, such as "
-             "camber_deg."),
-          names[i]);
-      return FALSE;
-    }
-  return TRUE;
-}
-
-/* The last one named is in hand; of the others only those named are drawn, and the
- * baseline. */
-static gboolean
-choose_setups (Car *car, char **names, guint *in_hand)
-{
-  char *const first_only[] = { NULL, NULL };
-
-  for (guint i = 0; i < car->setups->len; i++)
-    car_setup (car, i)->is_hidden = TRUE;
-  for (char *const *name = names != NULL ? names : first_only;; name++) {
-    if (!command_line_choose_setup (car, *name, in_hand))
-      return FALSE;
-    car_setup (car, *in_hand)->is_hidden = FALSE;
-    if (name[0] == NULL || name[1] == NULL)
-      return TRUE;
-  }
-}
-
 static gboolean
 choose_options (const Options *options, Card *card)
 {
@@ -126,11 +67,11 @@ choose_options (const Options *options, Card *card)
   static const CardSubject subjects[] = { CARD_CURVES,    CARD_SHEET,   CARD_LOWERING,
                                           CARD_MOUNT_MAP, CARD_SPRINGS, CARD_LOADS };
   static const char *const grounds[] = { "white", "dark", "none", NULL };
-  const int view = choose_word ("view", options->view, views);
+  const int view = plot_choose_word ("view", options->view, views);
   const int ground =
-      view < 0 ? -1 : choose_word ("background", options->background, grounds);
+      view < 0 ? -1 : plot_choose_word ("background", options->background, grounds);
 
-  if (view < 0 || ground < 0 || !choose_curves (options->curves, &card->choice))
+  if (view < 0 || ground < 0 || !plot_choose_curves (options->curves, &card->choice))
     return FALSE;
   card->subject = subjects[view];
   card->map.subjects[0] = FIELD_CAMBER;
@@ -146,13 +87,7 @@ write_card (Card *card, const Options *options)
 {
   g_autoptr (GError) error = NULL;
 
-  if (card_write (card, options->output, &error))
-    return EXIT_DONE;
-  command_line_say ("%s", error->message);
-  return g_error_matches (error, EXPORT_ERROR, EXPORT_ERROR_SUFFIX) ||
-                 g_error_matches (error, EXPORT_ERROR, EXPORT_ERROR_SIZE)
-             ? EXIT_USAGE
-             : EXIT_REFUSED;
+  return card_write (card, options->output, &error) ? EXIT_DONE : plot_say_error (error);
 }
 
 static gboolean
@@ -213,7 +148,7 @@ run (const Options *options, const char *file)
   g_autoptr (Study) study = study_new ();
   if (car == NULL)
     return EXIT_REFUSED;
-  if (!choose_setups (car, options->setups, &in_hand))
+  if (!plot_choose_setups (car, options->setups, &in_hand))
     return EXIT_USAGE;
   card.car = car;
   card.setup = car_setup (car, in_hand);

@@ -73,6 +73,17 @@ typedef struct {
 } Paper;
 
 static cairo_surface_t *
+create_pdf (double width, double height, GByteArray *bytes)
+{
+  cairo_surface_t *surface =
+      cairo_pdf_surface_create_for_stream (append, bytes, width, height);
+
+  /* cairo puts the time of day there */
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, "");
+  return surface;
+}
+
+static cairo_surface_t *
 create_surface (Kind kind, const Paper *paper, GByteArray *bytes)
 {
   const double width = paper->width * paper->scale, height = paper->height * paper->scale;
@@ -86,10 +97,7 @@ create_surface (Kind kind, const Paper *paper, GByteArray *bytes)
     cairo_svg_surface_set_document_unit (surface, paper->unit);
     return surface;
   case KIND_PDF:
-    surface = cairo_pdf_surface_create_for_stream (append, bytes, width, height);
-    /* cairo puts the time of day there */
-    cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, "");
-    return surface;
+    return create_pdf (width, height, bytes);
   }
   g_return_val_if_reached (NULL);
 }
@@ -143,6 +151,23 @@ draw_bytes (
 }
 
 static gboolean
+keep_bytes (const GByteArray *bytes,
+            cairo_status_t status,
+            const char *path,
+            GError **error)
+{
+  if (status != CAIRO_STATUS_SUCCESS) {
+    g_autofree char *shown = g_filename_display_name (path);
+
+    g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_DRAWING,
+                 _ ("“%s” could not be drawn: %s."), shown,
+                 cairo_status_to_string (status));
+    return FALSE;
+  }
+  return file_replace (path, (const char *) bytes->data, bytes->len, error);
+}
+
+static gboolean
 write_paper (ExportDraw draw,
              gconstpointer view,
              Kind kind,
@@ -153,15 +178,7 @@ write_paper (ExportDraw draw,
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
   const cairo_status_t status = draw_bytes (draw, view, kind, paper, bytes);
 
-  if (status != CAIRO_STATUS_SUCCESS) {
-    g_autofree char *shown = g_filename_display_name (path);
-
-    g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_DRAWING,
-                 _ ("“%s” could not be drawn: %s."), shown,
-                 cairo_status_to_string (status));
-    return FALSE;
-  }
-  return file_replace (path, (const char *) bytes->data, bytes->len, error);
+  return keep_bytes (bytes, status, path, error);
 }
 
 gboolean
@@ -205,4 +222,58 @@ export_file_write_page (ExportDraw draw,
                         .dots = EXPORT_PAGE_DOTS,
                         .unit = CAIRO_SVG_UNIT_PT };
   return write_paper (draw, view, kind, &paper, path, error);
+}
+
+static void
+add_to_outline (cairo_surface_t *surface, const char *heading, guint page)
+{
+  g_autofree char *target = g_strdup_printf ("page=%u", page + 1);
+
+  if (heading != NULL)
+    cairo_pdf_surface_add_outline (surface, CAIRO_PDF_OUTLINE_ROOT, heading, target,
+                                   CAIRO_PDF_OUTLINE_FLAG_OPEN);
+}
+
+static cairo_status_t
+draw_pages (ExportDrawPage draw,
+            gpointer pages,
+            guint n_pages,
+            ExportPages paper,
+            GByteArray *bytes)
+{
+  cairo_surface_t *surface = create_pdf (paper.width, paper.height, bytes);
+  cairo_t *cr = cairo_create (surface);
+
+  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE, paper.title);
+  for (guint page = 0; page < n_pages; page++) {
+    add_to_outline (surface, paper.heading (pages, page), page);
+    draw (cr, pages, page);
+    cairo_show_page (cr);
+  }
+  cairo_status_t status = cairo_status (cr);
+  cairo_destroy (cr);
+  cairo_surface_finish (surface);
+  if (status == CAIRO_STATUS_SUCCESS)
+    status = cairo_surface_status (surface);
+  cairo_surface_destroy (surface);
+  return status;
+}
+
+gboolean
+export_file_write_pages (ExportDrawPage draw,
+                         gpointer pages,
+                         guint n_pages,
+                         ExportPages paper,
+                         const char *path,
+                         GError **error)
+{
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+
+  if (!has_suffix (path, ".pdf")) {
+    g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_SUFFIX,
+                 _ ("“%s” does not end in .pdf."), path);
+    return FALSE;
+  }
+  const cairo_status_t status = draw_pages (draw, pages, n_pages, paper, bytes);
+  return keep_bytes (bytes, status, path, error);
 }

@@ -23,3 +23,18 @@ gboolean export_file_write_page (ExportDraw draw,
                                  double height,
                                  const char *path,
                                  GError **error);
+
+/* Several pages as one PDF; @path ends in .pdf. */
+typedef struct {
+  double width, height; /* points of 1/72 inch */
+  const char *title;
+  /* A page's line in the outline, or NULL. */
+  const char *(*heading) (gpointer pages, guint page);
+} ExportPages;
+typedef void (*ExportDrawPage) (cairo_t *cr, gpointer pages, guint page);
+gboolean export_file_write_pages (ExportDrawPage draw,
+                                  gpointer pages,
+                                  guint n_pages,
+                                  ExportPages paper,
+                                  const char *path,
+                                  GError **error);

@@ -90,8 +90,18 @@ append_corrections (GString *text, const CarSetup *setup)
       continue;
     g_autofree char *number = number_text (*value, corrections[i].decimals);
     g_autofree char *length = g_strdup_printf (_ ("%s mm"), number);
-    g_string_append_printf (text, " · %s %s", _ (corrections[i].name), length);
+    g_string_append_printf (text, "%s%s %s", text->len > 0 ? " · " : "",
+                            _ (corrections[i].name), length);
   }
+}
+
+char *
+fitting_corrections_words (const CarSetup *setup)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  append_corrections (text, setup);
+  return g_strdup (text->str);
 }
 
 char *
@@ -187,12 +197,18 @@ fitting_place_words (const ChoicePlace *place)
 char *
 fitting_bolt_words (const ChoicePlace *place)
 {
-  g_autofree char *number = choice_number_text (place, CHOICE_CAMBER_BOLT);
+  return fitting_bolt_angle_words (place->camber_bolt);
+}
 
-  if (place->camber_bolt == 0.0)
+char *
+fitting_bolt_angle_words (double angle)
+{
+  g_autofree char *number = number_text (angle * DEGREES, 2);
+
+  if (angle == 0.0)
     return g_strdup (_ ("no camber bolt"));
   return g_strdup_printf (_ ("camber bolt %s°, %s"), number,
-                          quantity_sign_words (QUANTITY_CAMBER, place->camber_bolt));
+                          quantity_sign_words (QUANTITY_CAMBER, angle));
 }
 
 /* To turn the tie rod so that toe is as it was; or NULL where that takes nothing. */

@@ -25,6 +25,8 @@ const char *fitting_side_name (CarSide side);
  * "lowered 20.0 mm · toe reset by the tie rod · Rack up 5.0 mm". The camber bolt stands
  * with each side. */
 char *fitting_setup_words (const CarSetup *setup);
+/* The corrections alone, all but the camber bolt: "Rack up 5.0 mm", or "". */
+char *fitting_corrections_words (const CarSetup *setup);
 /* Whether the setup has this plate, set so: then the card may bear its name. */
 gboolean fitting_is_setup_itself (const FittingCard *card);
 /* "Slot · 8.0 mm thick · bearing 3.0 mm higher" */
@@ -35,6 +37,7 @@ char *fitting_setting_words (const FittingFacts *facts, CarSide side);
 char *fitting_place_words (const ChoicePlace *place);
 /* "camber bolt −1.00°, top leans in" */
 char *fitting_bolt_words (const ChoicePlace *place);
+char *fitting_bolt_angle_words (double angle); /* radians */
 /* What to do: "1.25 turns out (1.90 mm longer)", or "leave as it is" where the setup lets
  * toe go along; and, below it, what that is about. */
 char *fitting_tie_rod_words (const FittingFacts *facts, CarSide side);

@@ -8,6 +8,9 @@
 #define SMALLEST_TYPE 0.78
 #define SMALLEST_LARGE 0.45
 
+#define CHECK_BAR_MM 50.0
+#define POINTS_PER_MM (72.0 / 25.4)
+
 TextStyle
 fitting_style (const FittingPen *pen, FittingStyle style)
 {
@@ -102,6 +105,35 @@ fitting_rule (const FittingPen *pen, double x, double y, double width, double pe
   cairo_move_to (pen->cr, x, y);
   cairo_line_to (pen->cr, x + width, y);
   cairo_stroke (pen->cr);
+}
+
+double
+fitting_check_bar_length (void)
+{
+  return CHECK_BAR_MM * POINTS_PER_MM;
+}
+
+void
+fitting_check_bar (const FittingPen *pen, double x, double y)
+{
+  const double length = fitting_check_bar_length ();
+  cairo_t *cr = pen->cr;
+
+  if (cr == NULL)
+    return;
+  theme_use (cr, pen->theme.ink);
+  theme_line (cr, LINE_FULL, pen->theme.line);
+  cairo_move_to (cr, x, y);
+  cairo_line_to (cr, x + length, y);
+  cairo_stroke (cr);
+  theme_line (cr, LINE_FULL, pen->theme.thin);
+  for (int i = 0; i <= 5; i++) {
+    const double at = x + length * i / 5.0, half = i % 5 == 0 ? 4.0 : 2.5;
+
+    cairo_move_to (cr, at, y - half);
+    cairo_line_to (cr, at, y + half);
+  }
+  cairo_stroke (cr);
 }
 
 double

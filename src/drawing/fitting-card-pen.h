@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Inside the fitting card: texts that keep to the room they are given. Every function
- * draws only where the pen has a context, and says what room it takes either way. */
+/* Inside the fitting card and the report: texts that keep to the room they are given.
+ * Every function draws only where the pen has a context, and says what room it takes
+ * either way. */
 
 #pragma once
 
@@ -53,6 +54,9 @@ double fitting_paragraph (const FittingPen *pen,
 
 void
 fitting_rule (const FittingPen *pen, double x, double y, double width, double pen_width);
+/* Against which a printer is checked: 50 mm on paper, with its middle at @y. */
+void fitting_check_bar (const FittingPen *pen, double x, double y);
+double fitting_check_bar_length (void);
 /* To be ticked or written in by hand: a box, a line to write on. */
 void fitting_tick_box (const FittingPen *pen, double x, double baseline);
 double fitting_tick_size (const FittingPen *pen);

@@ -22,7 +22,6 @@
 #define GOOD_SCALE 2     /* 1 : 2, or larger */
 #define N_GOOD_SIZES 3   /* of type, that a good scale is worth */
 #define TYPE 0.70        /* of the theme's, which is for windows */
-#define CHECK_BAR_MM 50.0
 
 typedef struct {
   FittingPen pen;
@@ -271,35 +270,12 @@ draw_plans (Page *page, double height)
   return scale;
 }
 
-static void
-draw_bar (const Page *page, double y, double length)
-{
-  cairo_t *cr = page->pen.cr;
-
-  if (cr == NULL)
-    return;
-  theme_use (cr, page->pen.theme.ink);
-  theme_line (cr, LINE_FULL, page->pen.theme.line);
-  cairo_move_to (cr, page->x, y);
-  cairo_line_to (cr, page->x + length, y);
-  cairo_stroke (cr);
-  theme_line (cr, LINE_FULL, page->pen.theme.thin);
-  for (int i = 0; i <= 5; i++) {
-    const double x = page->x + length * i / 5.0, half = i % 5 == 0 ? 4.0 : 2.5;
-
-    cairo_move_to (cr, x, y - half);
-    cairo_line_to (cr, x, y + half);
-  }
-  cairo_stroke (cr);
-}
-
 /* What to check the printer by, and what the drawings are. */
 static void
 draw_check (Page *page, int scale)
 {
   const FittingPen *pen = &page->pen;
-  const double bar = CHECK_BAR_MM * fitting_plan_points_per_mm (1);
-  const double left = page->x + bar + COLUMN_GAP;
+  const double left = page->x + fitting_check_bar_length () + COLUMN_GAP;
   g_autofree char *text = g_strdup_printf (
       _ ("This bar must measure 50 mm on paper. The drawings are 1 : %d, seen from above. "
          "Dashed cross: where the bearing was; dot: where it goes."),
@@ -308,7 +284,7 @@ draw_check (Page *page, int scale)
   fitting_ink (pen, pen->theme.soft_ink);
   const double height = fitting_paragraph (pen, FITTING_SMALL, text, left, page->y,
                                            page->x + page->width - left);
-  draw_bar (page, page->y + height / 2.0, bar);
+  fitting_check_bar (pen, page->x, page->y + height / 2.0);
   skip (page, fmax (height, 10.0) + BLOCK_GAP);
 }
 

@@ -204,6 +204,20 @@ draw_frame (const Pen *pen)
   draw_axis (pen, pen->plan, 0.0, 1.0, "x");
 }
 
+/* Between the letter of the axis and the wheel, where there is room. */
+static void
+write_axle (const Pen *pen, double gap)
+{
+  const char *text = _ ("front axle");
+  const double right = in_plan (pen, place_of (pen->view, POINT_WHEEL_CENTRE)).x -
+                       HALF_WHEEL * pen->scale - gap;
+  const double left = right - text_measure (pen->texts, small_style (pen), text).width;
+
+  if (left > pen->plan.x + (AXIS_WAY + 2.0 * ARROW) * pen->unit)
+    text_draw (pen->texts, pen->cr, small_style (pen), text, right,
+               pen->plan.y + gap / 2.0, (TextAnchor){ 1.0, 0.0 });
+}
+
 /* What the views are, and what their lines mean. */
 static void
 write_captions (const Pen *pen)
@@ -221,10 +235,7 @@ write_captions (const Pen *pen)
   theme_use (pen->cr, pen->theme->soft_ink);
   text_draw (pen->texts, pen->cr, small_style (pen), _ ("ground"), right,
              pen->front.y + gap / 2.0, (TextAnchor){ 1.0, 0.0 });
-  text_draw (pen->texts, pen->cr, small_style (pen), _ ("front axle"),
-             in_plan (pen, place_of (pen->view, POINT_WHEEL_CENTRE)).x -
-                 HALF_WHEEL * pen->scale - gap,
-             pen->plan.y + gap / 2.0, (TextAnchor){ 1.0, 0.0 });
+  write_axle (pen, gap);
   cairo_save (pen->cr);
   cairo_translate (pen->cr, pen->front.x - gap / 2.0,
                    pen->front.y - 0.45 * e.most_z * pen->scale);

@@ -7,6 +7,7 @@
 #include "drawing/theme.h"
 
 #include <glib.h>
+#include <math.h>
 
 #define PART(hex, shift) ((((hex) >> (shift)) % 256) / 255.0)
 #define RGB(hex)                                                                         \
@@ -134,4 +135,24 @@ theme_marker (cairo_t *cr, Marker marker, double x, double y, double size)
   trace_marker (cr, marker, size / 2.0);
   cairo_fill (cr);
   cairo_restore (cr);
+}
+
+void
+theme_draw_sample (cairo_t *cr,
+                   const Theme *theme,
+                   unsigned index,
+                   bool is_hand,
+                   double x,
+                   double y,
+                   double width)
+{
+  const SetupStyle style =
+      is_hand ? theme_hand_style (theme, index) : theme_setup_style (theme, index);
+  const double middle = floor (y) + 0.5;
+
+  theme_use_style (cr, &style, (is_hand ? 1.3 : 0.8) * theme->line);
+  cairo_move_to (cr, x, middle);
+  cairo_line_to (cr, x + width, middle);
+  cairo_stroke (cr);
+  theme_marker (cr, style.marker, x + width / 2.0, middle, 0.5 * theme->text);
 }

@@ -87,7 +87,9 @@ take_measure (const SheetView *view, double width, double height)
                                   UPPER_BOTTOM + PLAN_TOP + PLAN_BOTTOM + GAP) *
                                      m.unit;
 
-  m.scale = fmax (fmin (free_x / (m.y + m.x), free_y / (m.z + m.x)), 1e-3);
+  m.scale = view->scale > 0.0
+                ? view->scale
+                : fmax (fmin (free_x / (m.y + m.x), free_y / (m.z + m.x)), 1e-3);
   m.over_x = fmax (free_x - m.scale * (m.y + m.x), 0.0);
   m.over_y = fmax (free_y - m.scale * (m.z + m.x), 0.0);
   return m;

@@ -33,7 +33,8 @@ typedef struct {
   const Study *study;
   double section_width; /* of the tyre, mm */
   Theme theme;
-  double zoom;               /* 1: the whole sheet fits */
+  double scale;              /* pixels per mm at zoom 1; 0: as large as fits */
+  double zoom;               /* 1: the whole sheet, at that scale */
   double pan_x, pan_y;       /* pixels, of the fitted sheet's middle */
   int lit;                   /* the Quantity that is lit up, or -1 */
   SheetHandle near;          /* the handle under the pointer or focused */

@@ -2,6 +2,7 @@
 /* The table with a column for each setup. */
 
 #include "drawing/number-table-private.h"
+#include "drawing/standing-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -100,8 +101,7 @@ is_baseline (const Study *study, unsigned setup)
   return setup == study->baseline;
 }
 
-/* "baseline, 25.0 mm lower"; a height that was not changed needs no figure. */
-static void
+void
 standing_words (const Study *study, unsigned setup, char *text, size_t size)
 {
   const double lowering = study->setups[setup].lowering;
@@ -124,21 +124,6 @@ style_of (const NumberTableView *view, unsigned setup)
                                        : theme_setup_style (&view->theme, setup);
 }
 
-static void
-draw_sample (cairo_t *cr, const NumberTableView *view, unsigned setup, double x, double y)
-{
-  const Theme *t = &view->theme;
-  const SetupStyle style = style_of (view, setup);
-  const double wide = SAMPLE * t->text, middle = floor (y) + 0.5;
-  const bool is_hand = setup == view->study->in_hand;
-
-  theme_use_style (cr, &style, (is_hand ? 1.3 : 0.8) * t->line);
-  cairo_move_to (cr, x, middle);
-  cairo_line_to (cr, x + wide, middle);
-  cairo_stroke (cr);
-  theme_marker (cr, style.marker, x + wide / 2.0, middle, 0.5 * t->text);
-}
-
 /* Line sample and name; below them the height at which its numbers are read. */
 static void
 draw_head (NumberTable *table,
@@ -158,7 +143,7 @@ draw_head (NumberTable *table,
   const double left = x + (SAMPLE + 0.5) * em;
   char text[80];
 
-  draw_sample (cr, view, setup, x, y);
+  theme_draw_sample (cr, t, setup, is_hand, x, y, SAMPLE * em);
   theme_use (cr, style_of (view, setup).colour);
   text_draw_within (table->texts, cr, style, name, left,
                     y - size.height / 2.0 + size.baseline, x + width - left);

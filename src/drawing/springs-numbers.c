@@ -19,8 +19,10 @@
 #define MOST_FIGURES 10.0
 #define NAME 15.0
 #define UNIT 3.9
+#define BESIDE_NAME 3.4
 #define MOST_BLOCKS 3
-#define LEAST_ROWS 2 /* fewer are none */
+#define MOST_SHARE 0.45 /* of the room, for fewer and higher blocks */
+#define LEAST_ROWS 2    /* fewer are none */
 #define MOST_ROWS 16
 
 static const char *const keys[] = {
@@ -68,35 +70,6 @@ is_asked_for (const SpringStudy *springs, const char *key)
                                          (reference != NULL && has_key (reference, key)));
 }
 
-static NumbersLayout
-lay_out (const SpringsWords *words, double width, double room)
-{
-  const SpringStudy *springs = words->view->springs;
-  const double em = words->view->theme.text;
-  const double least =
-      GAP + (springs_reference (springs) != NULL ? LEAST_BLOCK : LEAST_ALONE);
-  const double fit = floor ((width + GAP * em) / (least * em));
-  NumbersLayout l = { .row = round (ROW * em) };
-
-  for (guint i = 0; i < spring_figures_count () && l.n_rows < MOST_ROWS; i++)
-    if (is_asked_for (springs, spring_figure (spring_study_in_hand (springs), i).key))
-      l.figures[l.n_rows++] = i;
-  l.n_blocks = (unsigned) CLAMP (fit, 1.0, MOST_BLOCKS);
-  l.n_in_block = (l.n_rows + l.n_blocks - 1) / l.n_blocks;
-  l.n_in_block = MIN (l.n_in_block, (unsigned) fmax (floor (room / l.row + 1e-6) - 1, 0));
-  l.n_rows = MIN (l.n_rows, l.n_blocks * l.n_in_block);
-  l.width = fmin ((width - (l.n_blocks - 1) * GAP * em) / l.n_blocks, MOST_BLOCK * em);
-  return l;
-}
-
-double
-spring_numbers_height (const SpringsWords *words, double width, double room)
-{
-  const NumbersLayout l = lay_out (words, width, room);
-
-  return l.n_in_block < LEAST_ROWS ? 0.0 : (l.n_in_block + 1) * l.row;
-}
-
 static Columns
 columns_of (const SpringsWords *words, double width)
 {
@@ -111,6 +84,102 @@ columns_of (const SpringsWords *words, double width)
                     .hand = unit - 0.6 * em,
                     .unit = unit,
                     .figures = figures };
+}
+
+/* The smaller type where the name has no room in the larger. */
+static TextStyle
+name_style (const SpringsWords *words, const char *name, double room)
+{
+  const Theme *t = &words->view->theme;
+  const TextStyle whole = { t->font, t->text, TEXT_PLAIN };
+
+  return text_measure (words->texts, whole, name).width <= room
+             ? whole
+             : (TextStyle){ t->font, t->small_text, TEXT_PLAIN };
+}
+
+static double
+name_room (const SpringsWords *words, const Columns *c)
+{
+  const bool has_reference = springs_reference (words->view->springs) != NULL;
+
+  return (has_reference ? c->reference : c->hand) - c->name -
+         BESIDE_NAME * words->view->theme.text;
+}
+
+static double
+block_width (const SpringsWords *words, double width, unsigned n_blocks)
+{
+  const double em = words->view->theme.text;
+
+  return fmin ((width - (n_blocks - 1) * GAP * em) / n_blocks, MOST_BLOCK * em);
+}
+
+static bool
+cuts_a_name (const SpringsWords *words, const NumbersLayout *l, double width)
+{
+  const Columns c = columns_of (words, width);
+  const double room = name_room (words, &c);
+  const SpringCorner *hand = spring_study_in_hand (words->view->springs);
+
+  for (unsigned i = 0; i < l->n_rows; i++) {
+    const char *name = spring_figure (hand, l->figures[i]).name;
+
+    if (text_measure (words->texts, name_style (words, name, room), name).width > room)
+      return true;
+  }
+  return false;
+}
+
+static unsigned
+rows_in_each (const NumbersLayout *l, unsigned n_blocks)
+{
+  return (l->n_rows + n_blocks - 1) / n_blocks;
+}
+
+/* As many as fit across; fewer where that leaves names whole and charts enough room. */
+static unsigned
+count_blocks (const SpringsWords *words,
+              const NumbersLayout *l,
+              double width,
+              double high)
+{
+  const double em = words->view->theme.text;
+  const double least =
+      springs_reference (words->view->springs) != NULL ? LEAST_BLOCK : LEAST_ALONE;
+  const double fit = floor ((width + GAP * em) / ((least + GAP) * em));
+  unsigned n = (unsigned) CLAMP (fit, 1.0, MOST_BLOCKS);
+
+  while (n > 1 && cuts_a_name (words, l, block_width (words, width, n)) &&
+         (rows_in_each (l, n - 1) + 1) * l->row <= high + 1e-6)
+    n--;
+  return n;
+}
+
+/* As high as @room at most, and as @high where fewer blocks leave names whole. */
+static NumbersLayout
+lay_out (const SpringsWords *words, double width, double room, double high)
+{
+  const SpringStudy *springs = words->view->springs;
+  NumbersLayout l = { .row = round (ROW * words->view->theme.text) };
+
+  for (guint i = 0; i < spring_figures_count () && l.n_rows < MOST_ROWS; i++)
+    if (is_asked_for (springs, spring_figure (spring_study_in_hand (springs), i).key))
+      l.figures[l.n_rows++] = i;
+  l.n_blocks = count_blocks (words, &l, width, high);
+  l.n_in_block = rows_in_each (&l, l.n_blocks);
+  l.n_in_block = MIN (l.n_in_block, (unsigned) fmax (floor (room / l.row + 1e-6) - 1, 0));
+  l.n_rows = MIN (l.n_rows, l.n_blocks * l.n_in_block);
+  l.width = block_width (words, width, l.n_blocks);
+  return l;
+}
+
+double
+spring_numbers_height (const SpringsWords *words, double width, double room)
+{
+  const NumbersLayout l = lay_out (words, width, room, MOST_SHARE * room);
+
+  return l.n_in_block < LEAST_ROWS ? 0.0 : (l.n_in_block + 1) * l.row;
 }
 
 static void
@@ -193,18 +262,6 @@ format_figure (const SpringCorner *corner, guint index, char *text, gsize size)
   g_snprintf (text, size, "%s%s", is_signed && figure.value >= 0.05 ? "+" : "", number);
 }
 
-/* The smaller type where the name has no room in the larger. */
-static TextStyle
-name_style (const SpringsWords *words, const char *name, double room)
-{
-  const Theme *t = &words->view->theme;
-  const TextStyle whole = { t->font, t->text, TEXT_PLAIN };
-
-  return text_measure (words->texts, whole, name).width <= room
-             ? whole
-             : (TextStyle){ t->font, t->small_text, TEXT_PLAIN };
-}
-
 static void
 draw_row (const SpringsWords *words, guint index, double x, double y, const Columns *c)
 {
@@ -212,8 +269,7 @@ draw_row (const SpringsWords *words, guint index, double x, double y, const Colu
   const SpringStudy *springs = words->view->springs;
   const SpringCorner *reference = springs_reference (springs);
   const SpringFigure figure = spring_figure (spring_study_in_hand (springs), index);
-  const double first = reference != NULL ? c->reference : c->hand;
-  const double room = first - c->name - 3.4 * t->text;
+  const double room = name_room (words, c);
   char text[48];
 
   put_within (words, name_style (words, figure.name, room), t->ink, figure.name,
@@ -241,7 +297,7 @@ draw_rule (const SpringsWords *words, double x, double y, double width)
 void
 spring_numbers_draw (const SpringsWords *words, Frame frame)
 {
-  const NumbersLayout l = lay_out (words, frame.width, frame.height);
+  const NumbersLayout l = lay_out (words, frame.width, frame.height, frame.height);
   const Columns c = columns_of (words, l.width);
   const double gap = GAP * words->view->theme.text;
 

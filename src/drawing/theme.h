@@ -78,5 +78,14 @@ SetupStyle theme_hand_style (const Theme *theme, unsigned index);
 /* Of the corner as measured. */
 SetupStyle theme_measured_style (const Theme *theme);
 void theme_use_style (cairo_t *cr, const SetupStyle *style, double width);
+/* A short line with the setup's marker on it, from (x, y), as a key has it; @is_hand: of
+ * the setup in hand. */
+void theme_draw_sample (cairo_t *cr,
+                        const Theme *theme,
+                        unsigned index,
+                        bool is_hand,
+                        double x,
+                        double y,
+                        double width);
 /* Filled, in the current source, @size across. */
 void theme_marker (cairo_t *cr, Marker marker, double x, double y, double size);

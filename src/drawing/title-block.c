@@ -180,21 +180,34 @@ has_legend (const Pen *pen, const Study *study)
   return legend_entry (pen, study, 1, &second);
 }
 
-static double
-legend_height (const Pen *pen, const Study *study, double width)
+double
+legend_height (TextCache *texts,
+               const Theme *theme,
+               const Study *study,
+               bool omits_measured,
+               double width)
 {
-  const Pen measuring = { pen->texts, NULL, pen->theme, pen->omits_measured };
+  const Pen pen = { texts, NULL, theme, omits_measured };
 
-  return has_legend (pen, study)
-             ? flow_legend (&measuring, study, 0.0, 0.0, width) * line_height (pen->theme)
+  return has_legend (&pen, study)
+             ? flow_legend (&pen, study, 0.0, 0.0, width) * line_height (theme)
              : 0.0;
 }
 
-static void
-draw_legend (const Pen *pen, const Study *study, double x, double y, double width)
+void
+legend_draw (TextCache *texts,
+             cairo_t *cr,
+             const Theme *theme,
+             const Study *study,
+             bool omits_measured,
+             double x,
+             double y,
+             double width)
 {
-  if (has_legend (pen, study))
-    flow_legend (pen, study, x, y, width);
+  const Pen pen = { texts, cr, theme, omits_measured };
+
+  if (has_legend (&pen, study))
+    flow_legend (&pen, study, x, y + line_height (theme), width);
 }
 
 double
@@ -204,11 +217,11 @@ title_block_height (TextCache *texts,
                     const Study *study,
                     double width)
 {
-  const Pen pen = { texts, NULL, theme, title->omits_measured };
   const TextStyle small = style_of (theme, TEXT_PLAIN);
   g_autofree char *adjustment = title_block_adjustment (title);
 
-  return 2.0 * line_height (theme) + legend_height (&pen, study, width) +
+  return 2.0 * line_height (theme) +
+         legend_height (texts, theme, study, title->omits_measured, width) +
          text_measure_wrapped (texts, small, adjustment, width).height +
          text_measure_wrapped (texts, small, caution_text (), width).height;
 }
@@ -268,8 +281,9 @@ title_block_draw (TextCache *texts,
   cairo_stroke (cr);
 
   draw_names (&pen, title, x, x + width, y + line);
-  draw_legend (&pen, study, x, y + 2.0 * line, width);
-  const double below = y + 1.4 * line + legend_height (&pen, study, width);
+  legend_draw (texts, cr, theme, study, title->omits_measured, x, y + line, width);
+  const double below =
+      y + 1.4 * line + legend_height (texts, theme, study, title->omits_measured, width);
   theme_use (cr, theme->ink);
   const TextSize size = text_draw_wrapped (texts, cr, small, adjustment, x, below, width);
   theme_use (cr, theme->soft_ink);

@@ -22,6 +22,23 @@ TitleBlock title_block_for (const Car *car, const CarSetup *setup, const char *d
 /* "mount 15.0 mm inboard, 10.0 mm rearward, 0.0 mm up · lowered 0.0 mm · toe as moved" */
 char *title_block_adjustment (const TitleBlock *title);
 
+/* Which line is which setup's, in as many lines as @width asks for; of a single curve
+ * nothing. */
+double legend_height (TextCache *texts,
+                      const Theme *theme,
+                      const Study *study,
+                      bool omits_measured,
+                      double width);
+/* (x, y) is its top left. */
+void legend_draw (TextCache *texts,
+                  cairo_t *cr,
+                  const Theme *theme,
+                  const Study *study,
+                  bool omits_measured,
+                  double x,
+                  double y,
+                  double width);
+
 /* Draws the block as a strip @width wide with (x, y) at its top left; where the curves of
  * @study are more than one, it says which is which. */
 double title_block_height (TextCache *texts,

@@ -7,6 +7,3 @@
 #include "model/study.h"
 
 void compare_write_text (const Study *study, GString *text);
-
-/* How much longer the tie rod is than as measured, mm; NAN where it does not assemble. */
-double compare_tie_rod_change (const Study *study, guint setup);

@@ -25,6 +25,9 @@ double compare_value (const Study *study, guint setup, Quantity quantity);
 /* The same less the baseline's. */
 double compare_change (const Study *study, guint setup, Quantity quantity);
 
+/* How much longer the tie rod is than as measured, mm; NAN where it does not assemble. */
+double compare_tie_rod_change (const Study *study, guint setup);
+
 /* Appends the whole table. Text is for reading (aligned, translated, rounded); CSV and
  * JSON are exact and name rows by QuantityInfo.key, in every locale alike. */
 void compare_write (const Study *study, TableFormat format, GString *text);

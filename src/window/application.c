@@ -177,6 +177,7 @@ set_accels (GtkApplication *application)
     { "win.undo", { "<Ctrl>z" } },
     { "win.redo", { "<Ctrl><Shift>z", "<Ctrl>y" } },
     { "win.export", { "<Ctrl>e" } },
+    { "win.report", { "<Ctrl>p" } },
     { "win.copy-numbers", { "<Ctrl><Shift>c" } },
     { "win.close", { "<Ctrl>w" } },
     { "win.fit", { "<Ctrl>0" } },

@@ -1,15 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/card-window-page.h"
+#include "window/today.h"
 
 #include <glib/gi18n-lib.h>
-
-static char *
-today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-
-  return g_date_time_format (now, "%Y-%m-%d");
-}
 
 static gboolean
 find_answer (SwChooser *chooser, const Car *car, ChoiceAnswer *answer)
@@ -83,6 +76,68 @@ card_page_card (const CardPage *page)
                         .carrier = page->carrier,
                         .date = page->date };
 }
+
+static const char *
+paper_size (gconstpointer page)
+{
+  (void) page;
+  return GTK_PAPER_NAME_A4;
+}
+
+static guint
+lay_out (gpointer page, double width, double height)
+{
+  (void) page;
+  (void) width;
+  (void) height;
+  return 1;
+}
+
+static void
+draw_page (gpointer page, cairo_t *cr, guint number, double width, double height)
+{
+  const FittingCard card = card_page_card (page);
+  g_autoptr (TextCache) texts = text_cache_new ();
+
+  (void) number;
+  fitting_card_draw (texts, cr, &card, width, height);
+}
+
+static gboolean
+write_page (gpointer page, const char *path, GError **error)
+{
+  const FittingCard card = card_page_card (page);
+
+  return fitting_card_write (&card, path, error);
+}
+
+static char *
+page_name (gconstpointer data)
+{
+  const CardPage *page = data;
+
+  return g_strdup_printf ("%s – %s", page->car->name, page->plate->name);
+}
+
+static gpointer
+copy_page (gconstpointer page)
+{
+  return card_page_copy (page);
+}
+
+static void
+free_page (gpointer page)
+{
+  card_page_free (page);
+}
+
+const PaperKind card_paper = { .size = paper_size,
+                               .lay_out = lay_out,
+                               .draw_page = draw_page,
+                               .write = write_page,
+                               .name = page_name,
+                               .copy = copy_page,
+                               .free = free_page };
 
 struct _SwCardPreview {
   SwCanvas parent_instance;

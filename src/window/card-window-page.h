@@ -7,6 +7,7 @@
 #include "drawing/fitting-card.h"
 #include "window/canvas.h"
 #include "window/chooser.h"
+#include "window/paper-kind.h"
 
 typedef struct {
   Car *car;
@@ -23,6 +24,9 @@ CardPage *card_page_new (SwChooser *chooser);
 CardPage *card_page_copy (const CardPage *page);
 void card_page_free (CardPage *page);
 FittingCard card_page_card (const CardPage *page);
+
+/* Its one page of A4, upright. */
+extern const PaperKind card_paper;
 
 #define SW_TYPE_CARD_PREVIEW (sw_card_preview_get_type ())
 G_DECLARE_FINAL_TYPE (SwCardPreview, sw_card_preview, SW, CARD_PREVIEW, SwCanvas)

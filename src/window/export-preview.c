@@ -2,6 +2,7 @@
 #include "window/export-preview.h"
 #include "window/chooser.h"
 #include "window/loader.h"
+#include "window/today.h"
 
 #include "model/spring-verdict.h"
 
@@ -16,14 +17,6 @@ struct _SwExportPreview {
 };
 
 G_DEFINE_FINAL_TYPE (SwExportPreview, sw_export_preview, SW_TYPE_CANVAS)
-
-static char *
-today (void)
-{
-  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
-
-  return g_date_time_format (now, "%Y-%m-%d");
-}
 
 /* What the question "Mount" shows, or would show. */
 static MountMapView

@@ -4,7 +4,7 @@
 
 #pragma once
 
-#include "window/measure-window-fields.h"
+#include "model/measure-field.h"
 
 #include <gtk/gtk.h>
 

@@ -3,6 +3,7 @@
 #include "window/lecture-window.h"
 #include "window/measure-window.h"
 #include "window/question.h"
+#include "window/report-window.h"
 #include "window/restore-window.h"
 #include "window/window-private.h"
 
@@ -75,6 +76,14 @@ on_export_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   (void) parameter;
   gtk_window_present (GTK_WINDOW (
       sw_export_window_new (GTK_WINDOW (self), self->bench, question->subject)));
+}
+
+static void
+on_report_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  report_window_open (GTK_WINDOW (data), SW_WINDOW (data)->bench);
 }
 
 static void
@@ -199,6 +208,7 @@ window_install_actions (SwWindow *self)
     { .name = "undo", .activate = on_undo_cb },
     { .name = "redo", .activate = on_redo_cb },
     { .name = "export", .activate = on_export_cb },
+    { .name = "report", .activate = on_report_cb },
     { .name = "copy-numbers", .activate = on_copy_numbers_cb },
     { .name = "close", .activate = on_close_cb },
     { .name = "dismiss", .activate = on_dismiss_cb },
@@ -233,10 +243,10 @@ enable (SwWindow *self, const char *name, gboolean enabled)
 void
 window_update_actions (SwWindow *self)
 {
-  static const char *const on_a_car[] = {
-    "save",         "save-as", "export",  "copy-numbers", "restore",        "explain",
-    "side-by-side", "fit",     "zoom-in", "zoom-out",     "measured-points"
-  };
+  static const char *const on_a_car[] = { "save",    "save-as",      "export",
+                                          "report",  "copy-numbers", "restore",
+                                          "explain", "side-by-side", "fit",
+                                          "zoom-in", "zoom-out",     "measured-points" };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
   const gboolean is_changing = document != NULL && sw_bench_is_dragging (self->bench);
 

@@ -89,9 +89,12 @@ __wrap_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout)
 void
 __wrap_cairo_arc (cairo_t *cr, double x, double y, double r, double from, double to)
 {
-  const DrawnCircle circle = { x, y, r };
+  DrawnCircle circle = { x, y, r };
+  double nothing = 0.0;
 
   need_lists ();
+  cairo_user_to_device (cr, &circle.x, &circle.y);
+  cairo_user_to_device_distance (cr, &circle.radius, &nothing);
   g_array_append_val (drawn_circles, circle);
   __real_cairo_arc (cr, x, y, r, from, to);
 }
@@ -104,6 +107,8 @@ __wrap_cairo_line_to (cairo_t *cr, double x, double y)
   need_lists ();
   if (cairo_has_current_point (cr)) {
     cairo_get_current_point (cr, &line.from_x, &line.from_y);
+    cairo_user_to_device (cr, &line.from_x, &line.from_y);
+    cairo_user_to_device (cr, &line.to_x, &line.to_y);
     g_array_append_val (drawn_lines, line);
   }
   __real_cairo_line_to (cr, x, y);

@@ -20,6 +20,7 @@ typedef struct {
   bool is_cut;                     /* ends in "…" for want of room */
 } DrawnText;
 
+/* On the canvas too. */
 typedef struct {
   double x, y, radius;
 } DrawnCircle;

@@ -6,9 +6,10 @@
 #include "window/aims-panel.h"
 #include "window/answers-view-row.h"
 #include "window/application.h"
-#include "window/card-window-print.h"
+#include "window/card-window-page.h"
 #include "window/mount-view-page.h"
 #include "window/mount-view-steps.h"
+#include "window/paper-print.h"
 #include "window/window-private.h"
 
 #include "model/data-path.h"
@@ -411,7 +412,7 @@ test_the_card_prints_on_one_upright_a4 (void)
   sw_chooser_take_answer (chooser, 0);
 
   CardPage *page = card_page_new (chooser);
-  g_autoptr (GtkPrintOperation) operation = card_print_operation_new (page);
+  g_autoptr (GtkPrintOperation) operation = paper_print_operation_new (&card_paper, page);
   card_page_free (page); /* it has a copy */
   gtk_print_operation_set_export_filename (operation, path);
   gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_EXPORT, NULL, &error);

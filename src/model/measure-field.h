@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What can be entered of a measured car: one field for each number, in the order of the
- * form. A new number in the car file is one more row in measure-window-fields.c. */
+ * form. A new number in the car file is one more row in measure-field.c. */
 
 #pragma once
 

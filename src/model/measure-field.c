@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "window/measure-window-fields.h"
+#include "model/measure-field.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
