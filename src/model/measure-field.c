@@ -61,6 +61,7 @@ static const NumberRow numbers[] = {
     N_ ("Widest part of the tyre: the first number on its side wall."), "mm",
     IN (section_width_mm), CAR_DEFAULT_SECTION_WIDTH, NULL },
   { MEASURE_WHEEL, "tyre.unloaded_radius_mm", N_ ("Unloaded radius"),
+    /* xgettext:no-c-format */
     N_ ("Half the diameter of the tyre off the ground; where it is not given, 3 % above the "
         "loaded one."),
     "mm", IN (unloaded_radius_mm), 0.0, N_ ("from the loaded") },
