@@ -523,7 +523,7 @@ test_a_failure_leaves_the_old_file (Fixture *f, gconstpointer data)
   g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
   g_assert_cmpstr (text, ==, "old");
   g_assert_false (report_write (&f->report, nowhere, &folder));
-  g_assert_error (folder, G_FILE_ERROR, G_FILE_ERROR_NOENT);
+  g_assert_error (folder, G_IO_ERROR, G_IO_ERROR_NOT_FOUND);
 }
 
 #define ADD_FILE(name, test) g_test_add (name, Fixture, NULL, set_up, test, tear_down)
