@@ -10,6 +10,10 @@ static const Command commands[] = {
   { "table", N_ ("FILE"), N_ ("Print a travel table as CSV or JSON."), table_command },
   { "plot", N_ ("FILE"), N_ ("Draw the curves or the sheet as PNG, SVG or PDF."),
     plot_launch },
+  { "guide", N_ ("FILE"),
+    N_ ("Write the measuring guide as a PDF: how to take each point, and how closely, which "
+        "is computed from the car."),
+    plot_launch },
   { "check", N_ ("FILE"), N_ ("Load and solve a car, and print what looks implausible."),
     check_command },
   { "compare", N_ ("FILE"),

@@ -23,8 +23,9 @@ typedef struct {
 } Command;
 
 int table_command (int argc, char **argv);
-int plot_command (int argc, char **argv); /* in the program strutwright-plot */
-int plot_launch (int argc, char **argv);  /* becomes that, for any command word */
+int plot_command (int argc, char **argv);  /* in the program strutwright-plot */
+int plot_launch (int argc, char **argv);   /* becomes that, for any command word */
+int guide_command (int argc, char **argv); /* in the program strutwright-plot */
 int choose_command (int argc, char **argv);
 int choose_card_command (int argc, char **argv); /* in the program strutwright-plot */
 int check_command (int argc, char **argv);

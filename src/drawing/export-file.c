@@ -140,6 +140,19 @@ draw_bytes (
 }
 
 static gboolean
+write_bytes (GByteArray *bytes, cairo_status_t status, const char *path, GError **error)
+{
+  if (status != CAIRO_STATUS_SUCCESS) {
+    g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_DRAWING,
+                 _ ("“%s” could not be drawn: %s."), path,
+                 cairo_status_to_string (status));
+    return FALSE;
+  }
+  return g_file_set_contents_full (path, (const char *) bytes->data, bytes->len,
+                                   G_FILE_SET_CONTENTS_CONSISTENT, 0666, error);
+}
+
+static gboolean
 write_paper (ExportDraw draw,
              gconstpointer view,
              Kind kind,
@@ -150,14 +163,7 @@ write_paper (ExportDraw draw,
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
   const cairo_status_t status = draw_bytes (draw, view, kind, paper, bytes);
 
-  if (status != CAIRO_STATUS_SUCCESS) {
-    g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_DRAWING,
-                 _ ("“%s” could not be drawn: %s."), path,
-                 cairo_status_to_string (status));
-    return FALSE;
-  }
-  return g_file_set_contents_full (path, (const char *) bytes->data, bytes->len,
-                                   G_FILE_SET_CONTENTS_CONSISTENT, 0666, error);
+  return write_bytes (bytes, status, path, error);
 }
 
 gboolean
@@ -201,4 +207,39 @@ export_file_write_page (ExportDraw draw,
                         .dots = EXPORT_PAGE_DOTS,
                         .unit = CAIRO_SVG_UNIT_PT };
   return write_paper (draw, view, kind, &paper, path, error);
+}
+
+gboolean
+export_file_write_pages (ExportDrawPage draw,
+                         gconstpointer view,
+                         guint n_pages,
+                         double width,
+                         double height,
+                         const char *path,
+                         GError **error)
+{
+  const Paper paper = { .width = width, .height = height, .scale = 1.0 };
+  g_autoptr (GByteArray) bytes = g_byte_array_new ();
+
+  if (!has_suffix (path, ".pdf")) {
+    g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_SUFFIX,
+                 _ ("“%s” does not end in .pdf: it has several pages."), path);
+    return FALSE;
+  }
+  cairo_surface_t *surface = create_surface (KIND_PDF, &paper, bytes);
+  cairo_t *cr = cairo_create (surface);
+
+  for (guint page = 0; page < n_pages; page++) {
+    cairo_save (cr);
+    draw (cr, view, page, width, height);
+    cairo_restore (cr);
+    cairo_show_page (cr);
+  }
+  const cairo_status_t drawn = cairo_status (cr);
+  cairo_destroy (cr);
+  cairo_surface_finish (surface);
+  const cairo_status_t written = cairo_surface_status (surface);
+  cairo_surface_destroy (surface);
+  return write_bytes (bytes, drawn != CAIRO_STATUS_SUCCESS ? drawn : written, path,
+                      error);
 }

@@ -23,3 +23,14 @@ gboolean export_file_write_page (ExportDraw draw,
                                  double height,
                                  const char *path,
                                  GError **error);
+
+/* A PDF of several such pages. */
+typedef void (*ExportDrawPage) (
+    cairo_t *cr, gconstpointer view, guint page, double width, double height);
+gboolean export_file_write_pages (ExportDrawPage draw,
+                                  gconstpointer view,
+                                  guint n_pages,
+                                  double width,
+                                  double height,
+                                  const char *path,
+                                  GError **error);
