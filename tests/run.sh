@@ -22,6 +22,8 @@ has_desktop_settings () {
   test -e /usr/share/glib-2.0/schemas/org.gnome.desktop.interface.gschema.xml
 }
 has_locale_sources () { test -e /usr/share/i18n/locales/de_DE; }
+# Small systems put a program in its place that only says what is missing.
+has_manual_reader () { man --version | grep '^man '; }
 has_python_atspi () {
   /usr/bin/python3 -c 'import gi; gi.require_version("Atspi", "2.0")'
 }
@@ -31,6 +33,7 @@ need_to_test () {
   need appstream has_command appstreamcli
   need shellcheck has_command shellcheck
   need locales has_locale_sources
+  need man-db has_manual_reader
   need xvfb has_command Xvfb
   need dbus has_command dbus-daemon
   need at-spi2-core has_accessibility_bus

@@ -424,20 +424,17 @@ test_without_a_command_the_window_gets_it_all (void)
 static void
 test_a_missing_window_is_said (void)
 {
-  g_autofree char *installed = g_build_filename (LIBEXECDIR, "strutwright-window", NULL);
-
-  if (g_file_test (installed, G_FILE_TEST_EXISTS)) {
-    g_test_skip ("the window program is installed here");
-    return;
-  }
   char *folder = fixture_folder_new ();
   g_autofree char *program = copy_program (folder);
   const char *argv[] = { program, NULL };
-  g_auto (Outcome) o = program_run (argv);
 
+  g_setenv ("STRUTWRIGHT_LIBEXECDIR", "/nowhere/at/all", TRUE);
+  g_auto (Outcome) o = program_run (argv);
+  g_unsetenv ("STRUTWRIGHT_LIBEXECDIR");
   g_assert_cmpint (o.status, ==, 1);
-  g_assert_true (g_str_has_prefix (o.err, "strutwright: The program "
-                                          "strutwright-window was found neither"));
+  g_assert_cmpstr (o.err, ==,
+                   "strutwright: The program strutwright-window was found neither beside "
+                   "this program nor in /nowhere/at/all.\n");
   fixture_folder_remove (folder);
 }
 

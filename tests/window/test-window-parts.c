@@ -470,6 +470,15 @@ test_a_canvas_draws_when_it_must (void)
   run_idle ();
 }
 
+static void
+test_icons_come_with_the_program (void)
+{
+  GtkIconTheme *theme = gtk_icon_theme_get_for_display (gdk_display_get_default ());
+
+  g_assert_true (gtk_icon_theme_has_icon (theme, SW_APPLICATION_ID));
+  g_assert_true (gtk_icon_theme_has_icon (theme, SW_APPLICATION_ID "-symbolic"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -500,6 +509,7 @@ main (int argc, char **argv)
   g_test_add_func ("/window/example", test_an_example_has_no_file);
   g_test_add_func ("/window/dark", test_dark_turns_the_drawings);
   g_test_add_func ("/canvas/draws-when-it-must", test_a_canvas_draws_when_it_must);
+  g_test_add_func ("/icons", test_icons_come_with_the_program);
   status = g_test_run ();
   g_object_unref (application);
   return status;
