@@ -190,6 +190,7 @@ set_accels (GtkApplication *application)
     { "win.question::mount", { "<Alt>3" } },
     { "win.question::springs", { "<Alt>4" } },
     { "win.explain", { "F5" } },
+    { "win.what-is::", { "<Shift>F1" } },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)

@@ -2,9 +2,12 @@
 #include "window/export-window.h"
 #include "window/lecture-window.h"
 #include "window/measure-window.h"
+#include "window/quantity-window.h"
 #include "window/question.h"
 #include "window/restore-window.h"
 #include "window/window-private.h"
+
+#include "model/quantity-info.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -123,6 +126,29 @@ on_explain_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
       GTK_WINDOW (sw_lecture_window_new (GTK_WINDOW (self), self->bench)));
 }
 
+/* By its key; "" for what is under the pointer or highlighted by keys, if anything is. */
+static void
+on_what_is_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SwWindow *self = SW_WINDOW (data);
+  Quantity quantity;
+
+  (void) action;
+  if (quantity_from_key (g_variant_get_string (parameter, NULL), &quantity))
+    quantity_window_present (GTK_WINDOW (self), (int) quantity);
+  else
+    quantity_window_present (GTK_WINDOW (self),
+                             self->bench != NULL ? sw_bench_get_lit (self->bench) : -1);
+}
+
+static void
+on_quantities_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  quantity_window_present (GTK_WINDOW (data), -1);
+}
+
 /* For parts of the window that have a sentence to show. */
 static void
 on_tell_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
@@ -204,6 +230,8 @@ window_install_actions (SwWindow *self)
     { .name = "dismiss", .activate = on_dismiss_cb },
     { .name = "restore", .activate = on_restore_cb },
     { .name = "explain", .activate = on_explain_cb },
+    { .name = "what-is", .activate = on_what_is_cb, .parameter_type = "s" },
+    { .name = "quantities", .activate = on_quantities_cb },
     { .name = "tell", .activate = on_tell_cb, .parameter_type = "s" },
     { .name = "show-help-overlay", .activate = on_show_help_overlay_cb },
     { .name = "fit", .activate = on_zoom_cb },
