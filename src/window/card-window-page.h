@@ -5,8 +5,8 @@
 #pragma once
 
 #include "drawing/fitting-card.h"
-#include "window/canvas.h"
 #include "window/chooser.h"
+#include "window/paper-preview.h"
 
 typedef struct {
   Car *car;
@@ -24,8 +24,5 @@ CardPage *card_page_copy (const CardPage *page);
 void card_page_free (CardPage *page);
 FittingCard card_page_card (const CardPage *page);
 
-#define SW_TYPE_CARD_PREVIEW (sw_card_preview_get_type ())
-G_DECLARE_FINAL_TYPE (SwCardPreview, sw_card_preview, SW, CARD_PREVIEW, SwCanvas)
-
-/* Shows @page, which must outlive it, as wide as there is room. */
-GtkWidget *sw_card_preview_new (const CardPage *page);
+/* Shows @page, which must outlive it. */
+GtkWidget *card_preview_new (const CardPage *page);

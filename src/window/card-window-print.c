@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/card-window-print.h"
+#include "window/paper-window.h"
 
 static void
 on_draw_page_cb (GtkPrintOperation *operation,
@@ -17,23 +18,11 @@ on_draw_page_cb (GtkPrintOperation *operation,
                      gtk_print_context_get_height (context));
 }
 
-static GtkPageSetup *
-upright_a4 (void)
-{
-  GtkPageSetup *setup = gtk_page_setup_new ();
-  GtkPaperSize *a4 = gtk_paper_size_new (GTK_PAPER_NAME_A4);
-
-  gtk_page_setup_set_paper_size_and_default_margins (setup, a4);
-  gtk_page_setup_set_orientation (setup, GTK_PAGE_ORIENTATION_PORTRAIT);
-  gtk_paper_size_free (a4);
-  return setup;
-}
-
 GtkPrintOperation *
 card_print_operation_new (const CardPage *page)
 {
   GtkPrintOperation *operation = gtk_print_operation_new ();
-  g_autoptr (GtkPageSetup) setup = upright_a4 ();
+  g_autoptr (GtkPageSetup) setup = paper_page_setup (GTK_PAPER_NAME_A4);
 
   gtk_print_operation_set_default_page_setup (operation, setup);
   gtk_print_operation_set_n_pages (operation, 1);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/export-window.h"
+#include "window/guide-window.h"
 #include "window/lecture-window.h"
 #include "window/measure-window.h"
 #include "window/quantity-window.h"
@@ -142,6 +143,14 @@ on_what_is_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+on_guide_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  guide_window_open (GTK_WINDOW (data), SW_WINDOW (data)->bench);
+}
+
+static void
 on_quantities_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   (void) action;
@@ -231,6 +240,7 @@ window_install_actions (SwWindow *self)
     { .name = "restore", .activate = on_restore_cb },
     { .name = "explain", .activate = on_explain_cb },
     { .name = "what-is", .activate = on_what_is_cb, .parameter_type = "s" },
+    { .name = "guide", .activate = on_guide_cb },
     { .name = "quantities", .activate = on_quantities_cb },
     { .name = "tell", .activate = on_tell_cb, .parameter_type = "s" },
     { .name = "show-help-overlay", .activate = on_show_help_overlay_cb },
@@ -262,8 +272,8 @@ void
 window_update_actions (SwWindow *self)
 {
   static const char *const on_a_car[] = {
-    "save",         "save-as", "export",  "copy-numbers", "restore",        "explain",
-    "side-by-side", "fit",     "zoom-in", "zoom-out",     "measured-points"
+    "save",         "save-as", "export",  "copy-numbers", "restore",         "explain",
+    "side-by-side", "fit",     "zoom-in", "zoom-out",     "measured-points", "guide"
   };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
   const gboolean is_changing = document != NULL && sw_bench_is_dragging (self->bench);
