@@ -173,12 +173,14 @@ new_bar (Tour *self)
 {
   GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkEventController *keys = gtk_event_controller_key_new ();
 
   gtk_widget_add_css_class (bar, "tour");
   gtk_widget_set_hexpand (words, TRUE);
-  self->count = append_label (words, "dim-label", GTK_ACCESSIBLE_ROLE_LABEL);
-  self->title = append_label (words, "tour-title", GTK_ACCESSIBLE_ROLE_HEADING);
+  self->title = append_label (head, "tour-title", GTK_ACCESSIBLE_ROLE_HEADING);
+  self->count = append_label (head, "dim-label", GTK_ACCESSIBLE_ROLE_LABEL);
+  gtk_box_append (GTK_BOX (words), head);
   self->text = append_label (words, NULL, GTK_ACCESSIBLE_ROLE_LABEL);
   gtk_box_append (GTK_BOX (bar), words);
   append_button (self, bar, _ ("Skip the Tour"), G_CALLBACK (end));

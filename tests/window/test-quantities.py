@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """What is this? The pages on the quantities: from keys, from a menu, from each other."""
 from gtkdrive import Atspi, GLib, wait_for
-from strutwright_window import CURVES, NUMBERS, WindowTest, main
+from strutwright_window import CURVES, FRONT_MOUNT, NUMBERS, WindowTest, main
 
 
 class Quantities(WindowTest):
@@ -18,6 +18,13 @@ class Quantities(WindowTest):
         return [node.get_name() for node in window.walk(shown)
                 if node.get_role_name() == 'list item'
                 and node.get_state_set().contains(Atspi.StateType.VISIBLE)]
+
+    @staticmethod
+    def entry(window):
+        """Of the menu that is open."""
+        return wait_for('the entry', lambda: next(
+            (node for node in window.walk() if node.get_role_name() == 'menu item'
+             and node.get_name() == 'What is this?' and window.box(node).width > 0), None))
 
     def light_row(self, window, quantity):
         window.read_number(quantity)
@@ -52,21 +59,29 @@ class Quantities(WindowTest):
         window = self.open()
         curves = window.get('image', CURVES)
         window.click(curves, 200, 120, button=3)
-        item = wait_for('the entry', lambda: next(
-            (node for node in window.walk() if node.get_role_name() == 'menu item'
-             and node.get_name() == 'What is this?' and window.box(node).width > 0), None))
-        window.press(item)
+        window.press(self.entry(window))
         window.wait_other_window()
         self.page(window, 'Camber, °')
+
+    def test_from_the_menu_of_the_sheet(self):
+        """A little below the mount run the strut and the steering axis."""
+        window = self.open()
+        box = window.box(window.handle(FRONT_MOUNT))
+        window.click(window.handle(FRONT_MOUNT), box.width / 2 + 9, box.height / 2 + 60,
+                     button=3)
+        window.press(self.entry(window))
+        window.wait_other_window()
+        found = wait_for('its page', lambda: next(
+            (title for title in ('Strut length, mm', 'Steering-axis inclination, °')
+             if window.find('heading', title)), None))
+        self.page(window, found)
 
     def test_from_the_menu_by_keys(self):
         window = self.open()
         self.light_row(window, 'Scrub radius')
         self.assertTrue(window.has_focus(window.get('image', NUMBERS)))
         window.key('shift+F10')
-        wait_for('the entry', lambda: next(
-            (node for node in window.walk() if node.get_role_name() == 'menu item'
-             and node.get_name() == 'What is this?' and window.box(node).width > 0), None))
+        self.entry(window)
         window.key('Return')
         window.wait_other_window()
         self.page(window, 'Scrub radius, mm')
