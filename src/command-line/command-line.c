@@ -14,6 +14,10 @@ static const Command commands[] = {
     N_ ("Write a report as PDF: the car, its setups side by side, curves, the sheet to a "
         "scale, roll centre, springs and loads."),
     plot_launch },
+  { "guide", N_ ("FILE"),
+    N_ ("Write the measuring guide as a PDF: how to take each point, and how closely, which "
+        "is computed from the car."),
+    plot_launch },
   { "check", N_ ("FILE"), N_ ("Load and solve a car, and print what looks implausible."),
     check_command },
   { "compare", N_ ("FILE"),

@@ -26,6 +26,7 @@ int table_command (int argc, char **argv);
 int plot_command (int argc, char **argv);   /* in the program strutwright-plot */
 int report_command (int argc, char **argv); /* in the same */
 int plot_launch (int argc, char **argv);    /* becomes that, for any command word */
+int guide_command (int argc, char **argv);  /* in the same */
 int choose_command (int argc, char **argv);
 int choose_card_command (int argc, char **argv); /* in the program strutwright-plot */
 int check_command (int argc, char **argv);

@@ -14,6 +14,8 @@ main (int argc, char **argv)
     return plot_command (argc - 1, argv + 1);
   if (g_str_equal (word, "report"))
     return report_command (argc - 1, argv + 1);
+  if (g_str_equal (word, "guide"))
+    return guide_command (argc - 1, argv + 1);
   if (g_str_equal (word, "choose"))
     return choose_card_command (argc - 1, argv + 1);
   command_line_say (_ ("This program draws for strutwright, which starts it."));

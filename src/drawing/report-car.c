@@ -5,6 +5,7 @@
 #include "drawing/report-parts.h"
 #include "model/measure-field.h"
 #include "model/number-text.h"
+#include "model/point-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -108,7 +109,7 @@ write_points_head (ReportFlow *flow)
   fitting_ink (&flow->pen, flow->pen.theme.soft_ink);
   for (guint i = 0; i < sides * N_AXES; i++)
     write_in_axis (flow, FITTING_SMALL, i / N_AXES, i % N_AXES,
-                   measure_axis_name (i % N_AXES), baseline (flow));
+                   point_axis_name (i % N_AXES), baseline (flow));
   end_row (flow, flow->x, flow->width);
 }
 

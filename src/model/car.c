@@ -91,11 +91,18 @@ car_right_clear (CarMeasuredRight *right)
   *right = (CarMeasuredRight){ 0 };
 }
 
+static void
+append_as_measured (Car *car)
+{
+  const CarSetup as_measured = { .name = g_strdup (_ ("As measured")) };
+
+  g_array_append_val (car->setups, as_measured);
+}
+
 Car *
 car_new (void)
 {
   Car *car = g_new0 (Car, 1);
-  const CarSetup as_measured = { .name = g_strdup (_ ("As measured")) };
 
   car->name = g_strdup ("");
   car->notes = g_strdup ("");
@@ -118,7 +125,7 @@ car_new (void)
                              .travel_used_mm = CAR_DEFAULT_TRAVEL_USED };
   car->targets = car_targets_new (NULL, 0);
   car->setups = new_setups ();
-  g_array_append_val (car->setups, as_measured);
+  append_as_measured (car);
   return car;
 }
 
@@ -142,6 +149,17 @@ car_copy (const Car *car)
   for (CarSection i = 0; i < N_CAR_SECTIONS; i++)
     ref_object (copy->unknown[i]);
   return copy;
+}
+
+Car *
+car_without_setups (const Car *car)
+{
+  Car *bare = car_copy (car);
+
+  g_array_set_size (bare->setups, 0);
+  append_as_measured (bare);
+  bare->baseline = 0;
+  return bare;
 }
 
 void

@@ -162,6 +162,8 @@ typedef struct {
  * points at the origin. */
 Car *car_new (void);
 Car *car_copy (const Car *car);
+/* A copy that has one setup "As measured", which moves nothing. */
+Car *car_without_setups (const Car *car);
 void car_free (Car *car);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Car, car_free)
 

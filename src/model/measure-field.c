@@ -1,36 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/measure-field.h"
 
+#include "model/point-words.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
-typedef struct {
-  const char *path, *name, *meaning;
-} PointWords;
-
-static const PointWords points[N_POINTS] = {
-  [POINT_ARM_FRONT_PIVOT] = { "corner.arm_front_pivot", N_ ("Arm, front pivot"),
-                              N_ ("The lower arm's front pivot on the body: the middle of its "
-                                  "bush, on the axis about which the arm swings.") },
-  [POINT_ARM_REAR_PIVOT] = { "corner.arm_rear_pivot", N_ ("Arm, rear pivot"),
-                             N_ ("The lower arm's rear pivot on the body: a second point on the "
-                                 "axis about which the arm swings.") },
-  [POINT_BALL_JOINT] = { "corner.ball_joint", N_ ("Lower ball joint"),
-                         N_ ("Centre of the ball that joins the lower arm to the knuckle.") },
-  [POINT_UPPER_MOUNT] = { "corner.upper_mount", N_ ("Upper mount"),
-                          N_ ("Centre of the strut's top bearing: the point that a plate "
-                              "moves.") },
-  [POINT_STRUT_FOOT] = { "corner.strut_foot", N_ ("Strut foot"),
-                         N_ ("Any second point on the strut's axis, low down: with the upper "
-                             "mount it gives the axis.") },
-  [POINT_TIE_ROD_OUTER] = { "corner.tie_rod_outer", N_ ("Tie rod, outer end"),
-                            N_ ("Centre of the tie rod's joint on the knuckle.") },
-  [POINT_TIE_ROD_INNER] = { "corner.tie_rod_inner", N_ ("Tie rod, inner end"),
-                            N_ ("Centre of the tie rod's joint on the rack, steered straight "
-                                "ahead.") },
-  [POINT_WHEEL_CENTRE] = { "corner.wheel_centre", N_ ("Wheel centre"),
-                           N_ ("Where the hub's axis meets the middle plane of the wheel.") },
+static const char *const point_paths[N_POINTS] = {
+  [POINT_ARM_FRONT_PIVOT] = "corner.arm_front_pivot",
+  [POINT_ARM_REAR_PIVOT] = "corner.arm_rear_pivot",
+  [POINT_BALL_JOINT] = "corner.ball_joint",
+  [POINT_UPPER_MOUNT] = "corner.upper_mount",
+  [POINT_STRUT_FOOT] = "corner.strut_foot",
+  [POINT_TIE_ROD_OUTER] = "corner.tie_rod_outer",
+  [POINT_TIE_ROD_INNER] = "corner.tie_rod_inner",
+  [POINT_WHEEL_CENTRE] = "corner.wheel_centre",
 };
 
 #define IN(member) offsetof (Car, member)
@@ -174,9 +159,9 @@ coordinate (guint index, CarSide side)
                              side == SIDE_LEFT ? MEASURE_POINTS : MEASURE_RIGHT_POINTS,
                          .point = point,
                          .axis = axis,
-                         .path = points[point].path,
-                         .name = _ (points[point].name),
-                         .meaning = _ (points[point].meaning),
+                         .path = point_paths[point],
+                         .name = point_title (point),
+                         .meaning = point_meaning (point),
                          .unit = "mm",
                          .offset = start + point * sizeof (Vec3) + parts[axis],
                          .absent = REQUIRED };
@@ -232,14 +217,6 @@ measure_point_field (PointName point, CarSide side)
   return 3 * point + (side == SIDE_LEFT ? 0 : N_COORDINATES + N_LEFT_NUMBERS);
 }
 
-const char *
-measure_axis_name (guint axis)
-{
-  const char *const names[] = { _ ("x forward"), _ ("y left"), _ ("z up") };
-
-  return names[axis];
-}
-
 static gboolean
 is_right (const MeasureField *field)
 {
@@ -253,7 +230,7 @@ measure_field_name (const MeasureField *field)
   g_autofree char *name =
       field->point == N_POINTS
           ? g_strdup (field->name)
-          : g_strdup_printf (_ ("%s, %s"), field->name, measure_axis_name (field->axis));
+          : g_strdup_printf (_ ("%s, %s"), field->name, point_axis_name (field->axis));
 
   /* Translators: a number that was measured there. */
   return is_right (field) ? g_strdup_printf (_ ("Right side: %s"), name)

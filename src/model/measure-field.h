@@ -47,6 +47,3 @@ gboolean measure_field_is_at (const MeasureField *field, const char *path);
 
 double measure_field_value (const MeasureField *field, const Car *car);
 void measure_field_set (const MeasureField *field, Car *car, double value);
-
-/* "x forward", "y left", "z up"; translated. */
-const char *measure_axis_name (guint axis);

@@ -24,39 +24,43 @@ typedef struct {
   int decimals;
   double least, most;
   gboolean holds_for_setups; /* whether it says something about a moved mount too */
+  const char *source;        /* translated */
 } Band;
 
 static const Band bands[] = {
-  /* Workshop manuals of strut cars, 2003 to 2021: 1°30′ to 5°21′; sporting versions 7–8.
-   */
-  { "caster", NULL, QUANTITY_CASTER, FALSE, 1, "°", 2, 1.5, 7.5, TRUE },
-  /* Workshop manuals: −0°36′ ± 45′, −0°20′ ± 30′, −0°30′ ± 45′. */
-  { "camber", NULL, QUANTITY_CAMBER, FALSE, 1, "°", 2, -1.5, 0.5, TRUE },
-  /* A workshop manual: 10°05′ ± 45′; handbooks 10 to 15½°, from memory. */
-  { "sai", NULL, QUANTITY_SAI, FALSE, 1, "°", 2, 9, 16, TRUE },
-  /* Workshop manuals: 0 ± 12′, 0 ± 2 mm. */
-  { "total-toe", N_ ("Total toe-in"), QUANTITY_TOE_IN, FALSE, 2, "°", 2, -0.2, 0.3,
-    TRUE },
-  /* Handbook, from memory. */
-  { "scrub-radius", NULL, QUANTITY_SCRUB_RADIUS, FALSE, 1, " mm", 1, -20, 50, TRUE },
-  /* From memory. */
-  { "trail", NULL, QUANTITY_TRAIL, FALSE, 1, " mm", 1, 5, 40, TRUE },
-  /* Handbook band 30 to 100 mm, from memory, widened. */
+  { "caster", NULL, QUANTITY_CASTER, FALSE, 1, "°", 2, 1.5, 7.5, TRUE,
+    N_ ("Workshop manuals of cars with struts, 2003 to 2021, give 1°30′ to 5°21′; sporting "
+        "versions have 7 to 8°.") },
+  { "camber", NULL, QUANTITY_CAMBER, FALSE, 1, "°", 2, -1.5, 0.5, TRUE,
+    N_ ("Workshop manuals of cars with struts give −0°36′ ± 45′, −0°20′ ± 30′ and "
+        "−0°30′ ± 45′.") },
+  { "sai", NULL, QUANTITY_SAI, FALSE, 1, "°", 2, 9, 16, TRUE,
+    N_ ("A workshop manual of a car with struts gives 10°05′ ± 45′; handbooks give 10 to "
+        "15½°, from memory.") },
+  { "total-toe", N_ ("Total toe-in"), QUANTITY_TOE_IN, FALSE, 2, "°", 2, -0.2, 0.3, TRUE,
+    N_ ("Workshop manuals of cars with struts give 0 ± 12′ and 0 ± 2 mm.") },
+  { "scrub-radius", NULL, QUANTITY_SCRUB_RADIUS, FALSE, 1, " mm", 1, -20, 50, TRUE,
+    N_ ("From memory of a chassis handbook, not seen again; front-drive cars stand near "
+        "−20 to +10 mm.") },
+  { "trail", NULL, QUANTITY_TRAIL, FALSE, 1, " mm", 1, 5, 40, TRUE,
+    N_ ("From memory, no published source.") },
   { "roll-centre-height", NULL, QUANTITY_ROLL_CENTRE_HEIGHT, FALSE, 1, " mm", 1, 0, 120,
-    FALSE },
-  /* Computed on reference corners: 2.77 and 2.81. */
+    FALSE,
+    N_ ("A chassis handbook gives 30 to 100 mm for a front axle, from memory; the band here "
+        "is wider.") },
   { "roll-centre-fall", N_ ("The roll centre's fall per mm lowered"),
-    QUANTITY_ROLL_CENTRE_HEIGHT, TRUE, -1, " mm/mm", 2, 2, 3.5, FALSE },
-  /* Computed on reference corners: −0.37 to −0.50. */
+    QUANTITY_ROLL_CENTRE_HEIGHT, TRUE, -1, " mm/mm", 2, 2, 3.5, FALSE,
+    N_ ("Computed on two reference corners: 2.77 and 2.81 mm.") },
   { "camber-gain", N_ ("Camber gain over 25 mm of bump"), QUANTITY_CAMBER_GAIN, FALSE, 25,
-    "°", 2, -0.9, -0.2, FALSE },
-  /* Computed on reference corners. */
-  { "strut-ratio", NULL, QUANTITY_STRUT_RATIO, FALSE, 1, "", 3, 0.9, 1.0, FALSE },
-  /* From memory. */
+    "°", 2, -0.9, -0.2, FALSE,
+    N_ ("Computed on two reference corners: −0.44° and −0.50° at the height as "
+        "measured.") },
+  { "strut-ratio", NULL, QUANTITY_STRUT_RATIO, FALSE, 1, "", 3, 0.9, 1.0, FALSE,
+    N_ ("Computed on three reference corners: 0.95 to 0.96 at the height as measured.") },
   { "bump-steer", N_ ("Bump steer over 25 mm of bump"), QUANTITY_BUMP_STEER, FALSE, 25,
-    "°", 2, -0.1, 0.1, TRUE },
-  /* Handbook, from memory. */
-  { "anti-dive", NULL, QUANTITY_ANTI_DIVE, FALSE, 1, " %", 1, 0, 50, FALSE },
+    "°", 2, -0.1, 0.1, TRUE, N_ ("From memory, no published source.") },
+  { "anti-dive", NULL, QUANTITY_ANTI_DIVE, FALSE, 1, " %", 1, 0, 50, FALSE,
+    N_ ("From memory of a handbook on vehicle dynamics, not seen again.") },
 };
 
 static void
@@ -94,11 +98,16 @@ band_value (const Band *band, const Measures *measures)
   return band->factor * quantity_edge_value (band->quantity, from[band->quantity]);
 }
 
+static const char *
+band_name (const Band *band)
+{
+  return band->name != NULL ? _ (band->name) : quantity_info (band->quantity).name;
+}
+
 static char *
 band_sentence (const Band *band, double value)
 {
-  const char *name =
-      band->name != NULL ? _ (band->name) : quantity_info (band->quantity).name;
+  const char *name = band_name (band);
   g_autofree char *now = number_text (value, band->decimals);
   g_autofree char *least = plain_number_text (band->least);
   g_autofree char *most = plain_number_text (band->most);
@@ -232,4 +241,17 @@ plausibility_check (const Car *car)
   for (guint i = 0; i < car->setups->len; i++)
     check_setup (warnings, car, &measured, i);
   return warnings;
+}
+
+guint
+plausibility_bands (Quantity quantity, PlausibilityBand found[PLAUSIBILITY_MOST_BANDS])
+{
+  guint n = 0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (bands); i++)
+    if (bands[i].quantity == quantity && n < PLAUSIBILITY_MOST_BANDS)
+      found[n++] = (PlausibilityBand){ bands[i].id,   band_name (&bands[i]),
+                                       bands[i].unit, bands[i].least,
+                                       bands[i].most, _ (bands[i].source) };
+  return n;
 }

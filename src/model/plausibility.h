@@ -4,6 +4,7 @@
 
 #pragma once
 
+#include "kernel/measure.h"
 #include "model/car.h"
 
 #define PLAUSIBILITY_AS_MEASURED -1
@@ -17,3 +18,18 @@ typedef struct {
 /* Of PlausibilityWarning, owned by the array: the corner as measured first, then each
  * setup that changes something. @car is sound (car-json.h). */
 GPtrArray *plausibility_check (const Car *car);
+
+/* What is usual for a road car with struts as it was measured: the bands that the
+ * warnings watch. */
+typedef struct {
+  const char *id;
+  const char *name; /* translated: "Camber gain over 25 mm of bump" */
+  const char *unit; /* to follow a number: "°", " mm" */
+  double least, most;
+  const char *source; /* translated, whole sentences */
+} PlausibilityBand;
+
+#define PLAUSIBILITY_MOST_BANDS 2
+/* Returns how many watch @quantity: itself, twice it, or its change. */
+guint plausibility_bands (Quantity quantity,
+                          PlausibilityBand found[PLAUSIBILITY_MOST_BANDS]);

@@ -38,14 +38,24 @@ offer_left_over_once (SwWindow *window)
   self->has_offered = TRUE;
 }
 
-static void
-sw_application_activate (GApplication *application)
+static SwWindow *
+present_demo (GtkApplication *application)
 {
-  SwWindow *window = sw_window_new (GTK_APPLICATION (application));
+  SwWindow *window = sw_window_new (application);
 
   open_demo (window);
   gtk_window_present (GTK_WINDOW (window));
+  return window;
+}
+
+static void
+sw_application_activate (GApplication *application)
+{
+  SwWindow *window = present_demo (GTK_APPLICATION (application));
+
   offer_left_over_once (window);
+  if (sw_window_is_tour_due ())
+    sw_window_start_tour (window);
 }
 
 /* A file that is refused leaves the demo car behind the sentence that says why. */
@@ -130,6 +140,20 @@ on_about_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   about_present (gtk_application_get_active_window (GTK_APPLICATION (data)));
 }
 
+/* With the demo car, in a window of its own where another car is open. */
+static void
+on_tour_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  GtkApplication *application = GTK_APPLICATION (data);
+  GtkWindow *window = gtk_application_get_active_window (application);
+
+  (void) action;
+  (void) parameter;
+  if (!SW_IS_WINDOW (window) || !sw_window_shows_example (SW_WINDOW (window)))
+    window = GTK_WINDOW (present_demo (application));
+  sw_window_start_tour (SW_WINDOW (window));
+}
+
 static void
 on_cautions_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
@@ -192,6 +216,7 @@ set_accels (GtkApplication *application)
     { "win.question::springs", { "<Alt>4" } },
     { "win.question::loads", { "<Alt>5" } },
     { "win.explain", { "F5" } },
+    { "win.what-is::", { "<Shift>F1" } },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
@@ -221,6 +246,7 @@ sw_application_startup (GApplication *application)
     { .name = "quit", .activate = on_quit_cb },
     { .name = "about", .activate = on_about_cb },
     { .name = "cautions", .activate = on_cautions_cb },
+    { .name = "tour", .activate = on_tour_cb },
     { .name = "dark", .state = "false", .change_state = on_dark_cb },
   };
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/card-window-page.h"
+#include "window/paper-preview.h"
 #include "window/today.h"
 
 #include <glib/gi18n-lib.h>
@@ -139,96 +140,26 @@ const PaperKind card_paper = { .size = paper_size,
                                .copy = copy_page,
                                .free = free_page };
 
-struct _SwCardPreview {
-  SwCanvas parent_instance;
-
-  const CardPage *page;
-  TextCache *texts;
-};
-
-G_DEFINE_FINAL_TYPE (SwCardPreview, sw_card_preview, SW_TYPE_CANVAS)
-
 static void
-sw_card_preview_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
+draw_preview (gconstpointer page,
+              guint number,
+              TextCache *texts,
+              cairo_t *cr,
+              double width,
+              double height)
 {
-  SwCardPreview *self = SW_CARD_PREVIEW (canvas);
-  const FittingCard card = card_page_card (self->page);
-  const double scale =
-      MIN (width / FITTING_CARD_A4_WIDTH, height / FITTING_CARD_A4_HEIGHT);
+  const FittingCard card = card_page_card (page);
 
-  cairo_set_operator (cr, CAIRO_OPERATOR_CLEAR);
-  cairo_paint (cr);
-  cairo_set_operator (cr, CAIRO_OPERATOR_OVER);
-  cairo_translate (cr, (width - FITTING_CARD_A4_WIDTH * scale) / 2.0, 0.0);
-  cairo_scale (cr, scale, scale);
-  cairo_rectangle (cr, 0, 0, FITTING_CARD_A4_WIDTH, FITTING_CARD_A4_HEIGHT);
-  cairo_clip (cr);
-  fitting_card_draw (self->texts, cr, &card, FITTING_CARD_A4_WIDTH,
-                     FITTING_CARD_A4_HEIGHT);
-}
-
-static GtkSizeRequestMode
-sw_card_preview_get_request_mode (GtkWidget *widget)
-{
-  (void) widget;
-  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
-}
-
-static void
-sw_card_preview_measure (GtkWidget *widget,
-                         GtkOrientation orientation,
-                         int for_size,
-                         int *minimum,
-                         int *natural,
-                         int *minimum_baseline,
-                         int *natural_baseline)
-{
-  const double width = for_size > 0 ? for_size : FITTING_CARD_A4_WIDTH;
-
-  (void) widget;
-  *minimum_baseline = *natural_baseline = -1;
-  if (orientation == GTK_ORIENTATION_HORIZONTAL) {
-    *minimum = 320;
-    *natural = (int) FITTING_CARD_A4_WIDTH;
-  } else {
-    *minimum = *natural =
-        (int) ceil (width * FITTING_CARD_A4_HEIGHT / FITTING_CARD_A4_WIDTH);
-  }
-}
-
-static void
-sw_card_preview_finalize (GObject *object)
-{
-  text_cache_free (SW_CARD_PREVIEW (object)->texts);
-  G_OBJECT_CLASS (sw_card_preview_parent_class)->finalize (object);
-}
-
-static void
-sw_card_preview_class_init (SwCardPreviewClass *class)
-{
-  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
-
-  G_OBJECT_CLASS (class)->finalize = sw_card_preview_finalize;
-  SW_CANVAS_CLASS (class)->draw = sw_card_preview_draw;
-  widget_class->measure = sw_card_preview_measure;
-  widget_class->get_request_mode = sw_card_preview_get_request_mode;
-  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
-}
-
-static void
-sw_card_preview_init (SwCardPreview *self)
-{
-  self->texts = text_cache_new ();
-  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Fitting card"), -1);
+  (void) number;
+  fitting_card_draw (texts, cr, &card, width, height);
 }
 
 GtkWidget *
-sw_card_preview_new (const CardPage *page)
+card_preview_new (const CardPage *page)
 {
-  SwCardPreview *self = g_object_new (SW_TYPE_CARD_PREVIEW, NULL);
-
-  self->page = page;
-  return GTK_WIDGET (self);
+  return sw_paper_preview_new ((PaperPage){ .name = _ ("Fitting card"),
+                                            .width = FITTING_CARD_A4_WIDTH,
+                                            .height = FITTING_CARD_A4_HEIGHT,
+                                            .draw = draw_preview,
+                                            .paper = page });
 }

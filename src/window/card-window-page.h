@@ -5,7 +5,6 @@
 #pragma once
 
 #include "drawing/fitting-card.h"
-#include "window/canvas.h"
 #include "window/chooser.h"
 #include "window/paper-kind.h"
 
@@ -28,8 +27,5 @@ FittingCard card_page_card (const CardPage *page);
 /* Its one page of A4, upright. */
 extern const PaperKind card_paper;
 
-#define SW_TYPE_CARD_PREVIEW (sw_card_preview_get_type ())
-G_DECLARE_FINAL_TYPE (SwCardPreview, sw_card_preview, SW, CARD_PREVIEW, SwCanvas)
-
 /* Shows @page, which must outlive it, as wide as there is room. */
-GtkWidget *sw_card_preview_new (const CardPage *page);
+GtkWidget *card_preview_new (const CardPage *page);

@@ -28,8 +28,7 @@ card_window_open (GtkWindow *parent, SwChooser *chooser)
   scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled),
-                                 sw_card_preview_new (page));
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), card_preview_new (page));
   paper_window_set_content (self, scrolled);
   g_object_set (paper_window_get_window (self), "default-width", 700, NULL);
   gtk_window_present (paper_window_get_window (self));

@@ -2,6 +2,8 @@
 #include "window/measure-window-grid.h"
 #include "window/typed-number.h"
 
+#include "model/point-words.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -86,7 +88,7 @@ measure_points_grid_new (CarSide side, GtkEntry **entries)
 
   gtk_grid_attach (grid, new_unit ("mm"), 0, 0, 1, 1);
   for (guint axis = 0; axis < 3; axis++) {
-    GtkWidget *head = new_unit (measure_axis_name (axis));
+    GtkWidget *head = new_unit (point_axis_name (axis));
 
     gtk_label_set_xalign (GTK_LABEL (head), 1.0f);
     gtk_grid_attach (grid, head, (int) axis + 1, 0, 1, 1);

@@ -173,19 +173,6 @@ take_points (SwMeasureSketch *self, const Car *car, const MeasureReading *readin
     }
 }
 
-/* As measured: no setup moves anything in this drawing. */
-static Car *
-without_setups (const Car *car)
-{
-  Car *bare = car_copy (car);
-  CarSetup as_measured = { .name = g_strdup (_ ("As measured")) };
-
-  g_array_set_size (bare->setups, 0);
-  g_array_append_val (bare->setups, as_measured);
-  bare->baseline = 0;
-  return bare;
-}
-
 void
 sw_measure_sketch_show (SwMeasureSketch *self,
                         const Car *car,
@@ -196,7 +183,7 @@ sw_measure_sketch_show (SwMeasureSketch *self,
   self->is_sound = reading->verdict == MEASURE_SOUND;
   if (self->is_sound) {
     car_free (self->sound);
-    self->sound = without_setups (car);
+    self->sound = car_without_setups (car);
     study_solve (self->study, self->sound, 0, 0.0);
   }
   sw_canvas_invalidate (SW_CANVAS (self));

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/numbers-view.h"
+#include "window/quantity-menu.h"
 #include "window/travel-keys.h"
 
 #include "drawing/number-table.h"
@@ -169,6 +170,12 @@ on_pressed_cb (SwNumbersView *self)
   gtk_widget_grab_focus (GTK_WIDGET (self));
 }
 
+static int
+quantity_at (GtkWidget *widget, double x, double y)
+{
+  return number_table_hit (SW_NUMBERS_VIEW (widget)->table, x, y);
+}
+
 static gboolean
 on_query_tooltip_cb (
     SwNumbersView *self, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
@@ -265,6 +272,7 @@ sw_numbers_view_new (SwBench *bench)
 
   self->bench = g_object_ref (bench);
   choose_rows (self);
+  quantity_menu_add (GTK_WIDGET (self), bench, quantity_at);
   g_signal_connect_object (bench, "solved", G_CALLBACK (on_bench_changed_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (bench, "lit", G_CALLBACK (on_bench_changed_cb), self,

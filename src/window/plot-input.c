@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/plot-input.h"
+#include "window/quantity-menu.h"
 #include "window/travel-keys.h"
 
 #include <math.h>
@@ -61,6 +62,14 @@ on_key_pressed_cb (PlotInput *self, guint key, guint code, GdkModifierType state
   return travel_key (self->bench, key, state);
 }
 
+static int
+quantity_at (GtkWidget *widget, double x, double y)
+{
+  const PlotInput *self = g_object_get_data (G_OBJECT (widget), "plot-input");
+
+  return self->hit (widget, x, y).quantity;
+}
+
 static void
 free_input (gpointer data)
 {
@@ -90,4 +99,5 @@ plot_input_add (GtkWidget *widget, SwBench *bench, PlotHitFunc hit)
   gtk_widget_add_controller (widget, motion);
   gtk_widget_add_controller (widget, keys);
   gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (drag));
+  quantity_menu_add (widget, bench, quantity_at);
 }

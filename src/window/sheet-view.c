@@ -2,6 +2,7 @@
 #include "window/sheet-view.h"
 #include "window/loader.h"
 #include "window/point-handle.h"
+#include "window/quantity-menu.h"
 
 #include "drawing/point-drag.h"
 
@@ -80,8 +81,12 @@ sw_sheet_view_size_allocate (GtkWidget *widget, int width, int height, int basel
   sheet_arrange (self->sheet, &view, width, height);
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child)) {
-    SwPointHandle *handle = SW_POINT_HANDLE (child);
+    SwPointHandle *handle;
     double x = 0.0, y = 0.0;
+
+    if (!SW_IS_POINT_HANDLE (child)) /* a menu */
+      continue;
+    handle = SW_POINT_HANDLE (child);
 
     sheet_handle_place (self->sheet, sw_point_handle_get_handle (handle),
                         sw_point_handle_get_view (handle), &x, &y);
@@ -149,8 +154,11 @@ tell_handles (SwSheetView *self)
 
   for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self)); child != NULL;
        child = gtk_widget_get_next_sibling (child)) {
-    SwPointHandle *handle = SW_POINT_HANDLE (child);
+    SwPointHandle *handle;
 
+    if (!SW_IS_POINT_HANDLE (child))
+      continue;
+    handle = SW_POINT_HANDLE (child);
     if (sw_point_handle_get_handle (handle) == SHEET_HANDLE_WHEEL)
       sw_point_handle_set_value (handle, study->travel, study->range.from,
                                  study->range.to, travel);
@@ -172,6 +180,12 @@ on_bench_solved_cb (SwSheetView *self)
   arrange (self);
   if (self->drag.handle == SHEET_HANDLE_NONE)
     tell_handles (self);
+}
+
+static int
+quantity_at (GtkWidget *widget, double x, double y)
+{
+  return sheet_hit (SW_SHEET_VIEW (widget)->sheet, x, y).quantity;
 }
 
 static void
@@ -196,7 +210,7 @@ set_focused_near (SwSheetView *self)
 {
   GtkWidget *focus = gtk_widget_get_focus_child (GTK_WIDGET (self));
 
-  if (focus == NULL)
+  if (!SW_IS_POINT_HANDLE (focus))
     set_near (self, SHEET_HANDLE_NONE, SHEET_FRONT);
   else
     set_near (self, sw_point_handle_get_handle (SW_POINT_HANDLE (focus)),
@@ -233,7 +247,8 @@ handle_widget (SwSheetView *self, SheetHandle handle, SheetViewName view)
 {
   for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self)); child != NULL;
        child = gtk_widget_get_next_sibling (child))
-    if (sw_point_handle_get_handle (SW_POINT_HANDLE (child)) == handle &&
+    if (SW_IS_POINT_HANDLE (child) &&
+        sw_point_handle_get_handle (SW_POINT_HANDLE (child)) == handle &&
         sw_point_handle_get_view (SW_POINT_HANDLE (child)) == view)
       return child;
   return NULL;
@@ -483,6 +498,7 @@ sw_sheet_view_new (SwBench *bench)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (bench, "lit", G_CALLBACK (sw_canvas_invalidate), self,
                            G_CONNECT_SWAPPED);
+  quantity_menu_add (GTK_WIDGET (self), bench, quantity_at);
   tell_handles (self);
   return GTK_WIDGET (self);
 }

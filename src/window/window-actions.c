@@ -1,11 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/export-window.h"
+#include "window/guide-window.h"
 #include "window/lecture-window.h"
 #include "window/measure-window.h"
+#include "window/quantity-window.h"
 #include "window/question.h"
 #include "window/report-window.h"
 #include "window/restore-window.h"
 #include "window/window-private.h"
+
+#include "model/quantity-info.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -132,6 +136,37 @@ on_explain_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
       GTK_WINDOW (sw_lecture_window_new (GTK_WINDOW (self), self->bench)));
 }
 
+/* By its key; "" for what is under the pointer or highlighted by keys, if anything is. */
+static void
+on_what_is_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SwWindow *self = SW_WINDOW (data);
+  Quantity quantity;
+
+  (void) action;
+  if (quantity_from_key (g_variant_get_string (parameter, NULL), &quantity))
+    quantity_window_present (GTK_WINDOW (self), (int) quantity);
+  else
+    quantity_window_present (GTK_WINDOW (self),
+                             self->bench != NULL ? sw_bench_get_lit (self->bench) : -1);
+}
+
+static void
+on_guide_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  guide_window_open (GTK_WINDOW (data), SW_WINDOW (data)->bench);
+}
+
+static void
+on_quantities_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  quantity_window_present (GTK_WINDOW (data), -1);
+}
+
 /* For parts of the window that have a sentence to show. */
 static void
 on_tell_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
@@ -214,6 +249,9 @@ window_install_actions (SwWindow *self)
     { .name = "dismiss", .activate = on_dismiss_cb },
     { .name = "restore", .activate = on_restore_cb },
     { .name = "explain", .activate = on_explain_cb },
+    { .name = "what-is", .activate = on_what_is_cb, .parameter_type = "s" },
+    { .name = "guide", .activate = on_guide_cb },
+    { .name = "quantities", .activate = on_quantities_cb },
     { .name = "tell", .activate = on_tell_cb, .parameter_type = "s" },
     { .name = "show-help-overlay", .activate = on_show_help_overlay_cb },
     { .name = "fit", .activate = on_zoom_cb },
@@ -246,7 +284,8 @@ window_update_actions (SwWindow *self)
   static const char *const on_a_car[] = { "save",    "save-as",      "export",
                                           "report",  "copy-numbers", "restore",
                                           "explain", "side-by-side", "fit",
-                                          "zoom-in", "zoom-out",     "measured-points" };
+                                          "zoom-in", "zoom-out",     "measured-points",
+                                          "guide" };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
   const gboolean is_changing = document != NULL && sw_bench_is_dragging (self->bench);
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the files of the window share: window.c (its parts), window-actions.c (its menus
  * and keys), window-files.c (opening, saving, closing), window-strip.c (what stands
- * below), window-size.c.
+ * below), window-size.c, window-tour.c (the first steps).
  */
 
 #pragma once
@@ -31,6 +31,7 @@ struct _SwWindow {
   GtkRevealer *message;
   GtkLabel *message_label;
   GtkMenuButton *recent;
+  GtkRevealer *tour;
   GtkRevealer *offer;
   GtkLabel *offer_label;
 };

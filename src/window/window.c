@@ -228,6 +228,7 @@ bind_children (GtkWidgetClass *class)
   gtk_widget_class_bind_template_child (class, SwWindow, message);
   gtk_widget_class_bind_template_child (class, SwWindow, message_label);
   gtk_widget_class_bind_template_child (class, SwWindow, recent);
+  gtk_widget_class_bind_template_child (class, SwWindow, tour);
 }
 
 static void
@@ -261,6 +262,15 @@ SwWindow *
 sw_window_new (GtkApplication *application)
 {
   return g_object_new (SW_TYPE_WINDOW, "application", application, NULL);
+}
+
+gboolean
+sw_window_shows_example (SwWindow *self)
+{
+  SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
+
+  return document != NULL && sw_document_get_file (document) == NULL &&
+         !sw_document_is_modified (document);
 }
 
 SwBench *

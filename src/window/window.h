@@ -29,5 +29,13 @@ gboolean sw_window_open_plate (SwWindow *self, GFile *file);
 /* Offers the work that a crash has left, if there is any. */
 void sw_window_offer_left_over (SwWindow *self);
 
+/* The tour in five steps, which is best taken with the demo car. */
+void sw_window_start_tour (SwWindow *self);
+/* Whether it has never been shown, as far as can be kept; not where the environment has
+ * STRUTWRIGHT_TOUR=no. */
+gboolean sw_window_is_tour_due (void);
+/* Whether it shows an example that nobody has changed. */
+gboolean sw_window_shows_example (SwWindow *self);
+
 /* Shows one sentence in place; NULL takes it away. */
 void sw_window_show_message (SwWindow *self, const char *sentence);

@@ -20,6 +20,7 @@ from gtkdrive import App, Atspi, GLib, sh, wait_for
 
 APP_ID = 'org.strutwright.Strutwright'
 DATA = pathlib.Path(os.environ['STRUTWRIGHT_DATADIR'])
+os.environ.setdefault('STRUTWRIGHT_TOUR', 'no')  # only the test of the tour wants it
 # Under the address sanitizer test-window-parts.c looks for leaks, which takes slow stacks;
 # here the program has to keep up with a person, so it looks for the other faults alone.
 PROGRAM_ENV = {'G_DEBUG': 'fatal-warnings', 'ASAN_OPTIONS': 'detect_leaks=0'}

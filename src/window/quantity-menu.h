@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* "What is this?" on a drawing that shows quantities: the other mouse button, the menu
+ * key or Shift+F10. The quantity under the pointer is asked about, or the one that is
+ * lit. */
+
+#pragma once
+
+#include "window/bench.h"
+
+#include <gtk/gtk.h>
+
+/* The quantity there, or -1. */
+typedef int (*QuantityAtFunc) (GtkWidget *widget, double x, double y);
+
+/* @bench is kept alive as long as @widget. */
+void quantity_menu_add (GtkWidget *widget, SwBench *bench, QuantityAtFunc at);
