@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/application.h"
 #include "model/data-path.h"
+#include "model/plate-library.h"
 #include "window/about.h"
 #include "window/kept-settings.h"
 #include "window/window.h"
@@ -49,6 +50,41 @@ sw_application_activate (GApplication *application)
 
 /* A file that is refused leaves the demo car behind the sentence that says why. */
 static void
+open_car (GApplication *application, GFile *file)
+{
+  SwWindow *window = sw_window_new (GTK_APPLICATION (application));
+
+  if (!sw_window_open (window, file))
+    open_demo (window);
+  gtk_window_present (GTK_WINDOW (window));
+  offer_left_over_once (window);
+}
+
+/* The window of a car that had the keys last, or NULL. */
+static SwWindow *
+last_window (GApplication *application)
+{
+  GList *windows = gtk_application_get_windows (GTK_APPLICATION (application));
+
+  for (GList *l = windows; l != NULL; l = l->next)
+    if (SW_IS_WINDOW (l->data))
+      return l->data;
+  return NULL;
+}
+
+/* A plate is looked at on a car: on the one in hand, or on the demo car. */
+static void
+open_plate (GApplication *application, GFile *file)
+{
+  if (last_window (application) == NULL)
+    sw_application_activate (application);
+
+  SwWindow *window = last_window (application);
+  gtk_window_present (GTK_WINDOW (window));
+  sw_window_open_plate (window, file);
+}
+
+static void
 sw_application_open (GApplication *application,
                      GFile **files,
                      int n_files,
@@ -56,12 +92,12 @@ sw_application_open (GApplication *application,
 {
   (void) hint;
   for (int i = 0; i < n_files; i++) {
-    SwWindow *window = sw_window_new (GTK_APPLICATION (application));
+    g_autofree char *name = g_file_get_basename (files[i]);
 
-    if (!sw_window_open (window, files[i]))
-      open_demo (window);
-    gtk_window_present (GTK_WINDOW (window));
-    offer_left_over_once (window);
+    if (plate_library_takes_name (name))
+      open_plate (application, files[i]);
+    else
+      open_car (application, files[i]);
   }
 }
 
