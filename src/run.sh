@@ -3,7 +3,7 @@
 # Install what is missing, build Strutwright and run it from its build folder.
 #
 #   sh src/run.sh               opens the window on the demo car
-#   sh src/run.sh FILE…         opens the window on these cars
+#   sh src/run.sh FILE…         opens the window on these cars, or plates
 #   sh src/run.sh COMMAND …     table, compare, plot and the like, without a window
 set -u
 
@@ -16,7 +16,7 @@ program=$release/src/command-line/strutwright
 
 is_for_window () {
   case ${1:-} in
-    '' | *.swcar) return 0 ;;
+    '' | *.swcar | *.swplate) return 0 ;;
     -* | check | compare | plot | restore | table) return 1 ;;
     *) test -e "$1" ;;
   esac
@@ -39,4 +39,5 @@ set_up () {
 if is_for_window "$@"; then check_display || exit 1; fi
 set_up >&2 || exit 1
 export STRUTWRIGHT_LOCALEDIR="$release/po" STRUTWRIGHT_DATADIR="$root/data"
+export GSETTINGS_SCHEMA_DIR="$release/data"
 exec "$program" "$@"

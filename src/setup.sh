@@ -33,6 +33,7 @@ need_to_build () {
   need ninja-build has_command ninja
   need gettext has_command msgfmt
   need desktop-file-utils has_command update-desktop-database
+  need shared-mime-info has_command update-mime-database
   need libgtk-4-dev has_module 'gtk4 >= 4.8'
   need libgtk-4-bin has_command gtk4-update-icon-cache
   need libgsl-dev has_module 'gsl >= 2.5'

@@ -20,6 +20,7 @@ ROOT = pathlib.Path(__file__).resolve().parent.parent
 BUILD = pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else ROOT / '.build/release').resolve()
 os.environ.update(STRUTWRIGHT=str(BUILD / 'src/command-line/strutwright'),
                   STRUTWRIGHT_WINDOW=str(BUILD / 'src/window/strutwright-window'),
+                  GSETTINGS_SCHEMA_DIR=str(BUILD / 'data'),
                   STRUTWRIGHT_DATADIR=str(ROOT / 'data'),
                   STRUTWRIGHT_LOCALEDIR=str(BUILD / 'po'), LC_ALL='C.UTF-8')
 sys.path[:0] = [str(ROOT / 'tests'), str(ROOT / 'tests/window')]

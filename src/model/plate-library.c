@@ -50,15 +50,22 @@ shown_name (GFile *file)
   return g_filename_display_name (base);
 }
 
+gboolean
+plate_library_takes_name (const char *name)
+{
+  const gsize length = strlen (name), end = strlen (SUFFIX);
+
+  return length > end && g_ascii_strcasecmp (name + length - end, SUFFIX) == 0;
+}
+
 /* What lies hidden is no plate: leftovers of other systems end in the same suffix. */
 static gboolean
 is_plate_file (GFileInfo *info)
 {
   const char *name = g_file_info_get_name (info);
-  const gsize length = strlen (name), end = strlen (SUFFIX);
 
   return g_file_info_get_file_type (info) == G_FILE_TYPE_REGULAR && name[0] != '.' &&
-         length > end && g_ascii_strcasecmp (name + length - end, SUFFIX) == 0;
+         plate_library_takes_name (name);
 }
 
 static int

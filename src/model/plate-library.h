@@ -27,7 +27,10 @@ typedef struct {
   GPtrArray *problems; /* of char *: one sentence for every file that was refused */
 } PlateLibrary;
 
-/* Files that end in .swplate, in the folders themselves and not below. @car_file may be
+/* Whether a file of that name is a plate's: it ends in .swplate. */
+gboolean plate_library_takes_name (const char *name);
+
+/* Files of such names, in the folders themselves and not below. @car_file may be
  * NULL. Never fails: what cannot be read is a problem in the list. */
 PlateLibrary *plate_library_load (GFile *car_file);
 void plate_library_free (PlateLibrary *library);

@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/application.h"
 #include "model/data-path.h"
+#include "model/plate-library.h"
 #include "window/about.h"
+#include "window/kept-settings.h"
 #include "window/window.h"
 
 #include <glib/gi18n-lib.h>
@@ -48,6 +50,41 @@ sw_application_activate (GApplication *application)
 
 /* A file that is refused leaves the demo car behind the sentence that says why. */
 static void
+open_car (GApplication *application, GFile *file)
+{
+  SwWindow *window = sw_window_new (GTK_APPLICATION (application));
+
+  if (!sw_window_open (window, file))
+    open_demo (window);
+  gtk_window_present (GTK_WINDOW (window));
+  offer_left_over_once (window);
+}
+
+/* The window of a car that had the keys last, or NULL. */
+static SwWindow *
+last_window (GApplication *application)
+{
+  GList *windows = gtk_application_get_windows (GTK_APPLICATION (application));
+
+  for (GList *l = windows; l != NULL; l = l->next)
+    if (SW_IS_WINDOW (l->data))
+      return l->data;
+  return NULL;
+}
+
+/* A plate is looked at on a car: on the one in hand, or on the demo car. */
+static void
+open_plate (GApplication *application, GFile *file)
+{
+  if (last_window (application) == NULL)
+    sw_application_activate (application);
+
+  SwWindow *window = last_window (application);
+  gtk_window_present (GTK_WINDOW (window));
+  sw_window_open_plate (window, file);
+}
+
+static void
 sw_application_open (GApplication *application,
                      GFile **files,
                      int n_files,
@@ -55,12 +92,12 @@ sw_application_open (GApplication *application,
 {
   (void) hint;
   for (int i = 0; i < n_files; i++) {
-    SwWindow *window = sw_window_new (GTK_APPLICATION (application));
+    g_autofree char *name = g_file_get_basename (files[i]);
 
-    if (!sw_window_open (window, files[i]))
-      open_demo (window);
-    gtk_window_present (GTK_WINDOW (window));
-    offer_left_over_once (window);
+    if (plate_library_takes_name (name))
+      open_plate (application, files[i]);
+    else
+      open_car (application, files[i]);
   }
 }
 
@@ -104,10 +141,24 @@ on_cautions_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 static void
 on_dark_cb (GSimpleAction *action, GVariant *state, gpointer data)
 {
+  GSettings *settings = kept_settings ();
+
   (void) data;
+  if (settings != NULL)
+    g_settings_set_value (settings, "dark", state);
   g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme",
                 g_variant_get_boolean (state), NULL);
   g_simple_action_set_state (action, state);
+}
+
+static void
+take_kept_dark (SwApplication *self)
+{
+  GSettings *settings = kept_settings ();
+
+  if (settings != NULL && g_settings_get_boolean (settings, "dark"))
+    g_action_group_change_action_state (G_ACTION_GROUP (self), "dark",
+                                        g_variant_new_boolean (TRUE));
 }
 
 static void
@@ -174,6 +225,7 @@ sw_application_startup (GApplication *application)
   G_APPLICATION_CLASS (sw_application_parent_class)->startup (application);
   g_action_map_add_action_entries (G_ACTION_MAP (application), entries,
                                    G_N_ELEMENTS (entries), application);
+  take_kept_dark (SW_APPLICATION (application));
   set_accels (GTK_APPLICATION (application));
   load_style ();
 }

@@ -1,20 +1,34 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/application.h"
+#include "window/kept-settings.h"
 
 #include <glib/gi18n-lib.h>
 #include <locale.h>
 
-/* Without a graphics card GTK would emulate one in software, five times slower than
- * drawing in software outright. */
-static void
-choose_renderer (void)
+static gboolean
+has_graphics_card (void)
 {
   g_autoptr (GDir) cards = g_dir_open ("/dev/dri", 0, NULL);
   const char *name = NULL;
 
   while (cards != NULL && (name = g_dir_read_name (cards)) != NULL)
     if (g_str_has_prefix (name, "render"))
-      return;
+      return TRUE;
+  return FALSE;
+}
+
+/* Without a graphics card GTK would emulate one in software, five times slower than
+ * drawing in software outright. */
+static void
+choose_renderer (void)
+{
+  GSettings *settings = kept_settings ();
+  g_autofree char *wish = settings != NULL ? g_settings_get_string (settings, "renderer")
+                                           : g_strdup ("automatic");
+
+  if (g_str_equal (wish, "toolkit") ||
+      (g_str_equal (wish, "automatic") && has_graphics_card ()))
+    return;
   g_setenv ("GSK_RENDERER", "cairo", FALSE);
   if (g_str_equal (g_getenv ("GSK_RENDERER"), "cairo"))
     g_setenv ("GDK_DEBUG", "gl-disable", FALSE);

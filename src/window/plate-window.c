@@ -211,21 +211,21 @@ first_draft (const ShelfPlate *plate)
   return draft;
 }
 
-void
-plate_window_open (GtkWindow *parent, SwChooser *chooser, const ShelfPlate *plate)
+/* @own is the file that is changed, or NULL for a plate that has none yet. */
+static void
+open_editor (GtkWindow *parent, SwChooser *chooser, const Plate *draft, GFile *own)
 {
-  const gboolean is_own = plate != NULL && plate->origin != PLATE_FROM_PROGRAM;
   const Plate *in_hand = sw_chooser_get_plate (chooser);
-  g_autoptr (Plate) draft = first_draft (plate);
   Editor *editor = g_new0 (Editor, 1);
 
   editor->chooser = g_object_ref (chooser);
-  editor->file = is_own ? g_object_ref (plate->file) : NULL;
+  editor->file = own != NULL ? g_object_ref (own) : NULL;
   editor->old_name = g_strdup (draft->name);
   editor->is_own_in_hand = in_hand != NULL && g_strcmp0 (in_hand->name, draft->name) == 0;
-  editor->window = g_object_new (GTK_TYPE_WINDOW, "transient-for", parent, "modal", TRUE,
-                                 "title", is_own ? _ ("Change Plate") : _ ("New Plate"),
-                                 "default-width", 860, "default-height", 600, NULL);
+  editor->window =
+      g_object_new (GTK_TYPE_WINDOW, "transient-for", parent, "modal", TRUE, "title",
+                    own != NULL ? _ ("Change Plate") : _ ("New Plate"), "default-width",
+                    860, "default-height", 600, NULL);
   g_object_set_data_full (G_OBJECT (editor->window), "editor", editor, free_editor);
   gtk_window_set_titlebar (editor->window, new_header (editor));
   gtk_window_set_child (editor->window, new_content (editor, draft));
@@ -233,4 +233,45 @@ plate_window_open (GtkWindow *parent, SwChooser *chooser, const ShelfPlate *plat
   escape_key_closes (GTK_WIDGET (editor->window));
   on_changed_cb (editor);
   gtk_window_present (editor->window);
+}
+
+void
+plate_window_open (GtkWindow *parent, SwChooser *chooser, const ShelfPlate *plate)
+{
+  const gboolean is_own = plate != NULL && plate->origin != PLATE_FROM_PROGRAM;
+  g_autoptr (Plate) draft = first_draft (plate);
+
+  open_editor (parent, chooser, draft, is_own ? plate->file : NULL);
+}
+
+/* Another file on the shelf may hide one of the same plate's name. */
+static const ShelfPlate *
+find_on_shelf (SwChooser *chooser, GFile *file)
+{
+  const GPtrArray *plates = sw_chooser_get_library (chooser)->plates;
+
+  for (guint i = 0; i < plates->len; i++)
+    if (g_file_equal (((const ShelfPlate *) plates->pdata[i])->file, file))
+      return plates->pdata[i];
+  return NULL;
+}
+
+gboolean
+plate_window_open_file (GtkWindow *parent,
+                        SwChooser *chooser,
+                        GFile *file,
+                        GError **error)
+{
+  g_autoptr (Plate) plate = plate_load (file, error);
+
+  if (plate == NULL)
+    return FALSE;
+  sw_chooser_reload_library (chooser);
+
+  const ShelfPlate *on_shelf = find_on_shelf (chooser, file);
+  if (on_shelf != NULL)
+    plate_window_open (parent, chooser, on_shelf);
+  else
+    open_editor (parent, chooser, plate, NULL);
+  return TRUE;
 }

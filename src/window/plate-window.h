@@ -12,3 +12,10 @@
 /* @plate is what the entries begin with, or NULL for a new one; of a plate that came with
  * the program a copy is made. On saving the chooser takes it in hand. */
 void plate_window_open (GtkWindow *parent, SwChooser *chooser, const ShelfPlate *plate);
+
+/* The same with the plate of any file: changes that file if it stands on the shelf, else
+ * saves it among the user's own and leaves the file as it is. */
+gboolean plate_window_open_file (GtkWindow *parent,
+                                 SwChooser *chooser,
+                                 GFile *file,
+                                 GError **error);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/dialog-answer.h"
+#include "window/kept-settings.h"
 #include "window/measure-window.h"
 #include "window/window-private.h"
 
@@ -18,6 +19,31 @@ add_car_filter (GtkFileChooser *chooser)
   gtk_file_chooser_add_filter (chooser, filter);
 }
 
+static void
+begin_in_last_folder (GtkFileChooser *chooser)
+{
+  GSettings *settings = kept_settings ();
+  g_autofree char *uri =
+      settings != NULL ? g_settings_get_string (settings, "last-folder") : g_strdup ("");
+  g_autoptr (GFile) folder = g_file_new_for_uri (uri);
+
+  if (*uri != '\0' && g_file_query_exists (folder, NULL))
+    gtk_file_chooser_set_current_folder (chooser, folder, NULL);
+}
+
+static void
+keep_folder_of (GFile *file)
+{
+  GSettings *settings = kept_settings ();
+  g_autoptr (GFile) folder = g_file_get_parent (file);
+
+  if (settings != NULL && folder != NULL) {
+    g_autofree char *uri = g_file_get_uri (folder);
+
+    g_settings_set_string (settings, "last-folder", uri);
+  }
+}
+
 static GtkFileChooserNative *
 new_chooser (SwWindow *self,
              const char *title,
@@ -29,6 +55,7 @@ new_chooser (SwWindow *self,
 
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (native), TRUE);
   add_car_filter (GTK_FILE_CHOOSER (native));
+  begin_in_last_folder (GTK_FILE_CHOOSER (native));
   return native;
 }
 
@@ -57,6 +84,7 @@ on_open_response_cb (GtkNativeDialog *native, int response, SwWindow *self)
   if (response == GTK_RESPONSE_ACCEPT) {
     g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (native));
 
+    keep_folder_of (file);
     open_somewhere (self, file);
   }
   g_object_unref (native);
@@ -141,6 +169,7 @@ on_save_response_cb (GtkNativeDialog *native, int response, SwWindow *self)
     g_autoptr (GFile) chosen = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (native));
     g_autoptr (GFile) file = with_suffix (chosen);
 
+    keep_folder_of (file);
     save_to (self, file);
   }
   g_object_unref (native);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the files of the window share: window.c (its parts), window-actions.c (its menus
  * and keys), window-files.c (opening, saving, closing), window-strip.c (what stands
- * below).
+ * below), window-size.c.
  */
 
 #pragma once
@@ -52,6 +52,10 @@ void window_ask_overwrite (SwWindow *self);
 void window_take_document (SwWindow *self, SwDocument *document);
 void window_install_recovery (GtkWidgetClass *class);
 GtkWidget *window_recent_popover (SwWindow *self);
+
+/* As large as the window that was closed last, and for the next one. */
+void window_take_kept_size (SwWindow *self);
+void window_keep_size (SwWindow *self);
 
 /* What stands below the sheet. */
 void window_add_strips (SwWindow *self, GtkWidget *numbers);

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/plate-window.h"
 #include "window/question.h"
 #include "window/setup-panel.h"
 #include "window/window-private.h"
 
 #include "model/car-json.h"
+#include "model/plate-library.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -135,13 +137,22 @@ create_recent_popover (GtkMenuButton *button, gpointer data)
 }
 
 static gboolean
+open_dropped (SwWindow *self, GFile *file)
+{
+  g_autofree char *name = g_file_get_basename (file);
+
+  return plate_library_takes_name (name) ? sw_window_open_plate (self, file)
+                                         : sw_window_open (self, file);
+}
+
+static gboolean
 on_drop_cb (SwWindow *self, const GValue *value)
 {
   if (G_VALUE_HOLDS (value, G_TYPE_FILE))
-    return sw_window_open (self, g_value_get_object (value));
+    return open_dropped (self, g_value_get_object (value));
 
   const GSList *files = g_value_get_boxed (value);
-  return files != NULL && sw_window_open (self, files->data);
+  return files != NULL && open_dropped (self, files->data);
 }
 
 static void
@@ -179,6 +190,7 @@ sw_window_close_request (GtkWindow *window)
     window_ask_close (self);
     return TRUE;
   }
+  window_keep_size (self);
   return GTK_WINDOW_CLASS (sw_window_parent_class)->close_request (window);
 }
 
@@ -233,6 +245,7 @@ static void
 sw_window_init (SwWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  window_take_kept_size (self);
   window_install_actions (self);
   add_drop_target (self);
   gtk_menu_button_set_create_popup_func (self->recent, create_recent_popover, self, NULL);
@@ -266,6 +279,16 @@ window_take_document (SwWindow *self, SwDocument *document)
   on_bench_solved_cb (self);
 }
 
+static void
+tell_refusal (SwWindow *self, GFile *file, const GError *error)
+{
+  g_autofree char *name = g_file_get_parse_name (file);
+  g_autofree char *sentence =
+      g_strdup_printf (_ ("%s was not opened. %s"), name, error->message);
+
+  sw_window_show_message (self, sentence);
+}
+
 gboolean
 sw_window_open (SwWindow *self, GFile *file)
 {
@@ -273,11 +296,7 @@ sw_window_open (SwWindow *self, GFile *file)
   g_autoptr (SwDocument) document = sw_document_load (file, &error);
 
   if (document == NULL) {
-    g_autofree char *name = g_file_get_parse_name (file);
-    g_autofree char *sentence =
-        g_strdup_printf (_ ("%s was not opened. %s"), name, error->message);
-
-    sw_window_show_message (self, sentence);
+    tell_refusal (self, file, error);
     return FALSE;
   }
 
@@ -301,6 +320,24 @@ sw_window_open_example (SwWindow *self, GFile *file)
 
   g_autoptr (SwDocument) document = sw_document_new_for_car (car);
   window_take_document (self, document);
+}
+
+gboolean
+sw_window_open_plate (SwWindow *self, GFile *file)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (self->bench == NULL)
+    return FALSE;
+  if (!plate_window_open_file (GTK_WINDOW (self), sw_chooser_of (self->bench), file,
+                               &error)) {
+    tell_refusal (self, file, error);
+    return FALSE;
+  }
+  g_action_group_change_action_state (G_ACTION_GROUP (self), "question",
+                                      g_variant_new_string ("mount"));
+  sw_window_show_message (self, NULL);
+  return TRUE;
 }
 
 void

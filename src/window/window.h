@@ -22,6 +22,10 @@ gboolean sw_window_open (SwWindow *self, GFile *file);
 /* The same as a car without a file, so that saving asks where to. */
 void sw_window_open_example (SwWindow *self, GFile *file);
 
+/* Opens the editor on the plate in @file, over the car that is open here. When it is
+ * refused the reason is shown in the window. */
+gboolean sw_window_open_plate (SwWindow *self, GFile *file);
+
 /* Offers the work that a crash has left, if there is any. */
 void sw_window_offer_left_over (SwWindow *self);
 

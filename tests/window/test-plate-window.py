@@ -1,10 +1,12 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The dialog for plates: made by keys alone, changed, copied, refused, deleted."""
 import json
+import os
+import subprocess
 
 from form_dialog import FormTest
 from gtkdrive import wait_for
-from strutwright_window import DATA, main
+from strutwright_window import DATA, WREN, Window, main
 
 NEW_PLATE, CHANGE_PLATE = 'New Plate', 'Change Plate'
 SLOT = 'Sliding camber plate'
@@ -242,6 +244,85 @@ class ChangePlate(Editor):
             window.wait_gone(dialog)
         self.assertEqual(list(self.own.iterdir()), [])
         wait_for('no plate in hand', lambda: self.plate_in_hand(window) == 'No plate')
+
+
+class Behind(Window):
+    """The demo car's window, where the keys are a dialog's from the start."""
+
+    has_started = False
+
+    def __init__(self, *args):
+        super().__init__(*args)
+        self.has_started = True
+
+    def active(self):
+        return super().active() if self.has_started else self.win
+
+
+class OpenPlate(Editor):
+    """Named on the command line, as a double click in a file manager does it."""
+
+    def plate_file(self, name='from-a-friend.swplate', **members):
+        path = self.folder / 'elsewhere' / name
+        path.parent.mkdir(exist_ok=True)
+        plate = {'format': 'strutwright-plate', 'version': 1, 'name': 'From a friend',
+                 'kind': 'fixed', 'inboard_mm': 7, 'rearward_mm': 3, **members}
+        path.write_text(json.dumps(plate))
+        return path
+
+    def test_it_stands_in_the_editor_and_is_kept_among_the_own(self):
+        path = self.plate_file()
+        before = path.read_bytes()
+        window = self.keep(Behind(path))
+        dialog = self.dialog(window, NEW_PLATE)
+        self.assertEqual(window.text(self.node(window, 'text', 'Name')), 'From a friend')
+        self.assertEqual(window.value(self.node(window, 'spin button', 'Inboard')), 7)
+        window.key('Return')
+        window.wait_gone(dialog)
+        self.assertEqual(self.read('from-a-friend')['rearward_mm'], 3)
+        self.assertEqual(path.read_bytes(), before)
+        self.assertEqual(window.state('question'), 'mount')
+        wait_for('it in hand', lambda: self.plate_in_hand(window) == 'From a friend')
+
+    def test_an_own_plate_is_changed_where_it_lies(self):
+        self.own_plate('mine', name='Mine', kind='fixed', inboard_mm=1, rearward_mm=0)
+        window = self.keep(Behind(self.own / 'mine.swplate'))
+        dialog = self.dialog(window, CHANGE_PLATE)
+        self.type_into(window, 'spin button', 'Inboard', '2.5')
+        window.key('Return')
+        window.wait_gone(dialog)
+        self.assertEqual([path.name for path in self.own.iterdir()], ['mine.swplate'])
+        self.assertEqual(self.read('mine')['inboard_mm'], 2.5)
+
+    def test_a_plate_of_the_program_is_copied(self):
+        window = self.keep(Behind(DATA / 'plates' / 'stock-mount.swplate'))
+        dialog = self.dialog(window, NEW_PLATE)
+        self.assertEqual(window.text(self.node(window, 'text', 'Name')),
+                         'Copy of Stock mount')
+        window.key('Escape')
+        window.wait_gone(dialog)
+
+    def test_it_is_looked_at_on_the_car_that_is_open(self):
+        window = self.open()
+        subprocess.run([os.environ['STRUTWRIGHT_WINDOW'], self.plate_file()], timeout=60,
+                       check=True)
+        dialog = self.dialog(window, NEW_PLATE)
+        window.key('Return')
+        window.wait_gone(dialog)
+        wait_for('it in hand', lambda: self.plate_in_hand(window) == 'From a friend')
+        frames = [node for node in window.walk() if node.get_role_name() == 'frame']
+        self.assertEqual([frame.get_name() for frame in frames], [WREN])
+
+    def test_what_cannot_be_read_is_refused_in_one_sentence(self):
+        window = self.open(self.plate_file(kind='magic'))
+        text = wait_for('a sentence', window.message)
+        self.assertRegex(text, r'from-a-friend\.swplate was not opened\. .*kind')
+        self.assertEqual(text.count('was not opened'), 1)
+        self.assertEqual(window.state('question'), 'travel')
+
+    def test_what_is_not_there_is_refused_in_one_sentence(self):
+        window = self.open(self.folder / 'gone.swplate')
+        self.assertIn('gone.swplate was not opened', wait_for('it', window.message))
 
 
 if __name__ == '__main__':
