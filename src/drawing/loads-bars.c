@@ -235,14 +235,13 @@ draw_axis (const LoadsBars *bars, const LoadsPen *pen, double top, double foot)
 
   theme_line (pen->cr, LINE_FULL, pen->theme->thin);
   for (int i = first; i < first + n; i++) {
-    const double x = floor (axis_to_pixel (axis, i * bars->range.step)) + 0.5;
+    const double x = floor (axis_to_pixel (axis, axis_tick (bars->range, i))) + 0.5;
 
     theme_use (pen->cr, i == 0 ? pen->theme->body : pen->theme->faint);
     cairo_move_to (pen->cr, x, top);
     cairo_line_to (pen->cr, x, foot);
     cairo_stroke (pen->cr);
-    axis_format (i * bars->range.step, axis_step_decimals (bars->range.step), text,
-                 sizeof text);
+    axis_tick_text (bars->range, i, text, sizeof text);
     theme_use (pen->cr, pen->theme->soft_ink);
     text_draw (pen->texts, pen->cr, small, text, x, foot + 1.4 * small.size,
                (TextAnchor){ 0.5, TEXT_BASELINE });

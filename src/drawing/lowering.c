@@ -79,7 +79,7 @@ lowering_range (const LoweringView *view)
   /* a car without bump travel */
   if (study->range.to - low < 1.0)
     low = study->range.from;
-  return (AxisRange){ low, study->range.to, 0.0 };
+  return (AxisRange){ low, study->range.to, 0.0, UNIT_LENGTH };
 }
 
 typedef struct {
@@ -256,7 +256,8 @@ draw_charts (const Lowering *lowering, cairo_t *cr, const LoweringView *view)
       .texts = lowering->texts,
       .theme = &view->theme,
       .study = view->study,
-      .lowering = axis_range_exact (lowering->range.low, lowering->range.high, most),
+      .lowering = axis_range_exact_in (UNIT_LENGTH, lowering->range.low,
+                                       lowering->range.high, most),
       .is_lit = (int) chart->quantity == view->lit,
       .show_cursor = view->show_cursor,
     };

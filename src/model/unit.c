@@ -103,9 +103,8 @@ unit_has_minutes (UnitKind kind)
           (kind == UNIT_TOE && choice.toe != TOE_AT_DIAMETER));
 }
 
-/* Numbers that are written as degrees and minutes. */
-static gboolean
-is_sexagesimal (UnitKind kind)
+gboolean
+unit_is_sexagesimal (UnitKind kind)
 {
   return unit_has_minutes (kind) && kind != UNIT_ANGLE_PER_LENGTH;
 }
@@ -121,7 +120,7 @@ angle_per_length_symbol (void)
 const char *
 unit_symbol (UnitKind kind)
 {
-  if (is_sexagesimal (kind))
+  if (unit_is_sexagesimal (kind))
     return "";
   switch (kind) {
   case UNIT_LENGTH:
@@ -150,13 +149,13 @@ unit_symbol (UnitKind kind)
 const char *
 unit_caption (UnitKind kind)
 {
-  return is_sexagesimal (kind) ? "° ′" : unit_symbol (kind);
+  return unit_is_sexagesimal (kind) ? "° ′" : unit_symbol (kind);
 }
 
 gboolean
 unit_is_close (UnitKind kind)
 {
-  return is_sexagesimal (kind) || g_str_equal (unit_symbol (kind), "°");
+  return unit_is_sexagesimal (kind) || g_str_equal (unit_symbol (kind), "°");
 }
 
 static int
@@ -203,6 +202,14 @@ unit_decimals (UnitKind kind, int decimals)
   }
 }
 
+double
+unit_rounded (UnitKind kind, double shown, int decimals)
+{
+  const double unit = pow (10.0, decimals) * (unit_is_sexagesimal (kind) ? MINUTES : 1.0);
+
+  return round (shown * unit) / unit;
+}
+
 static const char *
 sign_of (double rounded, gboolean with_sign)
 {
@@ -213,20 +220,19 @@ sign_of (double rounded, gboolean with_sign)
 static void
 format_minutes (double degrees, int decimals, gboolean with_sign, char *text, gsize size)
 {
-  const double unit = pow (10.0, decimals);
-  const double rounded = round (degrees * MINUTES * unit) / unit;
-  const double whole = floor (fabs (rounded) / MINUTES);
+  const double rounded = MINUTES * unit_rounded (UNIT_ANGLE, degrees, decimals);
+  /* a minute is no binary fraction of a degree */
+  const double whole = floor (fabs (rounded) / MINUTES + 1e-9);
 
   g_snprintf (text, size, "%s%.0f°%0*.*f′", sign_of (rounded, with_sign), whole,
               decimals > 0 ? decimals + 3 : 2, decimals,
-              fabs (rounded) - whole * MINUTES);
+              fabs (fabs (rounded) - whole * MINUTES));
 }
 
 static void
 format_decimal (double value, int decimals, gboolean with_sign, char *text, gsize size)
 {
-  const double unit = pow (10.0, decimals);
-  const double rounded = round (value * unit) / unit;
+  const double rounded = unit_rounded (UNIT_NONE, value, decimals);
 
   g_snprintf (text, size, "%s%.*f", sign_of (rounded, with_sign), decimals,
               fabs (rounded));
@@ -238,28 +244,54 @@ unit_format_shown (
 {
   if (!isfinite (shown))
     g_strlcpy (text, "–", size);
-  else if (is_sexagesimal (kind))
+  else if (unit_is_sexagesimal (kind))
     format_minutes (shown, decimals, with_sign, text, size);
   else
     format_decimal (shown, decimals, with_sign, text, size);
 }
 
-char *
-unit_number_text (UnitKind kind, double stored, int decimals)
+void
+unit_format (UnitKind kind,
+             double stored,
+             int decimals,
+             gboolean with_sign,
+             char *text,
+             gsize size)
 {
-  char text[400]; /* the largest double has 309 digits */
-
   unit_format_shown (kind, unit_shown (kind, stored), unit_decimals (kind, decimals),
-                     FALSE, text, sizeof text);
-  return g_strdup (text);
+                     with_sign, text, size);
+}
+
+void
+unit_format_whole (UnitKind kind,
+                   double stored,
+                   int decimals,
+                   gboolean with_sign,
+                   char *text,
+                   gsize size)
+{
+  unit_format (kind, stored, decimals, with_sign, text, size);
+  if (unit_symbol (kind)[0] == '\0')
+    return;
+  g_strlcat (text, unit_is_close (kind) ? "" : " ", size);
+  g_strlcat (text, unit_symbol (kind), size);
 }
 
 char *
 unit_text (UnitKind kind, double stored, int decimals)
 {
-  g_autofree char *number = unit_number_text (kind, stored, decimals);
+  char text[400]; /* the largest double has 309 digits */
 
-  return g_strconcat (number, unit_is_close (kind) ? "" : " ", unit_symbol (kind), NULL);
+  unit_format_whole (kind, stored, decimals, FALSE, text, sizeof text);
+  return g_strdup (text);
+}
+
+gboolean
+unit_choice_equal (const UnitChoice *a, const UnitChoice *b)
+{
+  return a->length == b->length && a->angle == b->angle && a->toe == b->toe &&
+         a->mass == b->mass && a->force == b->force && a->rate == b->rate &&
+         a->toe_diameter_mm == b->toe_diameter_mm;
 }
 
 double

@@ -90,6 +90,13 @@ gboolean unit_is_close (UnitKind kind);
  * there are minutes. */
 int unit_decimals (UnitKind kind, int decimals);
 gboolean unit_has_minutes (UnitKind kind);
+/* Whether figures are written as degrees and minutes; a gain is in decimal minutes. */
+gboolean unit_is_sexagesimal (UnitKind kind);
+
+gboolean unit_choice_equal (const UnitChoice *a, const UnitChoice *b);
+
+/* A shown number as its text says it. */
+double unit_rounded (UnitKind kind, double shown, int decimals);
 
 /* A shown number as text, in the locale's mark, without its symbol but with the marks of
  * degrees and minutes: "−1.93", "−1°56′". What rounds to zero has no sign; with
@@ -101,11 +108,22 @@ void unit_format_shown (UnitKind kind,
                         char *text,
                         gsize size);
 
-/* A stored number with its symbol: "12.3 mm", "0.484 in", "1°30′". @decimals in the
- * stored unit. Free with g_free (). */
+/* A stored number; @decimals are those of the stored unit. */
+void unit_format (UnitKind kind,
+                  double stored,
+                  int decimals,
+                  gboolean with_sign,
+                  char *text,
+                  gsize size);
+/* The same with its symbol: "12.3 mm", "0.484 in", "1°30′". */
+void unit_format_whole (UnitKind kind,
+                        double stored,
+                        int decimals,
+                        gboolean with_sign,
+                        char *text,
+                        gsize size);
+/* The same, unsigned where positive. Free with g_free (). */
 char *unit_text (UnitKind kind, double stored, int decimals);
-/* The same without. */
-char *unit_number_text (UnitKind kind, double stored, int decimals);
 
 /* A step of an entry, as round in the shown unit as @step is in the stored one; itself a
  * stored number. */
