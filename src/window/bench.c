@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/bench.h"
+#include "window/units.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -94,6 +95,14 @@ sw_bench_class_init (SwBenchClass *class)
   signals[CHOSEN] = add_signal ("chosen");
 }
 
+/* Nothing moved, but everything reads otherwise. */
+static void
+on_units_changed_cb (SwBench *self)
+{
+  if (self->document != NULL)
+    g_signal_emit (self, signals[SOLVED], 0);
+}
+
 static void
 sw_bench_init (SwBench *self)
 {
@@ -101,6 +110,8 @@ sw_bench_init (SwBench *self)
   self->springs = spring_study_new ();
   self->lit = -1;
   self->choice = board_choice_default ();
+  g_signal_connect_object (sw_units_get (), "changed", G_CALLBACK (on_units_changed_cb),
+                           self, G_CONNECT_SWAPPED);
 }
 
 SwBench *
