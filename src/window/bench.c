@@ -335,23 +335,28 @@ sw_bench_choose (SwBench *self, Quantity quantity, gboolean chosen)
   return TRUE;
 }
 
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
+/* Nothing for what was not moved. */
+static void
+add_way (GPtrArray *parts, double mm, const char *positive, const char *negative)
+{
+  g_autofree char *length = unit_text (UNIT_LENGTH, ABS (mm), 1);
+
+  if (mm != 0.0)
+    g_ptr_array_add (parts, g_strdup_printf (mm > 0.0 ? positive : negative, length));
+}
+#pragma GCC diagnostic pop
+
 char *
 bench_mount_words (MountOffset m)
 {
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
 
-  if (m.inboard != 0.0)
-    g_ptr_array_add (parts, g_strdup_printf (m.inboard > 0.0 ? _ ("%.1f mm inboard")
-                                                             : _ ("%.1f mm outboard"),
-                                             ABS (m.inboard)));
-  if (m.rearward != 0.0)
-    g_ptr_array_add (parts, g_strdup_printf (m.rearward > 0.0 ? _ ("%.1f mm rearward")
-                                                              : _ ("%.1f mm forward"),
-                                             ABS (m.rearward)));
-  if (m.up != 0.0)
-    g_ptr_array_add (parts,
-                     g_strdup_printf (m.up > 0.0 ? _ ("%.1f mm up") : _ ("%.1f mm down"),
-                                      ABS (m.up)));
+  add_way (parts, m.inboard, C_ ("mount", "%s inboard"), C_ ("mount", "%s outboard"));
+  add_way (parts, m.rearward, C_ ("mount", "%s rearward"), C_ ("mount", "%s forward"));
+  add_way (parts, m.up, C_ ("mount, with unit", "%s up"),
+           C_ ("mount, with unit", "%s down"));
   if (parts->len == 0)
     g_ptr_array_add (parts, g_strdup (_ ("mount as measured")));
   g_ptr_array_add (parts, NULL);

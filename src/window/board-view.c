@@ -40,13 +40,13 @@ describe (SwBoardView *self)
   g_autofree char *text = NULL;
 
   if (lit >= 0) {
-    const QuantityInfo info = quantity_info ((Quantity) lit);
-    char value[32];
+    g_autofree char *travel = unit_text (UNIT_LENGTH, study->travel, 1);
+    char value[64];
 
-    quantity_format ((Quantity) lit, study_in_hand (study)->now.measures.value[lit],
-                     FALSE, value, sizeof value);
-    text = g_strdup_printf (_ ("%s: %s %s at wheel travel %.1f mm"), info.name, value,
-                            info.unit, study->travel);
+    quantity_format_whole ((Quantity) lit, study_in_hand (study)->now.measures.value[lit],
+                           FALSE, value, sizeof value);
+    text = g_strdup_printf (_ ("%s: %s at wheel travel %s"),
+                            quantity_info ((Quantity) lit).name, value, travel);
   }
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,

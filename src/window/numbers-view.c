@@ -116,13 +116,13 @@ describe_row (SwNumbersView *self, Quantity q)
   const Study *study = sw_bench_get_study (self->bench);
   const QuantityInfo info = quantity_info (q);
   const double value = study_in_hand (study)->now.measures.value[q];
-  char was[32], is[32];
+  char was[64], is[64];
 
   quantity_format (q, study_reference (study)->now.measures.value[q], FALSE, was,
                    sizeof was);
-  quantity_format (q, value, FALSE, is, sizeof is);
-  return g_strdup_printf (_ ("%s: as measured %s, this setup %s %s. %s"), info.name, was,
-                          is, info.unit, quantity_sign_words (q, value));
+  quantity_format_whole (q, value, FALSE, is, sizeof is);
+  return g_strdup_printf (_ ("%s: as measured %s, this setup %s. %s"), info.name, was, is,
+                          quantity_sign_words (q, value));
 }
 
 static void
