@@ -9,6 +9,7 @@
 #pragma once
 
 #include "model/choice.h"
+#include "model/unit.h"
 
 /* The numbers of one place, in edge units. */
 typedef enum {
@@ -38,8 +39,9 @@ typedef enum {
 typedef struct {
   const char *key;  /* column and member: `tie_rod_change_mm` */
   const char *head; /* translated, short: "Tie rod" */
-  const char *unit;
-  int decimals;
+  const char *unit; /* as chosen; "" behind degrees and minutes */
+  int decimals;     /* in the stored unit */
+  UnitKind kind;
 } ChoiceNumberInfo;
 ChoiceNumberInfo choice_number_info (ChoiceNumber number);
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/choice.h"
 #include "model/number-text.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -134,9 +135,8 @@ static char *
 amount_text (Aim aim, double value)
 {
   const AimInfo info = aim_info (aim);
-  g_autofree char *number = number_text (value, info.decimals);
 
-  return g_strconcat (number, g_str_equal (info.unit, "°") ? "" : " ", info.unit, NULL);
+  return unit_text (unit_kind_of (info.unit), value, info.decimals);
 }
 
 static char *

@@ -109,6 +109,22 @@ unit_is_sexagesimal (UnitKind kind)
   return unit_has_minutes (kind) && kind != UNIT_ANGLE_PER_LENGTH;
 }
 
+UnitKind
+unit_kind_of (const char *symbol)
+{
+  static const struct {
+    const char *symbol;
+    UnitKind kind;
+  } stored[] = { { "mm", UNIT_LENGTH }, { "°", UNIT_ANGLE },
+                 { "kg", UNIT_MASS },   { "N", UNIT_FORCE },
+                 { "N/mm", UNIT_RATE }, { "°/mm", UNIT_ANGLE_PER_LENGTH } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (stored); i++)
+    if (g_str_equal (stored[i].symbol, symbol))
+      return stored[i].kind;
+  return UNIT_NONE;
+}
+
 static const char *
 angle_per_length_symbol (void)
 {

@@ -78,6 +78,10 @@ void unit_choice_set (const UnitChoice *choice);
 double unit_shown (UnitKind kind, double stored);
 double unit_stored (UnitKind kind, double shown);
 
+/* The kind that is stored in @symbol, "mm" or "N/mm"; UNIT_NONE for others. Angles are no
+ * toe. */
+UnitKind unit_kind_of (const char *symbol);
+
 /* "mm", "in", "°", "lbf/in"; "" where the figures carry their marks: 1°30′. */
 const char *unit_symbol (UnitKind kind);
 /* The same for those who look for one: "° ′" for degrees and minutes. */

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/aims-panel-row.h"
 #include "window/aims-panel-bound.h"
+#include "window/unit-spin.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -198,7 +199,8 @@ new_bound (AimRow *self, gboolean is_lower, const char *name)
   const AimInfo info = aim_info (self->aim);
   /* Translators: the quantity, and the end of its range: “Camber, at least”. */
   g_autofree char *whole = g_strdup_printf ("%s, %s", info.name, name);
-  GtkWidget *bound = range_bound_new (is_lower, info.unit_size, info.decimals, whole);
+  GtkWidget *bound = range_bound_new (is_lower, unit_kind_of (info.unit), info.unit_size,
+                                      info.decimals, whole);
 
   g_signal_connect_swapped (bound, "value-changed",
                             is_lower ? G_CALLBACK (on_least_changed_cb)
@@ -229,7 +231,7 @@ aim_row_new (SwChooser *chooser, Aim aim, GtkGrid *grid, int row)
 {
   const AimInfo info = aim_info (aim);
   AimRow *self = g_new0 (AimRow, 1);
-  GtkWidget *unit = gtk_label_new (info.unit);
+  GtkWidget *unit = unit_label_new (unit_kind_of (info.unit));
 
   self->chooser = chooser;
   self->aim = aim;

@@ -15,6 +15,7 @@ typedef struct {
   UnitKind kind;
   int decimals;
   double step, page; /* in the stored unit */
+  double open;       /* what nothing stands for, or NAN */
   char *shown;       /* the text of the value that stands */
   char *meaning;     /* the tooltip while nothing is refused */
   gboolean is_refused;
@@ -58,6 +59,8 @@ on_input_cb (GtkSpinButton *spin, double *value, UnitSpin *self)
       typed_expression_read (text_of (self), self->kind, &typed, &refusal);
   if (status == EXPRESSION_VALUE)
     *value = typed;
+  else if (status == EXPRESSION_EMPTY && !isnan (self->open))
+    *value = self->open;
   self->is_refused = status == EXPRESSION_REFUSED;
   mark (self, refusal);
   return TRUE;
@@ -66,10 +69,11 @@ on_input_cb (GtkSpinButton *spin, double *value, UnitSpin *self)
 static void
 show_value (UnitSpin *self)
 {
-  char text[64];
+  const double value = gtk_spin_button_get_value (self->spin);
+  char text[64] = "";
 
-  unit_format (self->kind, gtk_spin_button_get_value (self->spin), self->decimals, FALSE,
-               text, sizeof text);
+  if (value != self->open)
+    unit_format (self->kind, value, self->decimals, FALSE, text, sizeof text);
   g_free (self->shown);
   self->shown = g_strdup (text);
   mark (self, NULL);
@@ -157,7 +161,9 @@ unit_spin_begin (GtkSpinButton *spin, UnitKind kind, int decimals, GtkLabel *uni
 {
   UnitSpin *self = g_new0 (UnitSpin, 1);
 
-  *self = (UnitSpin){ .spin = spin, .label = unit, .kind = kind, .decimals = decimals };
+  *self = (UnitSpin){
+    .spin = spin, .label = unit, .kind = kind, .decimals = decimals, .open = NAN
+  };
   gtk_spin_button_get_increments (spin, &self->step, &self->page);
   gtk_spin_button_set_numeric (spin, FALSE);
   gtk_editable_set_width_chars (GTK_EDITABLE (spin), WIDTH_CHARS);
@@ -168,4 +174,33 @@ unit_spin_begin (GtkSpinButton *spin, UnitKind kind, int decimals, GtkLabel *uni
                            G_CALLBACK (on_spin_units_changed_cb), spin,
                            G_CONNECT_SWAPPED);
   on_units_changed_cb (self);
+}
+
+void
+unit_spin_set_open (GtkSpinButton *spin, double open)
+{
+  UnitSpin *self = g_object_get_data (G_OBJECT (spin), "unit-spin");
+
+  self->open = open;
+  show_value (self);
+}
+
+static void
+on_label_units_changed_cb (GtkLabel *label)
+{
+  const guint kind = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (label), "unit-kind"));
+
+  gtk_label_set_label (label, unit_caption ((UnitKind) kind));
+}
+
+GtkWidget *
+unit_label_new (UnitKind kind)
+{
+  GtkWidget *label = gtk_label_new (unit_caption (kind));
+
+  g_object_set_data (G_OBJECT (label), "unit-kind", GUINT_TO_POINTER (kind));
+  g_signal_connect_object (sw_units_get (), "changed",
+                           G_CALLBACK (on_label_units_changed_cb), label,
+                           G_CONNECT_SWAPPED);
+  return label;
 }

@@ -13,3 +13,7 @@
  * otherwise; the adjustment keeps its stored numbers. @unit, or NULL, is the label behind
  * it. */
 void unit_spin_begin (GtkSpinButton *spin, UnitKind kind, int decimals, GtkLabel *unit);
+/* The unit by itself, which follows the choice. */
+GtkWidget *unit_label_new (UnitKind kind);
+/* A value that is shown as nothing, and that nothing stands for. */
+void unit_spin_set_open (GtkSpinButton *spin, double open);
