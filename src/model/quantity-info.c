@@ -296,6 +296,16 @@ quantity_format_whole (
   g_strlcat (text, symbol, size);
 }
 
+char *
+quantity_spoken_text (Quantity quantity, double kernel_value)
+{
+  const char *symbol = quantity_symbol (quantity);
+  char figure[64];
+
+  quantity_format (quantity, kernel_value, FALSE, figure, sizeof figure);
+  return g_strconcat (figure, symbol[0] != '\0' ? " " : "", symbol, NULL);
+}
+
 const char *
 quantity_sign_words (Quantity quantity, double kernel_value)
 {

@@ -49,5 +49,8 @@ quantity_format_change (Quantity quantity, double is, double was, char *text, gs
 void quantity_format_whole (
     Quantity quantity, double kernel_value, gboolean with_sign, char *text, gsize size);
 
+/* The same with a blank between, to be read aloud. Free with g_free (). */
+char *quantity_spoken_text (Quantity quantity, double kernel_value);
+
 /* The sign words for a value, or "" where it rounds to zero. */
 const char *quantity_sign_words (Quantity quantity, double kernel_value);

@@ -41,10 +41,10 @@ describe (SwBoardView *self)
 
   if (lit >= 0) {
     g_autofree char *travel = unit_text (UNIT_LENGTH, study->travel, 1);
-    char value[64];
+    g_autofree char *value =
+        quantity_spoken_text ((Quantity) lit,
+                              study_in_hand (study)->now.measures.value[lit]);
 
-    quantity_format_whole ((Quantity) lit, study_in_hand (study)->now.measures.value[lit],
-                           FALSE, value, sizeof value);
     text = g_strdup_printf (_ ("%s: %s at wheel travel %s"),
                             quantity_info ((Quantity) lit).name, value, travel);
   }

@@ -116,11 +116,11 @@ describe_row (SwNumbersView *self, Quantity q)
   const Study *study = sw_bench_get_study (self->bench);
   const QuantityInfo info = quantity_info (q);
   const double value = study_in_hand (study)->now.measures.value[q];
-  char was[64], is[64];
+  g_autofree char *is = quantity_spoken_text (q, value);
+  char was[64];
 
   quantity_format (q, study_reference (study)->now.measures.value[q], FALSE, was,
                    sizeof was);
-  quantity_format_whole (q, value, FALSE, is, sizeof is);
   return g_strdup_printf (_ ("%s: as measured %s, this setup %s. %s"), info.name, was, is,
                           quantity_sign_words (q, value));
 }

@@ -164,8 +164,10 @@ type (GtkWidget *spin, const char *text)
 static void
 test_an_open_end_is_empty_and_steps_from_its_start (void)
 {
-  GtkWidget *least = g_object_ref_sink (range_bound_new (TRUE, UNIT_ANGLE, 0.1, 2, "at least"));
-  GtkWidget *most = g_object_ref_sink (range_bound_new (FALSE, UNIT_ANGLE, 0.1, 2, "at most"));
+  GtkWidget *least =
+      g_object_ref_sink (range_bound_new (TRUE, UNIT_ANGLE, 0.1, 2, "at least"));
+  GtkWidget *most =
+      g_object_ref_sink (range_bound_new (FALSE, UNIT_ANGLE, 0.1, 2, "at most"));
   int changed = 0;
 
   g_assert_cmpfloat (range_bound_get (least), ==, -INFINITY);
