@@ -4,6 +4,7 @@
 #include "window/measure-window.h"
 #include "window/question.h"
 #include "window/restore-window.h"
+#include "window/table-file.h"
 #include "window/window-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -75,6 +76,17 @@ on_export_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   (void) parameter;
   gtk_window_present (GTK_WINDOW (
       sw_export_window_new (GTK_WINDOW (self), self->bench, question->subject)));
+}
+
+static void
+on_save_table_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SwWindow *self = SW_WINDOW (data);
+
+  (void) action;
+  (void) parameter;
+  table_file_ask (GTK_WINDOW (self), self->bench,
+                  gtk_stack_get_visible_child_name (self->questions));
 }
 
 static void
@@ -200,6 +212,7 @@ window_install_actions (SwWindow *self)
     { .name = "redo", .activate = on_redo_cb },
     { .name = "export", .activate = on_export_cb },
     { .name = "copy-numbers", .activate = on_copy_numbers_cb },
+    { .name = "save-table", .activate = on_save_table_cb },
     { .name = "close", .activate = on_close_cb },
     { .name = "dismiss", .activate = on_dismiss_cb },
     { .name = "restore", .activate = on_restore_cb },
@@ -234,8 +247,8 @@ void
 window_update_actions (SwWindow *self)
 {
   static const char *const on_a_car[] = {
-    "save",         "save-as", "export",  "copy-numbers", "restore",        "explain",
-    "side-by-side", "fit",     "zoom-in", "zoom-out",     "measured-points"
+    "save",    "save-as",      "export", "copy-numbers", "save-table", "restore",
+    "explain", "side-by-side", "fit",    "zoom-in",      "zoom-out",   "measured-points"
   };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
   const gboolean is_changing = document != NULL && sw_bench_is_dragging (self->bench);
