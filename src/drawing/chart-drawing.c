@@ -118,7 +118,7 @@ unit_width (const Chart *chart, const ChartPen *pen)
 {
   const TextStyle small = chart_small_style (pen->theme);
 
-  const char *unit = quantity_caption (chart->quantity);
+  const char *unit = chart->info.unit;
 
   return unit[0] == '\0'
              ? 0.0
@@ -164,9 +164,9 @@ draw_title (const Chart *chart, const ChartPen *pen)
   if (chart_title_width (chart, pen) > plot.width)
     return;
   theme_use (pen->cr, theme->soft_ink);
-  text_draw (pen->texts, pen->cr, chart_small_style (theme),
-             quantity_caption (chart->quantity), plot.x + chart_title_width (chart, pen),
-             y, (TextAnchor){ 1.0, TEXT_BASELINE });
+  text_draw (pen->texts, pen->cr, chart_small_style (theme), chart->info.unit,
+             plot.x + chart_title_width (chart, pen), y,
+             (TextAnchor){ 1.0, TEXT_BASELINE });
 }
 
 void

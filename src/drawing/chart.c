@@ -17,6 +17,7 @@ void
 chart_init (Chart *chart, Quantity quantity)
 {
   *chart = (Chart){ .quantity = quantity, .info = quantity_info (quantity) };
+  chart->info.unit = quantity_caption (quantity); /* a heading says what is drawn */
 }
 
 void

@@ -48,7 +48,7 @@ loads_bars_fit (LoadsBars *bars, const LoadsView *view, bool hold)
     low = fmin (low, bars->range.low);
     high = fmax (high, bars->range.high);
   }
-  bars->range = axis_range_round (low, high, MOST_STEPS);
+  bars->range = axis_range_round_in (UNIT_FORCE, low, high, MOST_STEPS);
 }
 
 static const char *
@@ -67,11 +67,15 @@ floor_word (void)
 static char *
 label_text (double value, const char *word)
 {
-  g_autofree char *newtons = number_text (value, 0);
+  char *force = unit_text (UNIT_FORCE, value, 0);
 
-  /* Translators: newtons, and what they stand on. */
-  return word != NULL ? g_strdup_printf (_ ("%s N %s"), newtons, word)
-                      : g_strdup_printf ("%s N", newtons);
+  if (word == NULL)
+    return force;
+
+  /* Translators: a force, and what it stands on: “1200 N on the tower”. */
+  char *text = g_strdup_printf (_ ("%s %s"), force, word);
+  g_free (force);
+  return text;
 }
 
 static double

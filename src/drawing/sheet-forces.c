@@ -109,10 +109,10 @@ write_force (
     { pixel_add (pixel_between (tail, tip, 0.5), beside, 0), 0.0 },
     { pixel_add (pixel_between (tail, tip, 0.5), -beside, 0), 1.0 },
   };
-  g_autofree char *size = number_text (force_in_view (view, arrow->force), 0);
   Label label = { label_word (pen, arrow->word), "" };
 
-  g_snprintf (label.figure, sizeof label.figure, "%s N", size);
+  unit_format_whole (UNIT_FORCE, force_in_view (view, arrow->force), 0, FALSE,
+                     label.figure, sizeof label.figure);
   label_place (pen, view, -1, &label, spots, G_N_ELEMENTS (spots));
 }
 
@@ -159,9 +159,9 @@ draw_free_line (const SheetPen *pen)
   const LabelSpot spots[] = { { pixel_add (b, BESIDE * pen->unit, 0), 0.0 },
                               { pixel_add (b, -BESIDE * pen->unit, 0), 1.0 },
                               { pixel_add (a, BESIDE * pen->unit, 0), 0.0 } };
-  g_autofree char *side = number_text (vec3_length (loads->forces.side), 0);
+  g_autofree char *side = unit_text (UNIT_FORCE, vec3_length (loads->forces.side), 0);
 
-  g_snprintf (label.figure, sizeof label.figure, _ ("side force %s N"), side);
+  g_snprintf (label.figure, sizeof label.figure, _ ("side force %s"), side);
   pen_line (pen, a, b, pen_thin (pen, LINE_CHAIN, pen->theme->accent));
   label_place_stacked (pen, SHEET_FRONT, -1, &label, spots, G_N_ELEMENTS (spots));
 }
@@ -175,8 +175,7 @@ draw_scale (const SheetPen *pen, double newtons)
   const Pixel places[] = { { view.x + view.width - length, view.y + 2.5 * LINE * u },
                            { view.x, view.y + 2.5 * LINE * u },
                            { view.x, view.y + view.height - LINE * u } };
-  g_autofree char *number = number_text (newtons, 0);
-  g_autofree char *text = g_strdup_printf ("%s N", number);
+  g_autofree char *text = unit_text (UNIT_FORCE, newtons, 0);
 
   for (unsigned i = 0; i < G_N_ELEMENTS (places); i++) {
     const Pixel left = places[i], right = pixel_add (left, length, 0);

@@ -176,14 +176,17 @@ static void
 format_figure (SpringFigure figure, char *text, gsize size)
 {
   const bool is_signed = g_str_equal (figure.key, "standing_travel_mm");
-  char number[32];
 
-  if (!isfinite (figure.value)) {
-    g_strlcpy (text, "–", size);
-    return;
-  }
-  axis_format (figure.value, figure.decimals, number, sizeof number);
-  g_snprintf (text, size, "%s%s", is_signed && figure.value >= 0.05 ? "+" : "", number);
+  unit_format (unit_kind_of (figure.unit), figure.value, figure.decimals, is_signed, text,
+               size);
+}
+
+static const char *
+figure_caption (const SpringFigure *figure)
+{
+  const UnitKind kind = unit_kind_of (figure->unit);
+
+  return kind == UNIT_NONE ? figure->unit : unit_caption (kind);
 }
 
 /* The smaller type where the name has no room in the larger. */
@@ -220,7 +223,8 @@ draw_row (const SpringsWords *words, guint index, double x, double y, const Colu
   format_figure (figure, text, sizeof text);
   put (words, TEXT_BOLD, t->text, theme_hand_style (t, springs->study->in_hand).colour,
        text, x + c->hand, y, 1.0);
-  put (words, TEXT_PLAIN, t->small_text, t->soft_ink, figure.unit, x + c->unit, y, 0.0);
+  put (words, TEXT_PLAIN, t->small_text, t->soft_ink, figure_caption (&figure),
+       x + c->unit, y, 0.0);
 }
 
 static void

@@ -27,6 +27,11 @@ static const Row rows[] = {
     { N_ ("angle of one wheel"), N_ ("angle of both wheels"),
       N_ ("length of both at a diameter") },
     offsetof (UnitChoice, toe) },
+  { N_ ("Spring rates"), { N_ ("N/mm"), N_ ("lbf/in") }, offsetof (UnitChoice, rate) },
+  { N_ ("Forces"),
+    { N_ ("newtons"), N_ ("pounds-force") },
+    offsetof (UnitChoice, force) },
+  { N_ ("Masses"), { N_ ("kilograms"), N_ ("pounds") }, offsetof (UnitChoice, mass) },
 };
 
 typedef struct {
