@@ -7,36 +7,6 @@
 /* So much of a step counts as none: 0.3 / 0.1 is not quite 3. */
 #define SLACK 1e-6
 
-/* The steps in rising order: 1, 2, 5, 10 … at rank 0, 1, 2, 3 … */
-static double
-step_of_rank (int rank)
-{
-  static const double mantissa[] = { 1.0, 2.0, 5.0 };
-  const int decade = rank >= 0 ? rank / 3 : -((2 - rank) / 3);
-  const double m = mantissa[rank - 3 * decade];
-
-  /* a division by a whole number is exact where a product with 0.1 is not */
-  return decade >= 0 ? m * pow (10.0, decade) : m / pow (10.0, -decade);
-}
-
-/* Degrees as they are divided: 1° at rank 0, below it minutes and tenths of them. */
-static double
-degree_step_of_rank (int rank)
-{
-  static const double minutes[] = { 30.0, 20.0, 10.0, 5.0, 2.0, 1.0 };
-  const int n = G_N_ELEMENTS (minutes);
-
-  if (rank >= 0)
-    return step_of_rank (rank);
-  return (rank >= -n ? minutes[-rank - 1] : step_of_rank (rank + n)) / 60.0;
-}
-
-static double
-shown_step (UnitKind kind, int rank)
-{
-  return unit_is_sexagesimal (kind) ? degree_step_of_rank (rank) : step_of_rank (rank);
-}
-
 /* Below all that can do, for either way of dividing. */
 static int
 first_rank (UnitKind kind, double span, int most_steps)
@@ -72,9 +42,9 @@ axis_range_exact_in (UnitKind kind, double low, double high, int most_steps)
   const double from = unit_shown (kind, low), to = unit_shown (kind, high);
   int rank = first_rank (kind, to - from, most_steps);
 
-  while (!has_most_steps (from, to, shown_step (kind, rank), most_steps))
+  while (!has_most_steps (from, to, unit_step_of_rank (kind, rank), most_steps))
     rank++;
-  return (AxisRange){ low, high, shown_step (kind, rank), kind };
+  return (AxisRange){ low, high, unit_step_of_rank (kind, rank), kind };
 }
 
 AxisRange
@@ -99,7 +69,7 @@ axis_range_round_in (UnitKind kind, double low, double high, int most_steps)
   const double from = unit_shown (kind, low), to = unit_shown (kind, high);
 
   for (int rank = first_rank (kind, to - from, most_steps);; rank++) {
-    const double step = shown_step (kind, rank);
+    const double step = unit_step_of_rank (kind, rank);
     double down = down_to (from, step / 2.0), up = up_to (to, step / 2.0);
     int first;
 

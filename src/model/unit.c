@@ -323,3 +323,26 @@ unit_round_step (UnitKind kind, double step)
     return step * 5.0 * N_PER_LBF / MM_PER_INCH;
   return step;
 }
+
+static double
+decimal_step (int rank)
+{
+  static const double mantissa[] = { 1.0, 2.0, 5.0 };
+  const int decade = rank >= 0 ? rank / 3 : -((2 - rank) / 3);
+  const double m = mantissa[rank - 3 * decade];
+
+  /* a division by a whole number is exact where a product with 0.1 is not */
+  return decade >= 0 ? m * pow (10.0, decade) : m / pow (10.0, -decade);
+}
+
+double
+unit_step_of_rank (UnitKind kind, int rank)
+{
+  static const double minutes[] = { 30.0, 20.0, 10.0, 5.0, 2.0, 1.0 };
+
+  if (!unit_is_sexagesimal (kind) || rank >= 0)
+    return decimal_step (rank);
+  return (rank >= UNIT_RANK_OF_A_MINUTE ? minutes[-rank - 1]
+                                        : decimal_step (rank - UNIT_RANK_OF_A_MINUTE)) /
+         MINUTES;
+}

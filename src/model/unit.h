@@ -129,6 +129,12 @@ void unit_format_whole (UnitKind kind,
 /* The same, unsigned where positive. Free with g_free (). */
 char *unit_text (UnitKind kind, double stored, int decimals);
 
+/* The round steps of a scale in rising order, as shown: 1, 2, 5, 10 … at rank 0, 1, 2, 3
+ * … For degrees and minutes 30′, 20′, 10′, 5′, 2′, 1′ lie below 1°, then tenths of a
+ * minute. */
+double unit_step_of_rank (UnitKind kind, int rank);
+#define UNIT_RANK_OF_A_MINUTE (-6)
+
 /* A step of an entry, as round in the shown unit as @step is in the stored one; itself a
  * stored number. */
 double unit_round_step (UnitKind kind, double step);

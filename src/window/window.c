@@ -5,8 +5,8 @@
 #include "window/window-private.h"
 
 #include "model/car-json.h"
-#include "model/unit.h"
 #include "model/plate-library.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -81,13 +81,14 @@ on_bench_solved_cb (SwWindow *self)
   window_update_actions (self);
 }
 
+/* By a person to tenths of a millimetre; what a setup set keeps its digits. */
 static void
 on_travel_changed_cb (SwWindow *self)
 {
-  if (self->bench != NULL)
-    sw_bench_set_travel (self->bench,
-                         round (gtk_range_get_value (GTK_RANGE (self->travel)) * 10.0) /
-                             10.0);
+  const double travel = gtk_range_get_value (GTK_RANGE (self->travel));
+
+  if (self->bench != NULL && travel != sw_bench_get_study (self->bench)->travel)
+    sw_bench_set_travel (self->bench, round (travel * 10.0) / 10.0);
 }
 
 static void

@@ -7,7 +7,7 @@ import shutil
 
 from gtkdrive import sh, wait_for
 from kept_settings import KeptTest
-from strutwright_window import DATA, WREN, main
+from strutwright_window import DATA, WREN, WindowTest, main
 
 
 class Kept(KeptTest):
