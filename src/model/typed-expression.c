@@ -441,29 +441,46 @@ stored_toe (Reader *r, double value)
   return toe;
 }
 
+static ExpressionStatus
+read_all (Reader *r, UnitKind kind, double *value, char **refusal)
+{
+  *value = 0.0;
+  if (refusal != NULL)
+    *refusal = NULL;
+  skip_blanks (r);
+  if (*r->at == '\0')
+    return EXPRESSION_EMPTY;
+
+  const Measure sum = with_unit (r, read_sum (r));
+  const double stored = kind == UNIT_TOE ? stored_toe (r, sum.number) : sum.number;
+  skip_blanks (r);
+  if (*r->at != '\0')
+    refuse_piece (r);
+  if (r->refusal == NULL) {
+    *value = stored;
+    return EXPRESSION_VALUE;
+  }
+  if (refusal != NULL)
+    *refusal = g_steal_pointer (&r->refusal);
+  g_free (r->refusal);
+  return EXPRESSION_REFUSED;
+}
+
 ExpressionStatus
 typed_expression_read (const char *text, UnitKind kind, double *value, char **refusal)
 {
   Reader r = reader_of (text, kind);
 
-  *value = 0.0;
-  if (refusal != NULL)
-    *refusal = NULL;
-  skip_blanks (&r);
-  if (*r.at == '\0')
-    return EXPRESSION_EMPTY;
+  return read_all (&r, kind, value, refusal);
+}
 
-  const Measure sum = with_unit (&r, read_sum (&r));
-  const double stored = kind == UNIT_TOE ? stored_toe (&r, sum.number) : sum.number;
-  skip_blanks (&r);
-  if (*r.at != '\0')
-    refuse_piece (&r);
-  if (r.refusal == NULL) {
-    *value = stored;
-    return EXPRESSION_VALUE;
-  }
-  if (refusal != NULL)
-    *refusal = g_steal_pointer (&r.refusal);
-  g_free (r.refusal);
-  return EXPRESSION_REFUSED;
+ExpressionStatus
+typed_expression_read_stored (const char *text,
+                              UnitKind kind,
+                              double *value,
+                              char **refusal)
+{
+  Reader r = { .at = text, .kind = kind, .bare = 1.0 };
+
+  return read_all (&r, kind, value, refusal);
 }

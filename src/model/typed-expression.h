@@ -29,3 +29,10 @@ typedef enum {
  * be NULL itself. */
 ExpressionStatus
 typed_expression_read (const char *text, UnitKind kind, double *value, char **refusal);
+
+/* The same for an entry that shows the stored unit whatever is chosen. @kind is no toe.
+ */
+ExpressionStatus typed_expression_read_stored (const char *text,
+                                               UnitKind kind,
+                                               double *value,
+                                               char **refusal);

@@ -4,10 +4,29 @@
 
 #define WIDTH_CHARS 6
 
+#define KIND "typed-kind"
+
 static Typed
 read_spin (GtkSpinButton *spin, double *value)
 {
-  return typed_number_read (gtk_editable_get_text (GTK_EDITABLE (spin)), value);
+  const guint kind = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (spin), KIND));
+
+  return typed_measure_read (gtk_editable_get_text (GTK_EDITABLE (spin)), (UnitKind) kind,
+                             value);
+}
+
+void
+typed_spin_set_kind (GtkSpinButton *spin, UnitKind kind)
+{
+  g_object_set_data (G_OBJECT (spin), KIND, GUINT_TO_POINTER (kind));
+}
+
+gboolean
+typed_spin_is_number (GtkSpinButton *spin)
+{
+  double value;
+
+  return read_spin (spin, &value) != TYPED_NONSENSE;
 }
 
 /* What is no number gives way to the one that stood there. */

@@ -4,6 +4,8 @@
 
 #pragma once
 
+#include "model/unit.h"
+
 #include <glib.h>
 
 typedef enum {
@@ -14,6 +16,10 @@ typedef enum {
 
 /* Sets @value to what was typed, 0 unless it is a number. */
 Typed typed_number_read (const char *text, double *value);
+
+/* The same, or a sum with units as typed-expression.h has it; bare numbers and @value in
+ * the stored unit of @kind. */
+Typed typed_measure_read (const char *text, UnitKind kind, double *value);
 
 /* The shortest text that reads back to the bit. Free with g_free (). */
 char *typed_number_text (double value);

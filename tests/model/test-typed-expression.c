@@ -101,6 +101,22 @@ test_bare_numbers_follow_the_choice (void)
   unit_choice_set (&unit_choice_stored);
 }
 
+/* An entry that keeps to the stored unit takes others all the same. */
+static void
+test_stored_units_stay_where_they_are_shown (void)
+{
+  UnitChoice choice = unit_choice_stored;
+  double value;
+
+  choice.length = LENGTH_INCH;
+  unit_choice_set (&choice);
+  g_assert_cmpint (typed_expression_read_stored ("1/2 + 1/2 in", UNIT_LENGTH, &value,
+                                                 NULL),
+                   ==, EXPRESSION_VALUE);
+  g_assert_cmpfloat_with_epsilon (value, 13.2, 1e-12);
+  unit_choice_set (&unit_choice_stored);
+}
+
 static void
 test_says_what_was_not_understood (void)
 {
@@ -245,6 +261,8 @@ main (int argc, char **argv)
                    test_reads_what_people_type);
   g_test_add_func ("/typed-expression/bare-numbers-follow-the-choice",
                    test_bare_numbers_follow_the_choice);
+  g_test_add_func ("/typed-expression/stored-units-stay-where-they-are-shown",
+                   test_stored_units_stay_where_they_are_shown);
   g_test_add_func ("/typed-expression/says-what-was-not-understood",
                    test_says_what_was_not_understood);
   g_test_add_func ("/typed-expression/nesting-ends", test_nesting_ends);
