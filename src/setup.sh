@@ -116,7 +116,9 @@ install_missing () {
   return 1
 }
 
-# build FOLDER OPTION…: configure once, and again when the repository was moved
+# build FOLDER OPTION…: configure once, and again when the repository was moved; only
+# $build_target where that is set
+build_target=''
 build () {
   build_folder=$1
   shift
@@ -125,6 +127,7 @@ build () {
     quietly 'Preparing the build' meson setup "$@" "$build_folder" "$root" || return 1
     printf '%s\n' "$root" >"$build_folder/built-from"
   fi
-  if ninja -n -C "$build_folder" 2>/dev/null | grep -q 'no work to do'; then return 0; fi
-  quietly 'Building' ninja -C "$build_folder"
+  set -- -C "$build_folder" ${build_target:+"$build_target"}
+  if ninja -n "$@" 2>/dev/null | grep -q 'no work to do'; then return 0; fi
+  quietly 'Building' ninja "$@"
 }

@@ -31,6 +31,7 @@ from strutwright_window import DATA, FRONT_MOUNT, NUMBERS, Window, command  # no
 PICTURES = pathlib.Path(sys.argv[2] if len(sys.argv) > 2 else ROOT / 'screenshots')
 WREN = DATA / 'wren.swcar'
 FIELDFARE = DATA / 'fieldfare.swcar'
+DUNNOCK = DATA / 'dunnock.swcar'
 MOST_BYTES = 250_000
 
 
@@ -153,6 +154,25 @@ def mount_and_card():
     pack(picture)
 
 
+def springs_and_loads():
+    """What a corner stands on, and where the load goes."""
+    with Window(DUNNOCK, title='Dunnock 1.4 sports coupé') as window:
+        resize(window, 1600, 1000)
+        for key, name in (('alt+4', 'springs'), ('alt+5', 'loads')):
+            window.key(key)
+            wait_for(name, lambda name=name: window.state('question') == name)
+            window.rest_pointer()
+            take(window, name + '.png')
+            window.key('ctrl+d')
+            wait_for('dark', lambda: window.state('dark', 0))
+            take(window, name + '-dark.png')
+            window.key('ctrl+d')
+            wait_for('light', lambda: not window.state('dark', 0))
+            resize(window, 1024, 640)
+            take(window, name + '-small.png')
+            resize(window, 1600, 1000)
+
+
 def new_car():
     """The form for a car that was just measured."""
     with Window(WREN) as window:
@@ -193,6 +213,7 @@ def main():
     with tempfile.TemporaryDirectory() as folder:
         setups_and_height(six_setups(folder))
     mount_and_card()
+    springs_and_loads()
     new_car()
     picture = PICTURES / 'export.png'
     run = command('plot', WREN, '--output', picture, '--setup', '12 in, 6 back',

@@ -3,6 +3,8 @@
 
 #include "command-line/command-line.h"
 #include "model/aim.h"
+#include "model/car-json.h"
+#include "model/near-word.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -19,31 +21,6 @@ read_number (const char *text, double *value)
   return end != text && *end == '\0' && isfinite (*value);
 }
 
-/* An end left empty is open. */
-static gboolean
-read_end (const char *text, double open, double *value)
-{
-  *value = open;
-  return text[0] == '\0' || read_number (text, value);
-}
-
-/* "-2.7:-2.3", "5:", ":5", "-2.5"; not ":" alone, which asks for nothing. */
-static gboolean
-read_range (const char *text, CarTarget *target)
-{
-  g_auto (GStrv) ends = g_strsplit (text, ":", -1);
-  const guint n = g_strv_length (ends);
-
-  if (n == 1 && read_number (ends[0], &target->least)) {
-    target->most = target->least;
-    return TRUE;
-  }
-  return n == 2 && read_end (ends[0], (double) -INFINITY, &target->least) &&
-         read_end (ends[1], (double) INFINITY, &target->most) &&
-         (isfinite (target->least) || isfinite (target->most)) &&
-         target->least <= target->most;
-}
-
 static char *
 list_aims (void)
 {
@@ -54,9 +31,20 @@ list_aims (void)
   return g_strdup (names->str);
 }
 
+static const char *
+near_aim (const char *key)
+{
+  const char *keys[N_AIMS + 1] = { NULL };
+
+  for (Aim aim = 0; aim < N_AIMS; aim++)
+    keys[aim] = aim_info (aim).key;
+  return near_word (key, keys);
+}
+
 static gboolean
 find_aim (const char *key, CarTarget *target)
 {
+  const char *near = near_aim (key);
   Aim aim;
 
   if (aim_from_key (key, &aim)) {
@@ -64,20 +52,106 @@ find_aim (const char *key, CarTarget *target)
     return TRUE;
   }
   g_autofree char *all = list_aims ();
-  command_line_say (_ ("--target is for one of %s, not “%s”."), all, key);
+  if (near != NULL)
+    command_line_say (_ ("--target has an unknown aim “%s”; did you mean “%s”?"), key,
+                      near);
+  else
+    command_line_say (_ ("--target is for one of %s, not “%s”."), all, key);
   return FALSE;
+}
+
+/* Says @why, which is freed, the target @word is none. */
+static gboolean
+refuse (const char *word, char *why)
+{
+  g_autofree char *clause = why;
+
+  /* Translators: the target as it was typed, and a clause that says what is wrong. */
+  command_line_say (_ ("“%s” is no target: %s"), word, clause);
+  return FALSE;
+}
+
+static gboolean
+refuse_number (const char *word, const char *part)
+{
+  return refuse (
+      word,
+      g_strdup_printf (strchr (part, ',') != NULL
+                           ? _ ("“%s” is no number; the decimal mark is a point, as in "
+                                "camber=-2.5.")
+                           : _ ("“%s” is no number, as -2.5 is in camber=-2.5."),
+                       part));
+}
+
+/* An end left empty is open. */
+static gboolean
+read_end (const char *word, const char *part, double furthest, double open, double *value)
+{
+  *value = open;
+  if (part[0] == '\0')
+    return TRUE;
+  if (!read_number (part, value))
+    return refuse_number (word, part);
+  if (fabs (*value) <= furthest)
+    return TRUE;
+  return refuse (word, g_strdup_printf (_ ("“%s” is out of any car's range, which is "
+                                           "from -%g to %g."),
+                                        part, furthest, furthest));
+}
+
+/* "-2.7:-2.3", "5:", ":5", "-2.5"; not ":" alone, which asks for nothing. */
+static gboolean
+read_range (const char *word, const char *range, CarTarget *target)
+{
+  const double furthest = aim_info (target->aim).furthest;
+  g_auto (GStrv) ends = g_strsplit (range, ":", -1);
+  const guint n = g_strv_length (ends);
+
+  if (n == 0)
+    return refuse (word, g_strdup (_ ("it has no range, as camber=-2.5 and "
+                                      "camber=-2.7:-2.3 have.")));
+  if (n > 2)
+    return refuse (word, g_strdup (_ ("it has more than one colon; a range has two ends, "
+                                      "as camber=-2.7:-2.3 has.")));
+  if (!read_end (word, ends[0], furthest, (double) -INFINITY, &target->least) ||
+      !read_end (word, ends[n - 1], furthest, (double) INFINITY, &target->most))
+    return FALSE;
+  if (isinf (target->least) && isinf (target->most))
+    return refuse (word, g_strdup (_ ("both of its ends are open; caster=5: asks for at "
+                                      "least 5.")));
+  if (target->least <= target->most)
+    return TRUE;
+  return refuse (word, g_strdup_printf (_ ("%s is above %s; the lower end goes first, as "
+                                           "in camber=-2.7:-2.3."),
+                                        ends[0], ends[1]));
+}
+
+static gboolean
+read_weight (const char *word, const char *part, CarTarget *target)
+{
+  if (read_number (part, &target->weight) && target->weight > 0.0 &&
+      target->weight <= CAR_MOST_WEIGHT)
+    return TRUE;
+  return refuse (word,
+                 g_strdup_printf (_ ("“%s” is no weight; that is a number above 0 and "
+                                     "not above %g, as in scrub_change=-1:1@0.2."),
+                                  part, CAR_MOST_WEIGHT));
 }
 
 /* "RANGE@WEIGHT" */
 static gboolean
-read_wish (const char *text, CarTarget *target)
+read_wish (const char *word, const char *wish, CarTarget *target)
 {
-  g_auto (GStrv) parts = g_strsplit (text, "@", -1);
+  g_auto (GStrv) parts = g_strsplit (wish, "@", -1);
   const guint n = g_strv_length (parts);
 
   target->weight = 1.0;
-  return n >= 1 && n <= 2 && read_range (parts[0], target) &&
-         (n == 1 || (read_number (parts[1], &target->weight) && target->weight > 0.0));
+  if (n > 2)
+    return refuse (word,
+                   g_strdup (_ ("it has more than one @; one weight goes behind the "
+                                "range, as in scrub_change=-1:1@0.2.")));
+  return read_range (word, n > 0 ? parts[0] : "", target) &&
+         (n < 2 || read_weight (word, parts[1], target));
 }
 
 static gboolean
@@ -87,16 +161,8 @@ read_target (const char *word, CarTarget *target)
   g_autofree char *key =
       equals != NULL ? g_strndup (word, (gsize) (equals - word)) : g_strdup (word);
 
-  if (!find_aim (key, target))
-    return FALSE;
-  if (equals != NULL && read_wish (equals + 1, target))
-    return TRUE;
-  command_line_say (
-      _ ("“%s” is no target: a value, or two in order with a colon between them, of which "
-         "one may be left out, and a weight above zero behind @, such as camber=-2.5, "
-         "caster=5: or scrub_change=-1:1@0.2."),
-      word);
-  return FALSE;
+  return find_aim (key, target) &&
+         read_wish (word, equals != NULL ? equals + 1 : "", target);
 }
 
 static gboolean

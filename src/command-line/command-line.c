@@ -137,9 +137,10 @@ command_line_load (const char *file)
 
   if (car != NULL)
     return car;
+  g_autofree char *shown = g_filename_display_name (file);
   /* GIO names the file itself. */
   if (error->domain == CAR_ERROR)
-    command_line_say ("%s: %s", file, error->message);
+    command_line_say ("%s: %s", shown, error->message);
   else
     command_line_say ("%s", error->message);
   return NULL;

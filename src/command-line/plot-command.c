@@ -2,6 +2,7 @@
 #include "command-line/command-line.h"
 #include "drawing/card.h"
 #include "model/quantity-info.h"
+#include "model/spring-verdict.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -163,8 +164,9 @@ shows_loads (const Card *card, const Options *options)
 
 /* Where the load puts the wheel, unless a travel was asked for. */
 static int
-write_loaded (Card *card, SpringStudy *springs, Study *study, const Options *options)
+write_loaded (Card *card, Study *study, const Options *options)
 {
+  g_autoptr (SpringStudy) springs = spring_study_new ();
   g_autoptr (LoadStudy) loads = load_study_new ();
   CarLoadCase load_case;
   SpringMode mode;
@@ -179,9 +181,22 @@ write_loaded (Card *card, SpringStudy *springs, Study *study, const Options *opt
   else if (load_study_in_hand (loads)->is_solved) {
     study_set_travel (study, load_study_in_hand (loads)->travel);
     spring_study_set_travel (springs);
-    load_study_follow_rods (loads);
   }
   card->loads = loads;
+  return write_card (card, options);
+}
+
+/* Of what the setup in hand stands on, with the sentences about it. */
+static int
+write_springs (Card *card, const Options *options)
+{
+  g_autoptr (SpringStudy) springs = spring_study_new ();
+
+  spring_study_solve (springs, card->study, card->car);
+  g_autoptr (GPtrArray) verdicts = spring_verdicts (springs, card->study->in_hand);
+  g_autofree const char **sentences = spring_verdict_sentences (verdicts);
+  card->springs = springs;
+  card->verdicts = sentences;
   return write_card (card, options);
 }
 
@@ -196,7 +211,6 @@ run (const Options *options, const char *file)
 
   g_autoptr (Car) car = command_line_load (file);
   g_autoptr (Study) study = study_new ();
-  g_autoptr (SpringStudy) springs = spring_study_new ();
   if (car == NULL)
     return EXIT_REFUSED;
   if (!choose_setups (car, options->setups, &in_hand))
@@ -204,13 +218,12 @@ run (const Options *options, const char *file)
   card.car = car;
   card.setup = car_setup (car, in_hand);
   card.study = study;
-  card.springs = springs;
   study_solve (study, car, in_hand,
                isnan (options->travel) ? card.setup->lowering_mm : options->travel);
   if (shows_loads (&card, options))
-    return write_loaded (&card, springs, study, options);
+    return write_loaded (&card, study, options);
   if (card.subject == CARD_SPRINGS)
-    spring_study_solve (springs, study, car);
+    return write_springs (&card, options);
   return write_card (&card, options);
 }
 

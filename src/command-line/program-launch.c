@@ -5,6 +5,15 @@
 #include <string.h>
 #include <unistd.h>
 
+/* Where the other programs are installed: an installation that was moved says so. */
+static const char *
+installed_folder (void)
+{
+  const char *folder = g_getenv ("STRUTWRIGHT_LIBEXECDIR");
+
+  return folder != NULL ? folder : LIBEXECDIR;
+}
+
 /* Beside this program as in a package of its own, in the build's neighbour folder, or
  * where it was installed. Of NULL-terminated paths. */
 static char **
@@ -16,7 +25,7 @@ list_places (const char *program)
 
   g_autofree char *beside = g_build_filename (folder, program, NULL);
   g_autofree char *built = g_build_filename (folder, "..", "window", program, NULL);
-  g_autofree char *installed = g_build_filename (LIBEXECDIR, program, NULL);
+  g_autofree char *installed = g_build_filename (installed_folder (), program, NULL);
   g_strv_builder_add_many (builder, beside, built, installed, NULL);
   char **places = g_strv_builder_end (builder);
   g_strv_builder_unref (builder);
@@ -37,7 +46,7 @@ program_launch (const char *program, char **argv)
     return EXIT_REFUSED;
   }
   command_line_say (_ ("The program %s was found neither beside this program nor in %s."),
-                    program, LIBEXECDIR);
+                    program, installed_folder ());
   return EXIT_REFUSED;
 }
 

@@ -2,6 +2,7 @@
 #include "drawing/export-file.h"
 
 #include "drawing/export-png.h"
+#include "model/file-replace.h"
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
@@ -35,8 +36,10 @@ find_kind (const char *path, Kind *kind, GError **error)
       *kind = (Kind) i;
       return TRUE;
     }
+
+  g_autofree char *shown = g_filename_display_name (path);
   g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_SUFFIX,
-               _ ("“%s” does not end in .png, .svg or .pdf."), path);
+               _ ("“%s” does not end in .png, .svg or .pdf."), shown);
   return FALSE;
 }
 
@@ -151,13 +154,14 @@ write_paper (ExportDraw draw,
   const cairo_status_t status = draw_bytes (draw, view, kind, paper, bytes);
 
   if (status != CAIRO_STATUS_SUCCESS) {
+    g_autofree char *shown = g_filename_display_name (path);
+
     g_set_error (error, EXPORT_ERROR, EXPORT_ERROR_DRAWING,
-                 _ ("“%s” could not be drawn: %s."), path,
+                 _ ("“%s” could not be drawn: %s."), shown,
                  cairo_status_to_string (status));
     return FALSE;
   }
-  return g_file_set_contents_full (path, (const char *) bytes->data, bytes->len,
-                                   G_FILE_SET_CONTENTS_CONSISTENT, 0666, error);
+  return file_replace (path, (const char *) bytes->data, bytes->len, error);
 }
 
 gboolean

@@ -38,7 +38,7 @@ typedef struct {
 /* The theme that goes with a background. */
 Theme export_theme (ExportBackground background);
 
-/* All write to a temporary beside @path and rename it: a failure leaves the old file. */
+/* All write with file_replace (): a failure leaves the old file. */
 gboolean export_board (const BoardView *view,
                        const ExportOptions *options,
                        const char *path,

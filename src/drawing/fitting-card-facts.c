@@ -157,10 +157,8 @@ fitting_plate_words (const Plate *plate)
 char *
 fitting_setting_words (const FittingFacts *facts, CarSide side)
 {
-  PlateSetting setting = fitting_now (facts, side)->setting;
-
-  setting.is_swapped = FALSE;
-  return plate_describe_setting (facts->card->answer->plate, setting);
+  return plate_describe_dials (facts->card->answer->plate,
+                               fitting_now (facts, side)->setting);
 }
 
 static char *

@@ -14,20 +14,26 @@ typedef struct {
 } LoadsPen;
 
 bool loads_shows (const LoadsView *view, unsigned setup);
-unsigned loads_count_shown (const LoadsView *view);
 SetupStyle loads_style (const LoadsView *view, unsigned setup);
 
-/* Bars of what stands on tower and floor, all to one scale. */
+#define LOADS_MOST_ROWS 24
+
+/* Bars of what stands on tower and floor, all to one scale: a row for each setup. */
 typedef struct {
   Frame frame;
   AxisRange range; /* of newtons; zero before the first fit */
+  Axis axis;
+  double names;   /* width of the names beside the bars; 0: they stand above them */
+  bool has_words; /* the figures say what they are of */
+  double row;     /* height of one */
+  unsigned n_rows, rows[LOADS_MOST_ROWS]; /* setups */
 } LoadsBars;
 
-void loads_bars_fit (LoadsBars *bars, const LoadsView *view, bool hold);
-/* Of all rows with their axis. */
-double loads_bars_height (const LoadsView *view);
+/* As many rows as find room in @area, that of the setup in hand before others; returns
+ * what they take with their axis. */
+double loads_bars_place (LoadsBars *bars, const LoadsPen *pen, Frame area, bool hold);
 void loads_bars_draw (const LoadsBars *bars, const LoadsPen *pen);
-int loads_bars_hit (const LoadsBars *bars, const LoadsView *view, double x, double y);
+int loads_bars_hit (const LoadsBars *bars, double x, double y);
 
 /* The charts of the rods against lateral acceleration. */
 typedef struct {
@@ -39,6 +45,7 @@ typedef struct {
 /* Whether any setup shown has a rod. */
 bool rod_charts_has_rods (const LoadsView *view);
 void rod_charts_fit (RodCharts *charts, const LoadsView *view, bool hold);
-/* As many charts as find room in @frame, two beside each other where it is wide. */
-void rod_charts_place (RodCharts *charts, const LoadsPen *pen, Frame frame);
+/* As many charts as find room in @frame, two beside each other where it is wide; false
+ * where none does. */
+bool rod_charts_place (RodCharts *charts, const LoadsPen *pen, Frame frame);
 void rod_charts_draw (const RodCharts *charts, const LoadsPen *pen);

@@ -4,7 +4,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#define MARGIN 12.0 /* pixels, all round */
+#define MARGIN 12.0      /* pixels, all round */
+#define LEAST_WIDTH 10.0 /* in texts, for anything to be said */
 
 struct LoadsBoard {
   TextCache *texts;
@@ -37,16 +38,6 @@ loads_shows (const LoadsView *view, unsigned setup)
   return view->loads->springs->study->setups[setup].is_shown;
 }
 
-unsigned
-loads_count_shown (const LoadsView *view)
-{
-  unsigned n = 0;
-
-  for (unsigned i = 0; i < view->loads->n_setups; i++)
-    n += loads_shows (view, i) ? 1 : 0;
-  return n;
-}
-
 SetupStyle
 loads_style (const LoadsView *view, unsigned setup)
 {
@@ -55,9 +46,8 @@ loads_style (const LoadsView *view, unsigned setup)
              : theme_setup_style (&view->theme, setup);
 }
 
-/* One line, the first words bold, the others where there is room; returns what it took.
- */
-static double
+/* One line, the first words bold, the others where there is room. */
+static void
 draw_heading (const LoadsPen *pen, const char *text, const char *more, Frame area)
 {
   const TextStyle bold = chart_title_style (pen->theme),
@@ -72,7 +62,6 @@ draw_heading (const LoadsPen *pen, const char *text, const char *more, Frame are
   if (past + text_measure (pen->texts, small, more).width <= area.width)
     text_draw (pen->texts, pen->cr, small, more, area.x + past, y,
                (TextAnchor){ 0.0, TEXT_BASELINE });
-  return round (1.9 * pen->theme->text);
 }
 
 static double
@@ -100,50 +89,63 @@ move_down (Frame *area, double height)
   area->height -= height;
 }
 
+/* Nothing where there is not room for all of it. */
 static void
 draw_sentence (const LoadsPen *pen, const char *sentence, Colour colour, Frame *area)
 {
+  const double high = wrapped_height (pen, sentence, area->width);
+
+  if (sentence[0] == '\0' || high > area->height)
+    return;
   draw_wrapped (pen, sentence, colour, *area);
-  move_down (area, wrapped_height (pen, sentence, area->width) + 0.3 * pen->theme->text);
+  move_down (area, high + 0.3 * pen->theme->text);
+}
+
+static double
+heading_height (const Theme *theme)
+{
+  return round (1.9 * theme->text);
 }
 
 static void
 draw_bars (LoadsBoard *board, const LoadsPen *pen, Frame *area)
 {
   const LoadsView *view = pen->view;
+  const double heading = heading_height (pen->theme);
+  Frame below = *area;
 
-  move_down (area, draw_heading (pen, view->loads->load_case.name,
-                                 _ ("vertical load on the body, N"), *area));
-  board->bars.frame = *area;
-  board->bars.frame.height = loads_bars_height (view);
-  loads_bars_fit (&board->bars, view, view->hold_axes);
+  move_down (&below, heading);
+  const double taken = loads_bars_place (&board->bars, pen, below, view->hold_axes);
+  if (taken <= 0.0)
+    return;
+  draw_heading (pen, view->loads->load_case.name, _ ("vertical load on the body, N"),
+                *area);
   loads_bars_draw (&board->bars, pen);
-  move_down (area, board->bars.frame.height + 0.6 * pen->theme->text);
+  move_down (area, heading + taken + 0.4 * pen->theme->text);
   draw_sentence (pen, view->loads->sentence, pen->theme->ink, area);
-  if (view->loads->note[0] != '\0')
-    draw_sentence (pen, view->loads->note, pen->theme->soft_ink, area);
+  draw_sentence (pen, view->loads->note, pen->theme->soft_ink, area);
   move_down (area, 0.9 * pen->theme->text);
 }
 
 static void
 draw_rods (LoadsBoard *board, const LoadsPen *pen, Frame area)
 {
-  for (RodChart i = 0; i < N_ROD_CHARTS; i++)
-    board->rods.is_drawn[i] = false;
+  Frame below = area;
+
   if (!rod_charts_has_rods (pen->view)) {
-    draw_wrapped (
-        pen,
-        _ ("Give the damper rod's diameter, where it is guided and where its "
-           "piston is, in the panel of springs, to see what its bending costs."),
-        pen->theme->soft_ink, area);
+    draw_sentence (pen,
+                   _ ("Give the damper rod's diameter, where it is guided and where its "
+                      "piston is, in the panel of springs, to see what its bending "
+                      "costs."),
+                   pen->theme->soft_ink, &area);
     return;
   }
-  move_down (&area,
-             draw_heading (pen, _ ("The bent rod"),
-                           _ ("against lateral acceleration, g; wheel outside positive"),
-                           area));
+  move_down (&below, heading_height (pen->theme));
   rod_charts_fit (&board->rods, pen->view, pen->view->hold_axes);
-  rod_charts_place (&board->rods, pen, area);
+  if (!rod_charts_place (&board->rods, pen, below))
+    return;
+  draw_heading (pen, _ ("The bent rod"),
+                _ ("against lateral acceleration, g; wheel outside positive"), area);
   rod_charts_draw (&board->rods, pen);
 }
 
@@ -164,6 +166,21 @@ draw_title (LoadsBoard *board, const LoadsPen *pen, double width, double height)
   return strip + MARGIN;
 }
 
+/* At the foot of @area, which gets less; false where there is no room. */
+static bool
+draw_caution (const LoadsPen *pen, Frame *area)
+{
+  const double gap = round (0.8 * pen->theme->text);
+  const double high = wrapped_height (pen, spring_caution (), area->width);
+
+  area->height -= high + gap;
+  if (area->height < 0.0)
+    return false;
+  draw_wrapped (pen, spring_caution (), pen->theme->soft_ink,
+                (Frame){ area->x, area->y + area->height + gap, area->width, high });
+  return true;
+}
+
 void
 loads_board_draw (
     LoadsBoard *board, cairo_t *cr, const LoadsView *view, double width, double height)
@@ -171,17 +188,17 @@ loads_board_draw (
   board->view = *view;
   const LoadsPen pen = { cr, board->texts, &board->view, &board->view.theme };
   Frame area = { MARGIN, MARGIN, width - 2.0 * MARGIN, height - 2.0 * MARGIN };
-  const char *caution = spring_caution ();
 
+  board->bars.n_rows = 0;
+  for (RodChart i = 0; i < N_ROD_CHARTS; i++)
+    board->rods.is_drawn[i] = false;
   theme_paint_ground (cr, pen.theme, width, height);
-  area.height -= draw_title (board, &pen, width, height);
-  if (area.width < 1.0)
+  if (area.width < LEAST_WIDTH * pen.theme->text)
     return;
-  const double foot = wrapped_height (&pen, caution, area.width);
-  area.height -= foot + 0.8 * pen.theme->text;
-  draw_wrapped (&pen, caution, pen.theme->warning,
-                (Frame){ area.x, area.y + area.height + 0.8 * pen.theme->text, area.width,
-                         foot });
+  area.height -= draw_title (board, &pen, width, height);
+  /* without it, no figures */
+  if (!draw_caution (&pen, &area))
+    return;
   draw_bars (board, &pen, &area);
   draw_rods (board, &pen, area);
 }
@@ -208,6 +225,5 @@ loads_board_frame (const LoadsBoard *board,
 int
 loads_board_hit (const LoadsBoard *board, double x, double y)
 {
-  return board->view.loads != NULL ? loads_bars_hit (&board->bars, &board->view, x, y)
-                                   : -1;
+  return loads_bars_hit (&board->bars, x, y);
 }

@@ -95,7 +95,7 @@ title_height (const Theme *theme)
   return round (2.0 * theme->text);
 }
 
-void
+bool
 rod_charts_place (RodCharts *charts, const LoadsPen *pen, Frame frame)
 {
   const Theme *theme = pen->theme;
@@ -122,6 +122,7 @@ rod_charts_place (RodCharts *charts, const LoadsPen *pen, Frame frame)
     if (charts->is_drawn[i])
       charts->frame[i] = plot_frame (plot, x_range, charts->range[i]);
   }
+  return charts->is_drawn[0];
 }
 
 static void

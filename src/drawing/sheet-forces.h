@@ -11,6 +11,10 @@
 /* Of view->loads, which is solved. */
 void forces_draw (const SheetPen *pen, SheetViewName view);
 
-/* Newtons that a length on the sheet of @scale pixels a mm stands for: 1, 2 or 5 times a
- * power of ten, N per pixel · 100 pixels at ordinary type size. */
+/* Newtons that 100 pixels at ordinary type size stand for: so that no arrow of any view
+ * leaves the canvas or crosses a caption. */
 double forces_scale (const SheetPen *pen);
+
+/* An arrow of a round force with its figure, within @room from (@x, @y) on; nothing where
+ * that is too little. */
+void forces_draw_scale (const SheetPen *pen, double x, double y, double room);

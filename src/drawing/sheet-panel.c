@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawing/sheet-panel.h"
+#include "drawing/sheet-forces.h"
 #include "drawing/sheet-label.h"
 #include "model/quantity-info.h"
+#include "model/spring-caution.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -152,6 +154,18 @@ draw_key_row (
                     left.y - size.height / 2.0 + size.baseline, room);
 }
 
+static bool
+shows_forces (const SheetPen *pen)
+{
+  return pen->view->loads != NULL && pen->view->loads->is_solved;
+}
+
+static unsigned
+count_key_rows (const SheetPen *pen)
+{
+  return shows_forces (pen) ? 5 : 4;
+}
+
 /* Nothing where the panel is too narrow for its words. */
 static void
 draw_key (const SheetPen *pen, Pixel at)
@@ -163,15 +177,21 @@ draw_key (const SheetPen *pen, Pixel at)
     { thin (pen, LINE_DASHED, t->reference), study_reference (pen->view->study)->name,
       NULL },
     { thin (pen, LINE_CHAIN, t->soft_ink), _ ("axes, centre plane"), C_ ("key", "axes") },
-    { { LINE_CHAIN, t->thin * 1.3, t->accent }, _ ("steering axis"), _ ("steering axis") }
+    { { LINE_CHAIN, t->thin * 1.3, t->accent },
+      _ ("steering axis"),
+      _ ("steering axis") },
+    { { LINE_FULL, t->line * 1.8, t->accent },
+      _ ("forces on the body"),
+      C_ ("key", "forces") }
   };
+  const unsigned n = count_key_rows (pen);
   const double sample = (wide < NARROW_PANEL * u ? SAMPLE_SHORT : SAMPLE) * u;
   const double room = wide - sample - KEY_GAP * u;
 
-  for (unsigned i = 0; i < G_N_ELEMENTS (rows); i++)
+  for (unsigned i = 0; i < n; i++)
     if (room < KEY_LEAST * u || key_word (pen, &rows[i], room) == NULL)
       return;
-  for (unsigned i = 0; i < G_N_ELEMENTS (rows); i++)
+  for (unsigned i = 0; i < n; i++)
     draw_key_row (pen, &rows[i], pixel_add (at, 0, (i + 0.5) * ROW * u), sample, room);
 }
 
@@ -354,7 +374,8 @@ draw_title (const SheetPen *pen)
   const PixelBox panel = pen->layout->panel;
   const double u = pen->unit, wide = fmin (panel.width, TITLE_MOST * u);
   const TextStyle small = pen_style (pen, t->small_text * 0.9, TEXT_PLAIN);
-  const TextSize size = text_measure_wrapped (pen->texts, small, caution_text (), wide);
+  const char *words = shows_forces (pen) ? spring_caution () : caution_text ();
+  const TextSize size = text_measure_wrapped (pen->texts, small, words, wide);
   const double caution =
       size.width <= wide && size.height <= panel.height ? size.height : 0.0;
   const double bottom = panel.y + panel.height, x = panel.x + panel.width - wide;
@@ -373,10 +394,33 @@ draw_title (const SheetPen *pen)
     draw_title_rows (pen, rows, n, (PixelBox){ x, top, wide, high });
   theme_use (pen->cr, t->soft_ink);
   if (caution > 0.0)
-    text_draw_wrapped (pen->texts, pen->cr, small, caution_text (), x, bottom - caution,
-                       wide);
+    text_draw_wrapped (pen->texts, pen->cr, small, words, x, bottom - caution, wide);
   writing_claim (pen, (PixelBox){ x, top, wide, bottom - top });
   return bottom - top + 14.0 * u;
+}
+
+/* The scales and the projection sign, at @foot; returns the height that they take. */
+static double
+draw_scales (const SheetPen *pen, double foot)
+{
+  const PixelBox panel = pen->layout->panel;
+  const double u = pen->unit, sign_high = 2.0 * SYMBOL * u;
+  const double beside = panel.width - (SIGN_WIDE + 12.0) * u;
+  /* where the panel is narrow the bar stands over the sign */
+  const bool is_narrow = beside < BAR_BESIDE * u;
+  const double low = sign_high + (is_narrow ? ROW * u : 0.0);
+  const double sign_x = panel.x + (is_narrow ? 3.0 * u : panel.width - SIGN_WIDE * u);
+  const double bar_y = is_narrow ? foot - low : foot - SYMBOL * u - 2.0 * u;
+
+  if (panel.width >= SIGN_WIDE * u)
+    draw_projection_sign (pen, (Pixel){ sign_x, foot - sign_high });
+  if (!is_narrow || bar_y >= panel.y + 2.0 * u)
+    draw_scale_bar (pen, (Pixel){ panel.x, bar_y }, is_narrow ? panel.width : beside);
+  if (!shows_forces (pen) || bar_y - ROW * u < panel.y + 8.0 * u)
+    return low;
+  forces_draw_scale (pen, panel.x, bar_y + 2.0 * u - ROW * u,
+                     is_narrow ? panel.width : beside);
+  return low + ROW * u;
 }
 
 void
@@ -385,24 +429,12 @@ panel_draw (const SheetPen *pen)
   const PixelBox panel = pen->layout->panel;
   const double title = pen->view->title != NULL ? draw_title (pen) : 0.0;
   const double left = panel.height - title, u = pen->unit;
-  const double sign_high = 2.0 * SYMBOL * u, key_high = 4.0 * ROW * u;
-  const double beside = panel.width - (SIGN_WIDE + 12.0) * u;
+  const double key_high = count_key_rows (pen) * ROW * u;
   const double foot = panel.y + left - 6.0 * u;
-  /* where the panel is narrow the bar stands over the sign */
-  const bool is_narrow = beside < BAR_BESIDE * u;
-  const double low = sign_high + (is_narrow ? ROW * u : 0.0);
 
-  if (left < sign_high + 8.0 * u)
+  if (left < (2.0 * SYMBOL + 8.0) * u)
     return;
-  if (panel.width >= SIGN_WIDE * u)
-    draw_projection_sign (pen,
-                          (Pixel){ panel.x + (is_narrow ? 3.0 * u
-                                                        : panel.width - SIGN_WIDE * u),
-                                   foot - sign_high });
-  if (!is_narrow)
-    draw_scale_bar (pen, (Pixel){ panel.x, foot - SYMBOL * u - 2.0 * u }, beside);
-  else if (left >= low + 8.0 * u)
-    draw_scale_bar (pen, (Pixel){ panel.x, foot - low }, panel.width);
+  const double low = draw_scales (pen, foot);
   if (left >= key_high + low + 20.0 * u)
     draw_key (pen, (Pixel){ panel.x, foot - low - 14.0 * u - key_high });
 }

@@ -105,7 +105,9 @@ draw_leader (const Chart *chart, const SpringsPen *pen, double from_x, CurveLabe
 
   if (from_x > right - 1.0 && fabs (label.place - label.wanted) < 2.0)
     return;
-  theme_line (cr, LINE_FULL, 0.7 * pen->chart.theme->thin);
+  /* inside the plot it shall not look like a curve */
+  theme_line (cr, from_x > right - 1.0 ? LINE_FULL : LINE_DOTTED,
+              0.7 * pen->chart.theme->thin);
   cairo_move_to (cr, fmin (from_x, right) + 1.0, label.wanted);
   cairo_line_to (cr, right + GAP - 1.5, label.place);
   cairo_stroke (cr);

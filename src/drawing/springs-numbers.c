@@ -12,6 +12,7 @@
 /* Text sizes. */
 #define ROW 1.6
 #define LEAST_BLOCK 25.0
+#define LEAST_ALONE 21.0 /* without a reference */
 #define MOST_BLOCK 46.0
 #define GAP 2.0 /* between blocks */
 #define FIGURES 4.4
@@ -72,7 +73,9 @@ lay_out (const SpringsWords *words, double width, double room)
 {
   const SpringStudy *springs = words->view->springs;
   const double em = words->view->theme.text;
-  const double fit = floor ((width + GAP * em) / ((LEAST_BLOCK + GAP) * em));
+  const double least =
+      GAP + (springs_reference (springs) != NULL ? LEAST_BLOCK : LEAST_ALONE);
+  const double fit = floor ((width + GAP * em) / (least * em));
   NumbersLayout l = { .row = round (ROW * em) };
 
   for (guint i = 0; i < spring_figures_count () && l.n_rows < MOST_ROWS; i++)
@@ -173,12 +176,17 @@ draw_head (const SpringsWords *words, double x, double y, const Columns *c)
 }
 
 static void
-format_figure (SpringFigure figure, char *text, gsize size)
+format_figure (const SpringCorner *corner, guint index, char *text, gsize size)
 {
+  const SpringFigure figure = spring_figure (corner, index);
   const bool is_signed = g_str_equal (figure.key, "standing_travel_mm");
 
-  unit_format (unit_kind_of (figure.unit), figure.value, figure.decimals, is_signed, text,
-               size);
+  /* a mass of nothing: its sizes are not given */
+  const bool is_unknown =
+      g_str_has_prefix (figure.key, "spring_") && !(corner->spring_kg > 0.0);
+
+  unit_format (unit_kind_of (figure.unit), is_unknown ? (double) NAN : figure.value,
+               figure.decimals, is_signed, text, size);
 }
 
 static const char *
@@ -215,12 +223,12 @@ draw_row (const SpringsWords *words, guint index, double x, double y, const Colu
   put_within (words, name_style (words, figure.name, room), t->ink, figure.name,
               x + c->name, y, room, false);
   if (reference != NULL) {
-    format_figure (spring_figure (reference, index), text, sizeof text);
+    format_figure (reference, index, text, sizeof text);
     put (words, TEXT_PLAIN, t->text,
          theme_setup_style (t, springs->study->baseline).colour, text, x + c->reference,
          y, 1.0);
   }
-  format_figure (figure, text, sizeof text);
+  format_figure (spring_study_in_hand (springs), index, text, sizeof text);
   put (words, TEXT_BOLD, t->text, theme_hand_style (t, springs->study->in_hand).colour,
        text, x + c->hand, y, 1.0);
   put (words, TEXT_PLAIN, t->small_text, t->soft_ink, figure_caption (&figure),

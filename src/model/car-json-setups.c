@@ -136,6 +136,11 @@ car_read_setups (JsonObject *root, Car *car, GError **error)
   const guint n = array != NULL ? json_array_get_length (array) : 0;
   if (n == 0)
     return TRUE;
+  if (n > CAR_MOST_SETUPS) {
+    g_set_error (error, CAR_ERROR, CAR_ERROR_TOO_LARGE,
+                 _ ("%s has more than %d entries."), "setups", CAR_MOST_SETUPS);
+    return FALSE;
+  }
   g_array_set_size (car->setups, 0);
   g_array_set_size (car->setups, n);
   for (guint i = 0; i < n; i++)

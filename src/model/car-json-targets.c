@@ -64,15 +64,18 @@ check_bounds (const CarTarget *target, const char *path, GError **error)
   return FALSE;
 }
 
+/* @target is of a known aim. */
 static gboolean
-read_bound (
-    JsonObject *object, const char *path, const char *name, double *value, GError **error)
+read_bounds (JsonObject *object, const char *path, CarTarget *target, GError **error)
 {
-  const NumberRange limits = { .least = -CAR_FURTHEST_TARGET,
-                               .most = CAR_FURTHEST_TARGET };
+  const double furthest = aim_info (target->aim).furthest;
+  const NumberRange limits = { .least = -furthest, .most = furthest };
 
-  return !json_object_has_member (object, name) ||
-         member_read_number_within (object, path, name, limits, value, error);
+  return (!json_object_has_member (object, "least") ||
+          member_read_number_within (object, path, "least", limits, &target->least,
+                                     error)) &&
+         (!json_object_has_member (object, "most") ||
+          member_read_number_within (object, path, "most", limits, &target->most, error));
 }
 
 static gboolean
@@ -84,8 +87,7 @@ read_target (JsonObject *object, const char *path, Car *car, GError **error)
   CarTarget target = { .least = -INFINITY, .most = INFINITY, .weight = 1.0 };
 
   if (!read_aim (object, path, car, &target.aim, error) ||
-      !read_bound (object, path, "least", &target.least, error) ||
-      !read_bound (object, path, "most", &target.most, error) ||
+      !read_bounds (object, path, &target, error) ||
       !check_bounds (&target, path, error) ||
       !member_read_number_within (object, path, "weight", weights, &target.weight, error))
     return FALSE;

@@ -15,8 +15,12 @@
 
 #define CAR_FILE_MOST_BYTES (4 * 1024 * 1024)
 #define CAR_FILE_DEEPEST 32
+/* In one object: names made to collide would take a reader minutes. */
+#define CAR_FILE_MOST_MEMBERS 1000
 #define CAR_FILE_VERSION 1
 
+/* Each is solved through the whole travel whenever the car changes. */
+#define CAR_MOST_SETUPS 500
 /* How far a setup may move the mount or the body, either way, mm: a slip of the keyboard
  * beyond, and no car. */
 #define CAR_FURTHEST_MOVE 1000.0
@@ -24,13 +28,12 @@
 #define CAR_MOST_CAMBER_BOLT 10.0  /* degrees */
 #define CAR_MOST_CORRECTION 200.0  /* mm */
 #define CAR_MOST_THREAD_PITCH 10.0 /* mm per turn */
-/* What a target may ask for, either way, and how much it may weigh. */
-#define CAR_FURTHEST_TARGET 10000.0 /* mm or degrees */
+/* How much a target may weigh; what it may ask for is aim_info ().furthest. */
 #define CAR_MOST_WEIGHT 1000.0
 
 #define CAR_ERROR (car_error_quark ())
 typedef enum {
-  CAR_ERROR_TOO_LARGE, /* over 4 MiB, or nested past 32 levels */
+  CAR_ERROR_TOO_LARGE, /* over 4 MiB, nested past 32 levels, or too many of something */
   CAR_ERROR_SYNTAX,    /* not JSON as RFC 8259 has it */
   CAR_ERROR_VERSION,   /* not a car file, or a newer version */
   CAR_ERROR_MISSING,

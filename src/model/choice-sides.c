@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/choice-sides.h"
+#include "model/choice-reasons.h"
 #include "model/choice-search.h"
 #include "model/choice-terms.h"
 
@@ -154,4 +155,16 @@ choice_sides_bring_together (const ChoiceSides *sides, ChoiceAnswer *answer)
       best = trial;
   }
   *answer = best;
+}
+
+void
+choice_sides_explain (const ChoiceSides *sides, ChoiceAnswer *answer)
+{
+  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
+    if (side == SIDE_RIGHT && sides->n_sides == 1)
+      answer->side[side] = answer->side[SIDE_LEFT];
+    else if (answer->side[side].faults == CHOICE_MISSES_AIM)
+      choice_reasons_find (&sides->corner[side], answer->plate, answer->has_bolt,
+                           &answer->side[side]);
+  }
 }

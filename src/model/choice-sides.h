@@ -23,5 +23,8 @@ void choice_sides_join (const ChoiceSides *sides, ChoiceAnswer *answer);
  */
 void choice_sides_bring_together (const ChoiceSides *sides, ChoiceAnswer *answer);
 
+/* What keeps the sides from the aims that they miss. */
+void choice_sides_explain (const ChoiceSides *sides, ChoiceAnswer *answer);
+
 /* How far in plan both sides' mounts are from where they were measured, in all, mm. */
 double choice_sides_distance (const ChoiceAnswer *answer);

@@ -220,7 +220,8 @@ write_answer (const ChoiceTable *table, guint rank, GString *text)
   g_autofree char *name = terminal_line (answer->plate->name);
   g_autofree char *sentence = choice_sentence (table->car, answer);
 
-  g_string_append_printf (text, "%2u  %s\n", rank + 1, name);
+  g_string_append_printf (text, "%2u %s  %s\n", rank + 1,
+                          choice_verdict_sign (choice_verdict (answer)), name);
   for (CarSide side = SIDE_LEFT; side <= last_side (answer); side++)
     write_setting (answer, side, text);
   terminal_paragraph (text, sentence, INDENT, WIDTH);
@@ -281,6 +282,24 @@ costs_title (const ChoiceTable *table)
                           travel);
 }
 
+static void
+write_key (const ChoiceTable *table, GString *text)
+{
+  g_autoptr (GString) signs = g_string_new (NULL);
+
+  for (ChoiceVerdict verdict = N_CHOICE_VERDICTS; verdict-- > 0;)
+    g_string_append_printf (signs, "%s %s%s", choice_verdict_sign (verdict),
+                            choice_verdict_words (table->car, verdict),
+                            verdict > 0 ? "; " : ".");
+  g_string_append_c (text, '\n');
+  terminal_paragraph (text, signs->str, 0, WIDTH);
+  g_string_append_printf (
+      text, "%s\n",
+      _ ("* outside the range aimed for; ! past a limit; – not given by car or plate.\n"
+         "Toe unreset: with the tie rod as it was; a change of toe is that less the baseline's.\n"
+         "Forces are estimates for comparison."));
+}
+
 void
 choice_table_write_text (const ChoiceTable *table, GString *text)
 {
@@ -292,8 +311,5 @@ choice_table_write_text (const ChoiceTable *table, GString *text)
     write_answer (table, rank, text);
   write_block (table, _ ("Alignment at the standing height:"), alignment, text);
   write_block (table, title, costs, text);
-  g_string_append_printf (
-      text, "\n%s\n",
-      _ ("* outside the range aimed for; ! past a limit; – not given by car or plate.\n"
-         "Toe before: until the tie rod is turned. Forces are estimates for comparison."));
+  write_key (table, text);
 }

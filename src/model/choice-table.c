@@ -37,6 +37,21 @@ append_csv_number (GString *text, double value)
   g_string_append_c (text, ',');
 }
 
+/* A number of an answer as files have it: what a search leaves of zero is zero. */
+static double
+settled (const ChoiceAnswer *answer, double value)
+{
+  const gboolean is_searched = plate_n_ways (answer->plate) > 0 || answer->has_bolt;
+
+  return is_searched && fabs (value) < CHOICE_FOUND_TO ? 0.0 : value;
+}
+
+static double
+cross_deg (const ChoiceAnswer *answer, double radians)
+{
+  return settled (answer, radians * 180.0 / G_PI);
+}
+
 static const char *
 truth (gboolean value)
 {
@@ -85,10 +100,10 @@ write_csv_row (const ChoiceTable *table,
   csv_append_text (text, setting);
   g_string_append_c (text, ',');
   for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++)
-    append_csv_number (text, choice_number (place, i));
+    append_csv_number (text, settled (answer, choice_number (place, i)));
   append_csv_faults (text, place->faults);
-  append_csv_number (text, answer->cross_camber * 180.0 / G_PI);
-  append_csv_number (text, answer->cross_caster * 180.0 / G_PI);
+  append_csv_number (text, cross_deg (answer, answer->cross_camber));
+  append_csv_number (text, cross_deg (answer, answer->cross_caster));
   g_string_append_printf (text, "%s,%s,%s,", truth (answer->is_within_cross),
                           truth (answer->fits), truth (answer->meets));
   csv_append_text (text, verdict);
@@ -188,7 +203,8 @@ write_json_side (const ChoiceAnswer *answer, CarSide side, GString *text)
   append_string (text, "setting", setting);
   for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++) {
     g_string_append (text, i % 4 == 0 ? ",\n          " : ", ");
-    append_number (text, choice_number_info (i).key, choice_number (place, i));
+    append_number (text, choice_number_info (i).key,
+                   settled (answer, choice_number (place, i)));
   }
   g_string_append (text, ",\n          ");
   append_json_faults (text, place->faults);
@@ -207,9 +223,9 @@ write_json_answer (const ChoiceTable *table, guint rank, GString *text)
   append_string (text, "file", file_of (table, answer->plate));
   g_string_append_printf (text, ",\n      \"swapped\": %s,\n      ",
                           truth (answer->is_swapped));
-  append_number (text, "cross_camber_deg", answer->cross_camber * 180.0 / G_PI);
+  append_number (text, "cross_camber_deg", cross_deg (answer, answer->cross_camber));
   g_string_append (text, ",\n      ");
-  append_number (text, "cross_caster_deg", answer->cross_caster * 180.0 / G_PI);
+  append_number (text, "cross_caster_deg", cross_deg (answer, answer->cross_caster));
   g_string_append_printf (text,
                           ",\n      \"within_cross\": %s,\n      \"fits\": %s,\n"
                           "      \"meets\": %s,\n      ",

@@ -2,14 +2,19 @@
 /* Ranked answers as a table: to read on a terminal, as CSV (RFC 4180) and as JSON, with
  * the numbers that window and fitting card show too.
  *
- * CSV and JSON: twelve significant digits, `.` in every locale; what does not apply is an
- * empty field or null. The setting and the verdict are words in the user's language. A
+ * CSV and JSON: twelve significant digits, `.` in every locale; of a place that was
+ * searched for, what is below CHOICE_FOUND_TO is 0; what does not apply is an empty field
+ * or null. The setting and the verdict are words in the user's language. A
  * CSV row for each plate and side; in JSON the sides lie in a list. */
 
 #pragma once
 
 #include "model/choice.h"
 #include "model/unit.h"
+
+/* mm, degrees and their like. A search stops within 1e-7 mm of the best setting, so below
+ * this a number tells of the search and not of the car. One of a list is exact. */
+#define CHOICE_FOUND_TO 1e-6
 
 /* The numbers of one place, in edge units. */
 typedef enum {

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "model/choice-terms.h"
 #include "model/choice.h"
 #include "model/number-text.h"
 #include "model/unit.h"
@@ -8,7 +9,6 @@
 
 #define DEGREES(radians) (180.0 / G_PI * (radians))
 #define MOST_DECIMALS 4
-#define AT_END 1e-3 /* mm or degrees: nearer is there */
 
 static void
 add_sentence (GString *text, char *sentence)
@@ -86,78 +86,78 @@ tell_faults (const Car *car, const Plate *plate, const ChoicePlace *place, GStri
                   tilt_sentence (DEGREES (place->bearing_tilt), plate->bearing_tilt_deg));
 }
 
-static gboolean
-is_at_end (PlateScale range, double value)
+/* What keeps the place from the aim: a clause of its own. */
+static char *
+bar_clause (ChoiceBar bar)
 {
-  return range.most - range.least > AT_END &&
-         (value < range.least + AT_END || value > range.most - AT_END);
-}
+  static const char *const clauses[] = {
+    [CHOICE_BAR_FIXED] = N_ ("this mount cannot be set"),
+    [CHOICE_BAR_HARDLY_MOVES] = N_ ("this plate hardly moves it"),
+    [CHOICE_BAR_SLOT_END] = N_ ("the slot ends"),
+    [CHOICE_BAR_TURN_END] = N_ ("it turns no further"),
+    [CHOICE_BAR_BOLT_END] = N_ ("the camber bolt turns no further"),
+    [CHOICE_BAR_EDGE] = N_ ("the tower's edge is too near"),
+    [CHOICE_BAR_TYRE] = N_ ("the tyre is too near"),
+    [CHOICE_BAR_TILT] = N_ ("the bearing tilts no further"),
+    [CHOICE_BAR_ASSEMBLY] = N_ ("the linkage cannot be assembled further on"),
+    [CHOICE_BAR_CIRCLE] = N_ ("its circle comes no nearer"),
+    [CHOICE_BAR_NO_NEARER] = N_ ("no other place comes nearer"),
+    [CHOICE_BAR_NOT_SET_SO] = N_ ("the plate could be set nearer"),
+  };
 
-/* What keeps the place from going on. */
-static const char *
-bar_of_plate (const Plate *plate, const ChoicePlace *place)
-{
-  if (plate->kind == PLATE_FIXED)
-    return _ ("this mount cannot be set");
-  if (plate_n_ways (plate) == 0)
-    return _ ("no other place comes nearer");
-  if (plate->kind == PLATE_ECCENTRIC)
-    return is_at_end (plate_along_range (plate), place->setting.along)
-               ? _ ("it turns no further")
-               : _ ("its circle comes no nearer");
-  if (is_at_end (plate_along_range (plate), place->setting.along) ||
-      is_at_end (plate_across_range (plate), place->setting.across))
-    return _ ("the slot ends");
-  return _ ("the other aims pull the other way");
-}
-
-static const char *
-bar_of (const Car *car, const ChoiceAnswer *answer, const ChoicePlace *place)
-{
-  const CarLimits *limits = &car->limits;
-  const Plate *plate = answer->plate;
-  const double bolt = fabs (DEGREES (place->camber_bolt));
-
-  if (plate_n_ways (plate) > 0 && place->edge_margin < limits->edge_margin_mm + AT_END)
-    return _ ("the tower's edge is too near");
-  if (plate_n_ways (plate) > 0 && plate->bearing_tilt_deg > 0.0 &&
-      DEGREES (place->bearing_tilt) > plate->bearing_tilt_deg - AT_END)
-    return _ ("the bearing tilts no further");
-  if (answer->has_bolt && place->clearance.least < limits->tyre_clearance_mm + AT_END)
-    return _ ("the tyre is too near");
-  if (answer->has_bolt && bolt > limits->camber_bolt_deg - AT_END)
-    return _ ("the camber bolt turns no further");
-  return bar_of_plate (plate, place);
+  /* Translators: an aim that cannot be met together with the one which the sentence is
+   * about, as in "Camber stays 0.40° short of −2.50°: caster pulls against it". */
+  if (bar.kind == CHOICE_BAR_OTHER_AIM)
+    return g_strdup_printf (_ ("%s pulls against it"), aim_info (bar.against).noun);
+  return g_strdup (_ (clauses[bar.kind]));
 }
 
 /* "0.40°", "1.5 mm" */
 static char *
-amount_text (Aim aim, double value)
+amount_text (Aim aim, double value, int decimals)
 {
   const AimInfo info = aim_info (aim);
 
-  return unit_text (unit_kind_of (info.unit), value, info.decimals);
+  return unit_text (unit_kind_of (info.unit), value, decimals);
 }
 
+/* "Camber stays 0.40° short of −2.50°", with the decimals that it takes to see the miss.
+ */
 static char *
-miss_sentence (const CarTarget *target, const ChoicePlace *place, const char *bar)
+miss_clause (const CarTarget *target, const ChoicePlace *place)
 {
   const double miss = place->aim_miss[target->aim];
   const double value = place->aim_value[target->aim];
   const double bound = miss > 0.0 ? target->most : target->least;
-  const char *name = aim_info (target->aim).name;
-  g_autofree char *by = amount_text (target->aim, fabs (miss));
-  g_autofree char *aimed_for = amount_text (target->aim, bound);
+  const AimInfo info = aim_info (target->aim);
+  const int decimals = decimals_apart (miss, 0.0, info.decimals);
+  g_autofree char *by = amount_text (target->aim, fabs (miss), decimals);
+  g_autofree char *aimed_for = amount_text (target->aim, bound, decimals);
 
-  if (isnan (value))
+  /* Translators: what is aimed for, how far it is off, and its bound. */
+  return g_strdup_printf (value * bound > 0.0 && fabs (value) > fabs (bound)
+                              ? _ ("%s is %s past %s")
+                              : _ ("%s stays %s short of %s"),
+                          info.name, by, aimed_for);
+}
+
+static char *
+miss_sentence (const CarTarget *target, const ChoicePlace *place)
+{
+  const ChoiceBar bar = place->bar[target->aim];
+
+  if (isnan (place->aim_value[target->aim]))
     return g_strdup_printf (_ ("%s cannot be told, as the baseline cannot be assembled."),
-                            name);
-  if (value * bound > 0.0 && fabs (value) > fabs (bound))
-    /* Translators: what is aimed for, how far it is off, its bound, and a clause of its
-     * own that says why: "Caster is 0.40° past 6.50°: the slot ends." */
-    return g_strdup_printf (_ ("%s is %s past %s: %s."), name, by, aimed_for, bar);
-  /* Translators: as above. "Camber stays 0.40° short of −2.50°: the slot ends." */
-  return g_strdup_printf (_ ("%s stays %s short of %s: %s."), name, by, aimed_for, bar);
+                            aim_info (target->aim).name);
+
+  g_autofree char *miss = miss_clause (target, place);
+  if (bar.kind == CHOICE_BAR_NONE)
+    return g_strconcat (miss, ".", NULL);
+
+  g_autofree char *why = bar_clause (bar);
+  /* Translators: what is missed and why, as "Caster is 0.40° past 6.50°" and "the slot
+   * ends". */
+  return g_strdup_printf (_ ("%s: %s."), miss, why);
 }
 
 static double
@@ -165,22 +165,36 @@ cost_of (const CarTarget *target, const ChoicePlace *place)
 {
   const double miss = place->aim_miss[target->aim] / aim_info (target->aim).unit_size;
 
-  return isnan (miss) ? INFINITY : target->weight * miss * miss;
+  return isnan (miss) ? INFINITY : target->weight * term_cost (fabs (miss));
 }
 
-/* The aim that costs most, or NULL where all are met. */
+/* The costliest that is not told yet. Or NULL. */
 static const CarTarget *
-worst_miss (const Car *car, const ChoicePlace *place)
+next_miss (const Car *car, const ChoicePlace *place, guint told)
 {
   const CarTarget *worst = NULL;
 
   for (guint i = 0; i < car->targets->len; i++) {
     const CarTarget *target = &g_array_index (car->targets, CarTarget, i);
 
-    if (cost_of (target, place) > (worst != NULL ? cost_of (worst, place) : 0.0))
+    if ((told & 1u << target->aim) == 0 &&
+        cost_of (target, place) > (worst != NULL ? cost_of (worst, place) : 0.0))
       worst = target;
   }
   return worst;
+}
+
+/* The costliest first. */
+static void
+tell_misses (const Car *car, const ChoicePlace *place, GString *text)
+{
+  guint told = 0; /* a bit for each aim */
+  const CarTarget *missed;
+
+  while ((missed = next_miss (car, place, told)) != NULL) {
+    add_sentence (text, miss_sentence (missed, place));
+    told |= 1u << missed->aim;
+  }
 }
 
 static char *
@@ -200,14 +214,13 @@ static char *
 side_text (const Car *car, const ChoiceAnswer *answer, CarSide side)
 {
   const ChoicePlace *place = &answer->side[side];
-  const CarTarget *missed = worst_miss (car, place);
   GString *text = g_string_new ("");
 
   tell_faults (car, answer->plate, place, text);
   if (text->len == 0)
-    add_sentence (text, missed != NULL
-                            ? miss_sentence (missed, place, bar_of (car, answer, place))
-                            : met_sentence (car, answer, place));
+    tell_misses (car, place, text);
+  if (text->len == 0)
+    add_sentence (text, met_sentence (car, answer, place));
   return g_string_free (text, FALSE);
 }
 
@@ -262,4 +275,68 @@ choice_sentence (const Car *car, const ChoiceAnswer *answer)
     add_sentence (text, g_strdup_printf (_ ("Left: %s Right: %s"), left, right));
   tell_cross (car, answer, text);
   return g_string_free (text, FALSE);
+}
+
+ChoiceVerdict
+choice_verdict (const ChoiceAnswer *answer)
+{
+  return answer->meets ? CHOICE_MEETS : answer->fits ? CHOICE_FITS : CHOICE_FAILS;
+}
+
+const char *
+choice_verdict_sign (ChoiceVerdict verdict)
+{
+  static const char *const signs[N_CHOICE_VERDICTS] = {
+    [CHOICE_FAILS] = "✗", [CHOICE_FITS] = "≈", [CHOICE_MEETS] = "✓"
+  };
+
+  g_return_val_if_fail (verdict < N_CHOICE_VERDICTS, "");
+  return signs[verdict];
+}
+
+const char *
+choice_verdict_words (const Car *car, ChoiceVerdict verdict)
+{
+  switch (verdict) {
+  case CHOICE_MEETS:
+    return car->targets->len > 0 ? _ ("meets every aim") : _ ("fits; no aims are set");
+  case CHOICE_FITS:
+    return car->targets->len > 0
+               ? _ ("fits, but misses an aim, or the sides differ too much")
+               : _ ("fits, but the sides differ too much");
+  default:
+    return _ ("does not fit");
+  }
+}
+
+static guint
+count (const GArray *answers, ChoiceVerdict least)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < answers->len; i++)
+    if (choice_verdict (&g_array_index (answers, ChoiceAnswer, i)) >= least)
+      n++;
+  return n;
+}
+
+char *
+choice_count_sentence (const Car *car, const GArray *answers)
+{
+  const guint n_fit = count (answers, CHOICE_FITS),
+              n_meet = count (answers, CHOICE_MEETS);
+
+  if (answers->len == 0)
+    return g_strdup ("");
+  if (car->targets->len == 0)
+    return g_strdup_printf (
+        g_dngettext (
+            GETTEXT_PACKAGE,
+            "No aims are set: %u of %u fits, and what changes the car least comes first.",
+            "No aims are set: %u of %u fit, and what changes the car least comes first.",
+            n_fit),
+        n_fit, answers->len);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u of %u meets every aim.",
+                                       "%u of %u meet every aim.", n_meet),
+                          n_meet, answers->len);
 }

@@ -177,6 +177,8 @@ choice_solve (const Car *car,
     if (question->try_swap && plates[i]->can_swap && !is_same_swapped (plates[i]))
       add_answers (&sides, question, plates[i], TRUE, answers);
   }
+  for (guint i = 0; i < answers->len; i++)
+    choice_sides_explain (&sides, &g_array_index (answers, ChoiceAnswer, i));
   gsl_set_error_handler (handler);
   g_array_sort (answers, compare_answers);
   return answers;
@@ -199,6 +201,7 @@ choice_of_setup (const Car *car, const ChoiceQuestion *question, const Plate *pl
                              0.0);
   }
   choice_sides_join (&sides, &answer);
+  choice_sides_explain (&sides, &answer);
   return answer;
 }
 

@@ -32,6 +32,29 @@ typedef enum {
   CHOICE_MISSES_AIM = 1 << 4     /* no fault of the plate: the aim is out of its reach */
 } ChoiceFault;
 
+/* What keeps a place from an aim that it misses. */
+typedef enum {
+  CHOICE_BAR_NONE, /* met, or not asked for */
+  CHOICE_BAR_FIXED,
+  CHOICE_BAR_HARDLY_MOVES, /* no way that is left moves the aim */
+  CHOICE_BAR_SLOT_END, /* past which the aim would come nearer; so with all of these */
+  CHOICE_BAR_TURN_END,
+  CHOICE_BAR_BOLT_END,
+  CHOICE_BAR_EDGE,
+  CHOICE_BAR_TYRE,
+  CHOICE_BAR_TILT,
+  CHOICE_BAR_ASSEMBLY,
+  CHOICE_BAR_CIRCLE,    /* no turn comes nearer */
+  CHOICE_BAR_NO_NEARER, /* no other place does */
+  CHOICE_BAR_OTHER_AIM, /* what comes nearer takes another aim further away */
+  CHOICE_BAR_NOT_SET_SO /* nothing: the place is not the best for the aims together */
+} ChoiceBarKind;
+
+typedef struct {
+  ChoiceBarKind kind;
+  Aim against; /* of CHOICE_BAR_OTHER_AIM */
+} ChoiceBar;
+
 /* One place on one side, with everything that it costs. Lengths mm, angles rad. */
 typedef struct {
   PlateSetting setting;
@@ -50,6 +73,7 @@ typedef struct {
   double edge_margin;         /* NAN where tower or bearing are not given */
   double aim_value[N_AIMS];   /* in edge units */
   double aim_miss[N_AIMS];    /* outside the range, edge units, signed; 0 inside */
+  ChoiceBar bar[N_AIMS];      /* of an answer's places within the limits */
   double cost;                /* weighted sum of n² + n/2, 0 where all aims are met */
   guint faults;               /* of ChoiceFault */
 } ChoicePlace;
@@ -92,8 +116,26 @@ ChoicePlace choice_place (const Car *car,
 ChoiceAnswer
 choice_of_setup (const Car *car, const ChoiceQuestion *question, const Plate *plate);
 
-/* One translated sentence: what the answer does, or why it fails. Free with g_free (). */
+/* In translated sentences: what the answer does, or why it fails; each aim that is
+ * missed, the costliest first. Free with g_free (). */
 char *choice_sentence (const Car *car, const ChoiceAnswer *answer);
+
+/* What an answer comes to, as tables mark it. */
+typedef enum {
+  CHOICE_FAILS,
+  CHOICE_FITS, /* but misses an aim, or the sides differ too much */
+  CHOICE_MEETS,
+  N_CHOICE_VERDICTS
+} ChoiceVerdict;
+
+ChoiceVerdict choice_verdict (const ChoiceAnswer *answer);
+const char *choice_verdict_sign (ChoiceVerdict verdict); /* "✓" */
+/* What the sign stands for, translated: "meets every aim". */
+const char *choice_verdict_words (const Car *car, ChoiceVerdict verdict);
+
+/* One translated sentence on all @answers, of ChoiceAnswer: how many of them meet the
+ * aims, or, where none are set, how they are ranked; "" of none. Free with g_free (). */
+char *choice_count_sentence (const Car *car, const GArray *answers);
 
 /* The setup with the answer's plate on both sides; its name is that of the plate. */
 CarSetup choice_setup (const Car *car, guint like, const ChoiceAnswer *answer);

@@ -86,16 +86,16 @@ sw_document_set_thread_pitch (SwDocument *self, double pitch_mm, const char *lab
 }
 
 static gboolean
-is_open_or_within (double bound, double open)
+is_open_or_within (guint aim, double bound, double open)
 {
-  return bound == open || fabs (bound) <= CAR_FURTHEST_TARGET;
+  return bound == open || fabs (bound) <= aim_info (aim).furthest;
 }
 
 static gboolean
 is_sound_target (const CarTarget *t)
 {
-  return t->aim < N_AIMS && is_open_or_within (t->least, -INFINITY) &&
-         is_open_or_within (t->most, INFINITY) && t->least <= t->most &&
+  return t->aim < N_AIMS && is_open_or_within (t->aim, t->least, -INFINITY) &&
+         is_open_or_within (t->aim, t->most, INFINITY) && t->least <= t->most &&
          (isfinite (t->least) || isfinite (t->most)) && t->weight > 0.0 &&
          t->weight <= CAR_MOST_WEIGHT;
 }

@@ -66,14 +66,18 @@ keep_baseline_findable (Car *car)
     take_name (baseline, free_name (car, baseline->name, car->baseline));
 }
 
-static void
+static gboolean
 append_copy (Car *car, const CarSetup *like, const char *name)
 {
+  if (car->setups->len >= CAR_MOST_SETUPS)
+    return FALSE;
+
   CarSetup copy = car_setup_copy (like);
 
   take_name (&copy, free_name (car, name, NO_SETUP));
   copy.is_hidden = FALSE;
   g_array_append_val (car->setups, copy);
+  return TRUE;
 }
 
 void
@@ -85,8 +89,8 @@ sw_document_add_setup (SwDocument *self, guint like, const char *name)
   Car *car = document_car (self);
   const CarSetup *model = car_setup (car, like);
 
-  append_copy (car, model, name != NULL && name[0] != '\0' ? name : model->name);
-  document_finish_edit (self, _ ("Add setup"));
+  if (append_copy (car, model, name != NULL && name[0] != '\0' ? name : model->name))
+    document_finish_edit (self, _ ("Add setup"));
 }
 
 void
@@ -197,14 +201,14 @@ sw_document_take_setups (SwDocument *self, const Car *from, const guint *indices
   for (guint i = 0; i < n; i++)
     g_return_if_fail (indices[i] < from->setups->len);
 
-  if (n == 0)
-    return;
+  gboolean is_changed = FALSE;
   for (guint i = 0; i < n; i++) {
     const CarSetup *setup = car_setup (from, indices[i]);
 
-    append_copy (document_car (self), setup, setup->name);
+    is_changed |= append_copy (document_car (self), setup, setup->name);
   }
-  document_finish_edit (self, _ ("Take setups of another car"));
+  if (is_changed)
+    document_finish_edit (self, _ ("Take setups of another car"));
 }
 
 static gboolean
@@ -280,8 +284,8 @@ sw_document_add_setup_like (SwDocument *self, const CarSetup *setup)
   g_return_if_fail (SW_IS_DOCUMENT (self));
   g_return_if_fail (setup != NULL && is_sound_setup (setup));
 
-  append_copy (document_car (self), setup, setup->name);
-  document_finish_edit (self, _ ("Add setup"));
+  if (append_copy (document_car (self), setup, setup->name))
+    document_finish_edit (self, _ ("Add setup"));
 }
 
 void

@@ -41,7 +41,8 @@ void sw_document_set_notes (SwDocument *self, const char *notes, const char *lab
 
 /* Setups as a list; each call is an undo step. Indices count as in the car. A name that
  * another setup has gets a number, as in "12 in (2)". So does that of a baseline behind a
- * setup of the same name, as a file knows its baseline by name. */
+ * setup of the same name, as a file knows its baseline by name. Past CAR_MOST_SETUPS
+ * none is added. */
 /* A copy of setup @like behind the last one, shown. @name is that of the copied one when
  * it is NULL or empty. */
 void sw_document_add_setup (SwDocument *self, guint like, const char *name);

@@ -102,6 +102,9 @@ file_replace (const char *path, const char *bytes, gsize length, GError **error)
   g_autofree char *target = follow_links (path);
   g_autofree char *folder = g_path_get_dirname (target);
   g_autofree char *beside = g_build_filename (folder, ".strutwright-XXXXXX", NULL);
+
+  if (g_access (target, W_OK) != 0 && errno != ENOENT)
+    return fail (path, errno, error);
   const int fd = g_mkstemp_full (beside, O_WRONLY | O_CLOEXEC, 0666);
 
   if (fd < 0)

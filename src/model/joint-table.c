@@ -17,10 +17,13 @@ typedef enum {
 typedef struct {
   const char *key, *name, *unit, *meaning;
   RowShape shape;
-  gsize offset; /* in JointLoads */
+  gsize offset; /* in JointLoads, or in RodStation */
+  int decimals;
 } RowInfo;
 
-#define IN(member) offsetof (JointLoads, member)
+/* Offset and decimals. */
+#define IN(member) offsetof (JointLoads, member), 0
+#define ROD(member, decimals) offsetof (RodStation, member), decimals
 
 static const RowInfo rows[] = {
   { "contact_force_n", N_ ("Road on tyre"), "N", N_ ("at the contact centre"), ROW_VECTOR,
@@ -82,6 +85,47 @@ joint_row (const JointLoads *loads, guint row)
     out.value = vec3_length (out.parts);
   }
   return out;
+}
+
+static const RowInfo rod_rows[] = {
+  { "rod_overhang_mm", N_ ("Rod between mount and guide"), "mm",
+    N_ ("what sticks out: the longer, the more it bends"), ROW_SCALAR,
+    ROD (reach.overhang, 1) },
+  { "rod_spacing_mm", N_ ("Rod between guide and piston"), "mm",
+    N_ ("what holds it: the longer, the less it jams"), ROW_SCALAR,
+    ROD (reach.spacing, 1) },
+  { "rod_guide_n", N_ ("Guide on the rod"), "N", N_ ("by the side force"), ROW_SCALAR,
+    ROD (bending.guide, 0) },
+  { "rod_piston_n", N_ ("Piston in the tube"), "N", N_ ("by the side force"), ROW_SCALAR,
+    ROD (bending.piston, 0) },
+  { "rod_stress_n_per_mm2", N_ ("Bending stress of the rod"), "N/mm²",
+    N_ ("at the guide; bending alone"), ROW_SCALAR, ROD (bending.stress, 0) },
+  { "rod_deflection_mm", N_ ("Deflection at the mount"), "mm",
+    N_ ("of the rod's end against the tube's axis"), ROW_SCALAR,
+    ROD (bending.deflection, 2) },
+  { "breakaway_n", N_ ("Friction at the wheel"), "N",
+    N_ ("wheel load that it takes until the strut slides"), ROW_SCALAR,
+    ROD (breakaway, 0) },
+};
+
+guint
+rod_rows_count (void)
+{
+  return G_N_ELEMENTS (rod_rows);
+}
+
+JointRow
+rod_row (const RodStation *station, guint row)
+{
+  const RowInfo *info = &rod_rows[row];
+
+  return (JointRow){ .key = info->key,
+                     .name = _ (info->name),
+                     .unit = info->unit,
+                     .meaning = _ (info->meaning),
+                     .decimals = info->decimals,
+                     .value = *(const double *) (gconstpointer) ((const char *) station +
+                                                                 info->offset) };
 }
 
 static const char *

@@ -7,7 +7,7 @@
 
 #pragma once
 
-#include "model/load-case.h"
+#include "model/rod-study.h"
 #include "model/table-format.h"
 
 typedef struct {
@@ -25,11 +25,16 @@ typedef struct {
   const char *unit;    /* "N" */
   const char *meaning; /* translated: its sign, or what it is */
   gboolean is_vector;
+  int decimals; /* as many as mean something on a screen */
   double value; /* of a vector its size */
   Vec3 parts;   /* of a vector */
 } JointRow;
 
 guint joint_rows_count (void);
 JointRow joint_row (const JointLoads *loads, guint row);
+
+/* The rod's numbers as rows of the same kind, all scalars. */
+guint rod_rows_count (void);
+JointRow rod_row (const RodStation *station, guint row);
 
 void joint_table_write (const JointTable *table, TableFormat format, GString *text);

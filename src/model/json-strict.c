@@ -53,6 +53,18 @@ fail_number (Scan *scan, const char *sentence)
   return FALSE;
 }
 
+static gboolean
+check_room (Scan *scan, JsonObject *object)
+{
+  if (json_object_get_size (object) < CAR_FILE_MOST_MEMBERS)
+    return TRUE;
+  g_set_error (scan->error, CAR_ERROR, CAR_ERROR_TOO_LARGE,
+               _ ("%s has more than %d entries."),
+               scan->path->len > 0 ? scan->path->str : _ ("The only value"),
+               CAR_FILE_MOST_MEMBERS);
+  return FALSE;
+}
+
 static void
 skip_space (Scan *scan)
 {
@@ -277,7 +289,7 @@ read_object (Scan *scan)
   skip_space (scan);
   if (!take (scan, '}')) {
     do {
-      if (!read_member (scan, object))
+      if (!check_room (scan, object) || !read_member (scan, object))
         return NULL;
       skip_space (scan);
     } while (take (scan, ','));

@@ -23,6 +23,7 @@ load_study_free (LoadStudy *self)
   g_free (self->sentence);
   g_free (self->note);
   g_free (self->setups);
+  g_free (self->bent);
   g_free (self);
 }
 
@@ -40,6 +41,7 @@ solve_setup (LoadStudy *self, guint setup, double travel)
 {
   joint_loads_of_case (self->springs, setup, &self->load_case, travel,
                        load_study_mode (self, setup), &self->setups[setup]);
+  self->bent[setup] = rod_station_of (self->springs, setup, &self->setups[setup]);
 }
 
 static void
@@ -103,6 +105,7 @@ load_study_solve (LoadStudy *self,
   self->mode = mode;
   if (springs->n_setups > self->n_allocated) {
     self->setups = g_renew (JointLoads, self->setups, springs->n_setups);
+    self->bent = g_renew (RodStation, self->bent, springs->n_setups);
     self->n_allocated = springs->n_setups;
   }
   self->n_setups = springs->n_setups;
@@ -125,27 +128,8 @@ load_study_hold (LoadStudy *self)
   renew_note (self);
 }
 
-void
-load_study_follow_rods (LoadStudy *self)
-{
-  rod_study_set_travel (self->rods, self->springs);
-}
-
 const JointLoads *
 load_study_in_hand (const LoadStudy *self)
 {
   return &self->setups[self->springs->study->in_hand];
-}
-
-const char *
-spring_mode_name (SpringMode mode)
-{
-  switch (mode) {
-  case SPRING_COIL_ONLY:
-    return _ ("A coil carries all");
-  case SPRING_BAR_ONLY:
-    return _ ("The bar carries all");
-  default:
-    return _ ("Springs as set");
-  }
 }

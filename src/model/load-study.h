@@ -12,6 +12,7 @@ typedef struct {
   CarLoadCase load_case;
   SpringMode mode;    /* as asked for; see load_study_mode () */
   JointLoads *setups; /* n_setups of them */
+  RodStation *bent;   /* their rods under that */
   RodStudy *rods;
   guint n_setups, n_allocated;
   gboolean is_settled; /* the setup in hand is where it carries the case by itself */
@@ -33,14 +34,9 @@ void load_study_solve (LoadStudy *self,
 /* The setup in hand at the travel in hand of the springs' study instead; what its springs
  * do not carry there is left over. Call after spring_study_set_travel (). */
 void load_study_hold (LoadStudy *self);
-/* The rods at another travel in hand; their curves stay. */
-void load_study_follow_rods (LoadStudy *self);
 
 /* @setup by the mode asked for; but a setup without a spring is taken to stand on a coil
  * on the strut. */
 SpringMode load_study_mode (const LoadStudy *self, guint setup);
 
 const JointLoads *load_study_in_hand (const LoadStudy *self);
-
-/* Translated: "as set", "a coil carries all", "the bar carries all". */
-const char *spring_mode_name (SpringMode mode);

@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/json-path.h"
 #include "model/json-strict.h"
+#include "model/near-word.h"
 #include "model/plate-json-check.h"
 #include "model/plate-json-members.h"
 #include "model/plate-json.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 static gboolean
 check_format (JsonObject *root, GError **error)
@@ -17,13 +19,49 @@ check_format (JsonObject *root, GError **error)
   return member_check_format (root, &format, error);
 }
 
+/* "along" for "along_mm" */
+static gboolean
+lacks_unit (const char *word, const char *name)
+{
+  return g_str_has_prefix (name, word) && name[strlen (word)] == '_';
+}
+
+/* The member not known here that may be meant by @name; or NULL. */
+static const char *
+misspelt_member (JsonObject *object, const char *const *known, const char *name)
+{
+  const char *const wanted[] = { name, NULL };
+  g_autoptr (GList) members = json_object_get_members (object);
+
+  for (GList *member = members; member != NULL; member = member->next)
+    if (!g_strv_contains (known, member->data) &&
+        (near_word (member->data, wanted) != NULL || lacks_unit (member->data, name)))
+      return member->data;
+  return NULL;
+}
+
+/* @parent is "" or the path of a hole. */
+static gboolean
+refuse_missing (JsonObject *object, const char *parent, const char *name, GError **error)
+{
+  const char *const *known = parent[0] == '\0' ? plate_members : plate_hole_members;
+  const char *misspelt = misspelt_member (object, known, name);
+
+  if (misspelt == NULL)
+    return member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), parent, name);
+  g_set_error (error, CAR_ERROR, CAR_ERROR_MISSING,
+               _ ("Unknown member “%s%s%s”; did you mean “%s”?"), parent,
+               parent[0] != '\0' ? "." : "", misspelt, name);
+  return FALSE;
+}
+
 /* A text that must be there. */
 static gboolean
 read_text (
     JsonObject *object, const char *parent, const char *name, char **text, GError **error)
 {
   if (!json_object_has_member (object, name))
-    return member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), parent, name);
+    return refuse_missing (object, parent, name, error);
   return member_read_text (object, parent, name, text, error);
 }
 
@@ -35,8 +73,27 @@ read_number (JsonObject *object,
              GError **error)
 {
   if (!json_object_has_member (object, name))
-    return member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), parent, name);
+    return refuse_missing (object, parent, name, error);
   return member_read_number (object, parent, name, value, error);
+}
+
+static gboolean
+refuse_kind (const char *word, GError **error)
+{
+  const char *kinds[N_PLATE_KINDS + 1] = { NULL };
+
+  for (PlateKind kind = 0; kind < N_PLATE_KINDS; kind++)
+    kinds[kind] = plate_kind_words[kind];
+
+  const char *near = near_word (word, kinds);
+  if (near == NULL)
+    return member_refuse (error, CAR_ERROR_TYPE,
+                          _ ("%s must be \"fixed\", \"slot\", \"crossed-slots\", "
+                             "\"eccentric\" or \"holes\"."),
+                          "", "kind");
+  g_set_error (error, CAR_ERROR, CAR_ERROR_TYPE,
+               _ ("Unknown kind “%s”; did you mean “%s”?"), word, near);
+  return FALSE;
 }
 
 static gboolean
@@ -49,10 +106,7 @@ read_kind (JsonObject *root, PlateKind *kind, GError **error)
   for (*kind = 0; *kind < N_PLATE_KINDS; (*kind)++)
     if (g_str_equal (word, plate_kind_words[*kind]))
       return TRUE;
-  return member_refuse (error, CAR_ERROR_TYPE,
-                        _ ("%s must be \"fixed\", \"slot\", \"crossed-slots\", "
-                           "\"eccentric\" or \"holes\"."),
-                        "", "kind");
+  return refuse_kind (word, error);
 }
 
 static gboolean
@@ -95,7 +149,7 @@ read_pair (JsonObject *root, const PlatePair *pair, Plate *plate, GError **error
   JsonNode *node = json_object_get_member (root, pair->name);
 
   if (node == NULL)
-    return member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), "", pair->name);
+    return refuse_missing (root, "", pair->name, error);
   if (!JSON_NODE_HOLDS_ARRAY (node) ||
       json_array_get_length (json_node_get_array (node)) > 2)
     return member_refuse (error, CAR_ERROR_TYPE,
@@ -115,7 +169,7 @@ find_list (JsonObject *root, const char *name, JsonArray **list, GError **error)
   JsonNode *node = json_object_get_member (root, name);
 
   if (node == NULL)
-    return member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), "", name);
+    return refuse_missing (root, "", name, error);
   if (!JSON_NODE_HOLDS_ARRAY (node))
     return member_refuse (error, CAR_ERROR_TYPE, _ ("%s must be a list in brackets."), "",
                           name);
@@ -149,6 +203,10 @@ check_turn_members (JsonObject *root, GError **error)
 
   if (has_turns != has_range)
     return TRUE;
+  if (!has_turns && misspelt_member (root, plate_members, "turns_deg") != NULL)
+    return refuse_missing (root, "", "turns_deg", error);
+  if (!has_range && misspelt_member (root, plate_members, "turn_range_deg") != NULL)
+    return refuse_missing (root, "", "turn_range_deg", error);
   g_set_error_literal (error, CAR_ERROR, has_turns ? CAR_ERROR_TYPE : CAR_ERROR_MISSING,
                        has_turns
                            ? _ ("A plate has turns_deg or turn_range_deg, and not both.")

@@ -70,6 +70,18 @@ swap_back (const Plate *plate, InPlan place)
   return (InPlan){ -mirrored.x, mirrored.y };
 }
 
+/* The mirror takes t to 180° − t, the turn adds s. */
+double
+plate_scale_direction (const Plate *plate, PlateScaleName scale, gboolean is_swapped)
+{
+  const double as_made =
+      plate->direction_deg + (scale == PLATE_SECOND_SCALE ? 90.0 : 0.0);
+  const double turn =
+      fmod (is_swapped ? 180.0 - as_made + plate->swap_turn_deg : as_made, FULL_TURN);
+
+  return turn < 0.0 ? turn + FULL_TURN : turn;
+}
+
 guint
 plate_n_ways (const Plate *plate)
 {

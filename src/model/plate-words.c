@@ -5,6 +5,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#define ALONG_AXIS 1.0 /* degrees: what a fitter takes for straight */
+
 const char *
 plate_kind_name (PlateKind kind)
 {
@@ -69,20 +71,61 @@ describe_hole (const Plate *plate, PlateSetting setting)
                               .label);
 }
 
-static char *
-describe_scales (const Plate *plate, PlateSetting setting)
+/* The words of a scale that points along an axis of the car, or else by its number. */
+static const char *
+scale_words (const Plate *plate, PlateScaleName scale, gboolean is_swapped)
 {
-  g_autofree char *along = number_text (setting.along, 1);
-  g_autofree char *across = number_text (setting.across, 1);
+  /* Translators: each is one part of "12.0 inboard scale, 6.1 rearward scale", what is
+   * read on the scale that points there. */
+  static const char *const along_axis[] = {
+    N_ ("%s inboard scale"),
+    N_ ("%s rearward scale"),
+    N_ ("%s outboard scale"),
+    N_ ("%s forward scale"),
+  };
+  const double direction = plate_scale_direction (plate, scale, is_swapped);
+  const double quarters = round (direction / 90.0);
 
-  if (plate->kind == PLATE_SLOT)
-    return g_strdup_printf (_ ("%s mm on the scale"), along);
-  /* Translators: mm on the scales of two slots that are square to each other. */
-  return g_strdup_printf (_ ("%s along, %s across"), along, across);
+  if (fabs (direction - 90.0 * quarters) <= ALONG_AXIS)
+    return _ (along_axis[(int) quarters % 4]);
+  return scale == PLATE_FIRST_SCALE ? _ ("%s first scale") : _ ("%s second scale");
 }
 
 static char *
-describe_unswapped (const Plate *plate, PlateSetting setting)
+describe_scale (const Plate *plate,
+                PlateScaleName scale,
+                gboolean is_swapped,
+                double reading)
+{
+  const char *words = scale_words (plate, scale, is_swapped);
+  g_autofree char *number = number_text (reading, 1);
+
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
+  return g_strdup_printf (words, number);
+#pragma GCC diagnostic pop
+}
+
+static char *
+describe_scales (const Plate *plate, PlateSetting setting)
+{
+  if (plate->kind == PLATE_SLOT) {
+    g_autofree char *along = number_text (setting.along, 1);
+
+    return g_strdup_printf (_ ("%s mm on the scale"), along);
+  }
+
+  g_autofree char *first =
+      describe_scale (plate, PLATE_FIRST_SCALE, setting.is_swapped, setting.along);
+  g_autofree char *second =
+      describe_scale (plate, PLATE_SECOND_SCALE, setting.is_swapped, setting.across);
+  /* Translators: mm on the scales of two slots that are square to each other, as "12.0
+   * inboard scale" and "6.1 rearward scale". */
+  return g_strdup_printf (_ ("%s, %s"), first, second);
+}
+
+char *
+plate_describe_dials (const Plate *plate, PlateSetting setting)
 {
   switch (plate->kind) {
   case PLATE_SLOT:
@@ -100,7 +143,7 @@ describe_unswapped (const Plate *plate, PlateSetting setting)
 char *
 plate_describe_setting (const Plate *plate, PlateSetting setting)
 {
-  char *text = describe_unswapped (plate, setting);
+  char *text = plate_describe_dials (plate, setting);
 
   if (!setting.is_swapped)
     return text;

@@ -91,10 +91,23 @@ PlateSetting plate_nearest (const Plate *plate, MountOffset mount, gboolean is_s
 PlateScale plate_along_range (const Plate *plate);
 PlateScale plate_across_range (const Plate *plate);
 
-/* What a fitter dials in, translated: "hole 3", "12.5 mm on the scale", "12.5 along,
- * 4.0 across", "turned to 135°", "as it is"; with "left and right plates swapped" where
- * so. Free with g_free (). */
+/* Where a scale points in the car, degrees in plan from 0 up to 360; of a plate with two
+ * the second stands 90° further as it is made. */
+typedef enum {
+  PLATE_FIRST_SCALE,
+  PLATE_SECOND_SCALE
+} PlateScaleName;
+double
+plate_scale_direction (const Plate *plate, PlateScaleName scale, gboolean is_swapped);
+
+/* What a fitter dials in, translated: "hole 3", "12.5 mm on the scale", "12.5
+ * inboard scale, 4.0 rearward scale", or "first scale" where it points between, "turned
+ * to 135°", "as it is"; with "left and right plates swapped" where so. Free with g_free
+ * (). */
 char *plate_describe_setting (const Plate *plate, PlateSetting setting);
+
+/* The same where it is said elsewhere that the plates are swapped. */
+char *plate_describe_dials (const Plate *plate, PlateSetting setting);
 
 /* Translated name of a kind, and one sentence on it. */
 const char *plate_kind_name (PlateKind kind);

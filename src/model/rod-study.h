@@ -1,15 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The question "does a thicker rod matter?": what each setup's damper rod does under side
- * force, against lateral acceleration with the wheel outside and inside, and at the wheel
- * travel in hand. Straight from the cases of load-case.h; a rod that is bent moves the
- * mount, and camber and toe with it. */
+ * force, against lateral acceleration with the wheel outside and inside. Straight from
+ * the cases of load-case.h; a rod that is bent moves the mount, and camber and toe with
+ * it. */
 
 #pragma once
 
 #include "model/load-case.h"
 
-#define ROD_STATIONS 25
-#define ROD_MOST_G 1.2 /* either way: past what a road tyre holds */
+#define ROD_STATIONS 25 /* odd: one stands at 0 g */
+#define ROD_MOST_G 1.2  /* either way: past what a road tyre holds */
 
 typedef struct {
   double lateral_g;  /* this wheel outside positive */
@@ -27,7 +27,6 @@ typedef struct {
   Rod rod;
   RodStation stations[ROD_STATIONS]; /* from −ROD_MOST_G to ROD_MOST_G */
   RodStation standing;               /* at 0 g */
-  RodStation now; /* standing load, at the travel in hand: guides and side force there */
 } RodCorner;
 
 typedef struct {
@@ -39,8 +38,10 @@ RodStudy *rod_study_new (void);
 void rod_study_free (RodStudy *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (RodStudy, rod_study_free)
 
+/* Of setups that are not shown nothing is solved. */
 void rod_study_solve (RodStudy *self, const SpringStudy *springs);
-/* Another travel in hand; the curves stay. */
-void rod_study_set_travel (RodStudy *self, const SpringStudy *springs);
+/* The rod of @setup under loads that are solved; all NAN where it is not given. */
+RodStation
+rod_station_of (const SpringStudy *springs, guint setup, const JointLoads *loads);
 
 double rod_station_g (guint station);

@@ -311,3 +311,13 @@ spring_verdicts (const SpringStudy *study, guint setup)
   judge_bump_stop (verdicts, corner);
   return verdicts;
 }
+
+const char **
+spring_verdict_sentences (const GPtrArray *verdicts)
+{
+  const char **sentences = g_new0 (const char *, verdicts->len + 1);
+
+  for (guint i = 0; i < verdicts->len; i++)
+    sentences[i] = ((const SpringVerdict *) verdicts->pdata[i])->sentence;
+  return sentences;
+}

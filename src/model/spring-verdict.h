@@ -15,3 +15,7 @@ typedef struct {
 /* Of SpringVerdict, owned by the array; none where no spring is given or nothing can be
  * assembled. */
 GPtrArray *spring_verdicts (const SpringStudy *study, guint setup);
+/* What they say, closed by NULL; only the list is the caller's, to be freed with g_free
+ * ().
+ */
+const char **spring_verdict_sentences (const GPtrArray *verdicts);

@@ -6,10 +6,10 @@
 #include <math.h>
 
 /* A spin button always has a value: the far end of its range stands for "open". */
-#define FAR 1000.0
+#define FAR 1000.0 /* or nearer, where no aim may be so far */
 
 typedef struct {
-  double open, start;
+  double far, open, start;
   gboolean was_open;
 } Bound;
 
@@ -31,8 +31,8 @@ on_value_changed_cb (GtkSpinButton *spin)
 {
   Bound *bound = bound_of (GTK_WIDGET (spin));
   const double value = gtk_spin_button_get_value (spin);
-  const gboolean is_step_from_open =
-      bound->was_open && value != bound->open && fabs (value) > FAR - FAR / 20.0;
+  const gboolean is_step_from_open = bound->was_open && value != bound->open &&
+                                     fabs (value) > bound->far - bound->far / 20.0;
 
   bound->was_open = value == bound->open;
   if (is_step_from_open) {
@@ -42,19 +42,20 @@ on_value_changed_cb (GtkSpinButton *spin)
 }
 
 GtkWidget *
-range_bound_new (
-    gboolean is_lower, UnitKind kind, double step, int digits, const char *name)
+range_bound_new (gboolean is_lower, const AimInfo *aim, const char *name)
 {
-  GtkWidget *spin = gtk_spin_button_new_with_range (-FAR, FAR, step);
+  const double far = fmin (FAR, aim->furthest);
+  GtkWidget *spin = gtk_spin_button_new_with_range (-far, far, aim->unit_size);
   GtkEditable *text = gtk_editable_get_delegate (GTK_EDITABLE (spin));
   Bound *bound = g_new0 (Bound, 1);
 
-  bound->open = is_lower ? -FAR : FAR;
+  bound->far = far;
+  bound->open = is_lower ? -far : far;
   bound->was_open = TRUE;
   g_object_set_data_full (G_OBJECT (spin), "range-bound", bound, g_free);
   g_signal_connect (spin, "value-changed", G_CALLBACK (on_value_changed_cb), NULL);
   gtk_spin_button_set_value (GTK_SPIN_BUTTON (spin), bound->open);
-  unit_spin_begin (GTK_SPIN_BUTTON (spin), kind, digits, NULL);
+  unit_spin_begin (GTK_SPIN_BUTTON (spin), unit_kind_of (aim->unit), aim->decimals, NULL);
   unit_spin_set_open (GTK_SPIN_BUTTON (spin), bound->open);
   gtk_text_set_placeholder_text (GTK_TEXT (text), _ ("open"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL,
@@ -73,7 +74,8 @@ range_bound_get (GtkWidget *bound)
 void
 range_bound_set (GtkWidget *bound, double value)
 {
-  const double now = isfinite (value) ? CLAMP (value, -FAR, FAR) : bound_of (bound)->open;
+  const double far = bound_of (bound)->far;
+  const double now = isfinite (value) ? CLAMP (value, -far, far) : bound_of (bound)->open;
 
   bound_of (bound)->was_open = FALSE; /* no step of a person's */
   if (gtk_spin_button_get_value (GTK_SPIN_BUTTON (bound)) != now)

@@ -3,14 +3,13 @@
 
 #pragma once
 
-#include "model/unit.h"
+#include "model/aim.h"
 
 #include <gtk/gtk.h>
 
-/* @name is what assistive technology calls it; @step and @digits as of a spin button.
+/* @name is what assistive technology calls it; it steps by the unit of @aim.
  * Its "value-changed" tells of every change, open or not. */
-GtkWidget *range_bound_new (
-    gboolean is_lower, UnitKind kind, double step, int digits, const char *name);
+GtkWidget *range_bound_new (gboolean is_lower, const AimInfo *aim, const char *name);
 
 /* −INFINITY or INFINITY where it is open. */
 double range_bound_get (GtkWidget *bound);

@@ -199,8 +199,7 @@ new_bound (AimRow *self, gboolean is_lower, const char *name)
   const AimInfo info = aim_info (self->aim);
   /* Translators: the quantity, and the end of its range: “Camber, at least”. */
   g_autofree char *whole = g_strdup_printf ("%s, %s", info.name, name);
-  GtkWidget *bound = range_bound_new (is_lower, unit_kind_of (info.unit), info.unit_size,
-                                      info.decimals, whole);
+  GtkWidget *bound = range_bound_new (is_lower, &info, whole);
 
   g_signal_connect_swapped (bound, "value-changed",
                             is_lower ? G_CALLBACK (on_least_changed_cb)

@@ -16,7 +16,8 @@ struct _SwAnswerRow {
   GObject parent_instance;
 
   guint rank;
-  AnswerVerdict verdict;
+  ChoiceVerdict verdict;
+  const char *verdict_words;
   gboolean is_swapped;
   char *plate, *setting, *side, *sentence;
   Figure figures[N_CHOICE_NUMBERS][2];
@@ -129,11 +130,9 @@ write_figure (SwAnswerRow *self,
 static char *
 side_setting (const ChoiceAnswer *answer, CarSide side)
 {
-  PlateSetting setting = answer->side[side].setting;
+  g_autofree char *words =
+      plate_describe_dials (answer->plate, answer->side[side].setting);
 
-  setting.is_swapped = FALSE;
-
-  g_autofree char *words = plate_describe_setting (answer->plate, setting);
   if (!answer->has_bolt)
     return g_steal_pointer (&words);
 
@@ -165,9 +164,8 @@ sw_answer_row_new (const Car *car,
   const gboolean two_lines = both_sides && !choice_is_alike (answer);
 
   self->rank = rank;
-  self->verdict = answer->meets  ? ANSWER_MEETS
-                  : answer->fits ? ANSWER_FITS
-                                 : ANSWER_FAILS;
+  self->verdict = choice_verdict (answer);
+  self->verdict_words = choice_verdict_words (car, self->verdict);
   self->plate = g_strdup (answer->plate->name);
   self->is_swapped = answer->is_swapped;
   self->setting = setting_text (answer, two_lines);
@@ -189,10 +187,16 @@ sw_answer_row_get_rank (SwAnswerRow *self)
   return self->rank;
 }
 
-AnswerVerdict
+ChoiceVerdict
 sw_answer_row_get_verdict (SwAnswerRow *self)
 {
   return self->verdict;
+}
+
+const char *
+sw_answer_row_get_verdict_words (SwAnswerRow *self)
+{
+  return self->verdict_words;
 }
 
 const char *

@@ -11,12 +11,6 @@
 #define SW_TYPE_ANSWER_ROW (sw_answer_row_get_type ())
 G_DECLARE_FINAL_TYPE (SwAnswerRow, sw_answer_row, SW, ANSWER_ROW, GObject)
 
-typedef enum {
-  ANSWER_FAILS,
-  ANSWER_FITS, /* but misses an aim */
-  ANSWER_MEETS
-} AnswerVerdict;
-
 /* With @both_sides a cell has a line for each side where they differ. */
 SwAnswerRow *sw_answer_row_new (const Car *car,
                                 const ChoiceAnswer *answer,
@@ -24,7 +18,8 @@ SwAnswerRow *sw_answer_row_new (const Car *car,
                                 gboolean both_sides);
 
 guint sw_answer_row_get_rank (SwAnswerRow *self); /* from 1 */
-AnswerVerdict sw_answer_row_get_verdict (SwAnswerRow *self);
+ChoiceVerdict sw_answer_row_get_verdict (SwAnswerRow *self);
+const char *sw_answer_row_get_verdict_words (SwAnswerRow *self);
 const char *sw_answer_row_get_plate (SwAnswerRow *self);
 gboolean sw_answer_row_is_swapped (SwAnswerRow *self);
 const char *sw_answer_row_get_setting (SwAnswerRow *self);  /* a line for each side */

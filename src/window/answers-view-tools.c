@@ -21,21 +21,6 @@ tools_of (GtkWidget *box)
   return g_object_get_data (G_OBJECT (box), "answers-tools");
 }
 
-static char *
-count_sentence (const GArray *answers)
-{
-  guint n_meet = 0;
-
-  for (guint i = 0; i < answers->len; i++)
-    if (g_array_index (answers, ChoiceAnswer, i).meets)
-      n_meet++;
-  if (answers->len == 0)
-    return g_strdup ("");
-  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u of %u meets every aim.",
-                                       "%u of %u meet every aim.", n_meet),
-                          n_meet, answers->len);
-}
-
 #define OFF_PLATE 0.05 /* mm: nearer is on it, as far as a scale can be read */
 
 /* How far the setup in hand stands from what its plate can reach. */
@@ -81,7 +66,7 @@ answer_sentence (Tools *self)
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
 
   if (found < 0)
-    return count_sentence (answers);
+    return choice_count_sentence (car, answers);
 
   const ChoiceAnswer *answer = &g_array_index (answers, ChoiceAnswer, found);
   g_autofree char *sentence = choice_sentence (car, answer);

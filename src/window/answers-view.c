@@ -25,6 +25,7 @@ struct _SwAnswersView {
   GtkSingleSelection *selection;
   GtkColumnViewColumn *side_column, *number_columns[G_N_ELEMENTS (numbers)];
   gboolean is_telling; /* while the table is being told: it does not answer */
+  guint tick;          /* before which the rows are old, or 0 */
 };
 
 G_DEFINE_FINAL_TYPE (SwAnswersView, sw_answers_view, GTK_TYPE_WIDGET)
@@ -34,14 +35,13 @@ typedef void (*ShowCell) (GtkWidget *cell, SwAnswerRow *row, guint column);
 static void
 show_rank (GtkWidget *cell, SwAnswerRow *row, guint column)
 {
-  static const char *const signs[] = {
-    [ANSWER_FAILS] = "✗", [ANSWER_FITS] = "≈", [ANSWER_MEETS] = "✓"
-  };
+  const ChoiceVerdict verdict = sw_answer_row_get_verdict (row);
   g_autofree char *text = g_strdup_printf ("%u %s", sw_answer_row_get_rank (row),
-                                           signs[sw_answer_row_get_verdict (row)]);
+                                           choice_verdict_sign (verdict));
 
   (void) column;
   gtk_label_set_label (GTK_LABEL (cell), text);
+  gtk_widget_set_tooltip_text (cell, sw_answer_row_get_verdict_words (row));
 }
 
 static void
@@ -179,8 +179,10 @@ name_cell (GtkWidget *content, SwAnswerRow *row)
   if (line == NULL)
     return;
   g_autofree char *text = text_of (content);
+  const char *hint = gtk_widget_get_tooltip_text (content);
   gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  text, -1);
+                                  text, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  hint != NULL ? hint : "", -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (line), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   sw_answer_row_get_plate (row),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
@@ -196,7 +198,7 @@ on_bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
 
   (void) factory;
   kind->show (content, row, kind->column);
-  set_class (content, "dim-label", sw_answer_row_get_verdict (row) == ANSWER_FAILS);
+  set_class (content, "dim-label", sw_answer_row_get_verdict (row) == CHOICE_FAILS);
   name_cell (content, row);
 }
 
@@ -229,7 +231,7 @@ add_columns (SwAnswersView *self)
   add_column (self, C_ ("rank", "No."),
               (CellKind){ show_rank, 0, 0.0f, GTK_ALIGN_START, 0 });
   add_column (self, _ ("Plate and setting"),
-              (CellKind){ show_plate, 0, 0.0f, GTK_ALIGN_START, 30 });
+              (CellKind){ show_plate, 0, 0.0f, GTK_ALIGN_START, 36 });
   self->side_column = add_column (self, C_ ("of the car", "Side"),
                                   (CellKind){ show_side, 0, 0.0f, GTK_ALIGN_END, 0 });
   add_column (self, _ ("What it comes to"),
@@ -300,7 +302,7 @@ show_empty (SwAnswersView *self, guint n_answers)
 }
 
 static void
-on_answered_cb (SwAnswersView *self)
+fill_rows (SwAnswersView *self)
 {
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
   const GArray *answers = sw_chooser_peek_answers (self->chooser);
@@ -322,19 +324,43 @@ on_answered_cb (SwAnswersView *self)
   select_plate (self);
 }
 
+static gboolean
+on_tick_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  SwAnswersView *self = SW_ANSWERS_VIEW (widget);
+  (void) clock;
+  (void) data;
+
+  self->tick = 0;
+  fill_rows (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* GTK 4.8 warns when the wheel turns over rows that are new and not laid out yet. They
+ * are put there in the phase of a frame that the layout follows, and no event between. */
+static void
+on_answered_cb (SwAnswersView *self)
+{
+  if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
+    fill_rows (self);
+  else if (self->tick == 0)
+    self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), on_tick_cb, NULL, NULL);
+}
+
 static void
 on_selected_cb (SwAnswersView *self)
 {
   const guint selected = gtk_single_selection_get_selected (self->selection);
 
-  if (!self->is_telling && selected != GTK_INVALID_LIST_POSITION)
+  if (!self->is_telling && self->tick == 0 && selected != GTK_INVALID_LIST_POSITION)
     sw_chooser_take_answer (self->chooser, selected);
 }
 
 static void
 on_activate_cb (SwAnswersView *self, guint position)
 {
-  sw_chooser_fit (self->chooser, position);
+  if (self->tick == 0)
+    sw_chooser_fit (self->chooser, position);
 }
 
 static void
@@ -423,7 +449,7 @@ on_units_changed_cb (SwAnswersView *self)
     gtk_column_view_column_set_title (self->number_columns[i], title);
   }
   align_heads (self);
-  on_answered_cb (self);
+  fill_rows (self);
 }
 
 GtkWidget *
@@ -439,6 +465,6 @@ sw_answers_view_new (SwBench *bench)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (sw_units_get (), "changed", G_CALLBACK (on_units_changed_cb),
                            self, G_CONNECT_SWAPPED);
-  on_answered_cb (self);
+  fill_rows (self);
   return GTK_WIDGET (self);
 }

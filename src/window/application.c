@@ -199,6 +199,7 @@ set_accels (GtkApplication *application)
     { "win.question::height", { "<Alt>2" } },
     { "win.question::mount", { "<Alt>3" } },
     { "win.question::springs", { "<Alt>4" } },
+    { "win.question::loads", { "<Alt>5" } },
     { "win.explain", { "F5" } },
   };
 

@@ -15,6 +15,7 @@ struct _SwBench {
   Study *study; /* too large to stand inside an object */
   SpringStudy *springs;
   gboolean are_springs_solved, is_springs_travel_stale;
+  guint solution;
 };
 
 G_DEFINE_FINAL_TYPE (SwBench, sw_bench, G_TYPE_OBJECT)
@@ -50,6 +51,7 @@ solve (SwBench *self)
   study_solve (self->study, car, self->setup_index, self->travel);
   self->travel = self->study->travel;
   self->are_springs_solved = FALSE;
+  self->solution++;
   g_signal_emit (self, signals[SOLVED], 0);
 }
 
@@ -195,6 +197,12 @@ sw_bench_get_springs (SwBench *self)
   self->are_springs_solved = TRUE;
   self->is_springs_travel_stale = FALSE;
   return self->springs;
+}
+
+guint
+sw_bench_get_solution (SwBench *self)
+{
+  return self->solution;
 }
 
 Adjustment

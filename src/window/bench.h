@@ -29,6 +29,8 @@ const Study *sw_bench_get_study (SwBench *self);
 void sw_bench_set_travel (SwBench *self, double travel);
 /* Solved when it is asked for, at most once a change: costs nothing while nobody asks. */
 const SpringStudy *sw_bench_get_springs (SwBench *self);
+/* Another number whenever the study was solved anew; the same after another travel. */
+guint sw_bench_get_solution (SwBench *self);
 
 /* Edits of the setup in hand; see SwDocument for undo steps. */
 Adjustment sw_bench_get_adjustment (SwBench *self);

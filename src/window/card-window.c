@@ -57,7 +57,7 @@ on_save_clicked_cb (CardWindow *self)
   g_autofree char *name =
       g_strdup_printf ("%s – %s.pdf", self->page->car->name, self->page->plate->name);
 
-  g_strdelimit (name, "/", '-');
+  g_strdelimit (name, "/\n\r", '-');
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (native), name);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (native), TRUE);
   g_signal_connect (native, "response", G_CALLBACK (on_save_response_cb), self);

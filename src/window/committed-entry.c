@@ -29,13 +29,21 @@ text_of (SwCommittedEntry *self)
   return gtk_editable_get_text (GTK_EDITABLE (self));
 }
 
+static gboolean
+has_focus (SwCommittedEntry *self)
+{
+  return (gtk_widget_get_state_flags (GTK_WIDGET (self)) & GTK_STATE_FLAG_FOCUS_WITHIN) !=
+         0;
+}
+
+/* A long one is read from its beginning. */
 static void
 set_text (SwCommittedEntry *self, const char *text)
 {
   if (g_str_equal (text_of (self), text))
     return;
   gtk_editable_set_text (GTK_EDITABLE (self), text);
-  gtk_editable_set_position (GTK_EDITABLE (self), -1);
+  gtk_editable_set_position (GTK_EDITABLE (self), has_focus (self) ? -1 : 0);
 }
 
 /* Takes @refusal. */
@@ -126,13 +134,6 @@ on_key_pressed_cb (SwCommittedEntry *self, guint key)
 }
 
 static gboolean
-has_focus (SwCommittedEntry *self)
-{
-  return (gtk_widget_get_state_flags (GTK_WIDGET (self)) & GTK_STATE_FLAG_FOCUS_WITHIN) !=
-         0;
-}
-
-static gboolean
 on_scroll_cb (SwCommittedEntry *self, double dx, double dy)
 {
   (void) dx;
@@ -146,6 +147,7 @@ static void
 on_leave_cb (SwCommittedEntry *self)
 {
   commit (self);
+  gtk_editable_select_region (GTK_EDITABLE (self), 0, 0);
 }
 
 static void

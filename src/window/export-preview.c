@@ -1,6 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/export-preview.h"
 #include "window/chooser.h"
+#include "window/loader.h"
+
+#include "model/spring-verdict.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -38,18 +41,63 @@ wished_map (SwBench *bench)
   };
 }
 
-static Card
-wished_card (const ExportWish *wish, SwBench *bench, const char *date)
+/* What the question "Loads" shows, or would show; on a sheet only while it is in hand. */
+static const LoadStudy *
+wished_loads (CardSubject subject, SwBench *bench)
 {
-  return (Card){ .subject = wish->subject,
-                 .options = wish->options,
-                 .choice = sw_bench_get_choice (bench),
-                 .car = sw_document_get_car (sw_bench_get_document (bench)),
-                 .setup = sw_bench_get_setup (bench),
-                 .study = sw_bench_get_study (bench),
-                 .map = wish->subject == CARD_MOUNT_MAP ? wished_map (bench)
-                                                        : (MountMapView){ 0 },
-                 .date = wish->with_date ? date : NULL };
+  SwLoader *loader = sw_loader_of (bench);
+
+  return subject == CARD_LOADS || (subject == CARD_SHEET && sw_loader_is_watched (loader))
+             ? sw_loader_get_study (loader)
+             : NULL;
+}
+
+/* A card, and what it looks at until it is let go. */
+typedef struct {
+  Card card;
+  char *date;
+  GPtrArray *verdicts;
+  const char **sentences;
+} WishedCard;
+
+static void
+add_springs (WishedCard *wished, SwBench *bench)
+{
+  const SpringStudy *springs = sw_bench_get_springs (bench);
+
+  wished->verdicts = spring_verdicts (springs, sw_bench_get_setup_index (bench));
+  wished->sentences = spring_verdict_sentences (wished->verdicts);
+  wished->card.springs = springs;
+  wished->card.verdicts = wished->sentences;
+}
+
+static WishedCard
+wished_card (const ExportWish *wish, SwBench *bench)
+{
+  char *date = wish->with_date ? today () : NULL;
+  WishedCard wished = { .date = date };
+
+  wished.card = (Card){ .subject = wish->subject,
+                        .options = wish->options,
+                        .choice = sw_bench_get_choice (bench),
+                        .car = sw_document_get_car (sw_bench_get_document (bench)),
+                        .setup = sw_bench_get_setup (bench),
+                        .study = sw_bench_get_study (bench),
+                        .loads = wished_loads (wish->subject, bench),
+                        .date = date };
+  if (wish->subject == CARD_MOUNT_MAP)
+    wished.card.map = wished_map (bench);
+  if (wish->subject == CARD_SPRINGS)
+    add_springs (&wished, bench);
+  return wished;
+}
+
+static void
+clear_wished (WishedCard *wished)
+{
+  g_free (wished->date);
+  g_free (wished->sentences);
+  g_clear_pointer (&wished->verdicts, g_ptr_array_unref);
 }
 
 gboolean
@@ -58,10 +106,11 @@ export_wish_write (const ExportWish *wish,
                    const char *path,
                    GError **error)
 {
-  g_autofree char *date = today ();
-  const Card card = wished_card (wish, bench, date);
+  WishedCard wished = wished_card (wish, bench);
+  const gboolean is_written = card_write (&wished.card, path, error);
 
-  return card_write (&card, path, error);
+  clear_wished (&wished);
+  return is_written;
 }
 
 static void
@@ -70,8 +119,7 @@ sw_export_preview_draw (SwCanvas *canvas, cairo_t *cr, double width, double heig
   SwExportPreview *self = SW_EXPORT_PREVIEW (canvas);
   const double w = self->wish.options.width, h = self->wish.options.height;
   const double scale = MIN (width / w, height / h);
-  g_autofree char *date = today ();
-  const Card card = wished_card (&self->wish, self->bench, date);
+  WishedCard wished = wished_card (&self->wish, self->bench);
 
   cairo_set_operator (cr, CAIRO_OPERATOR_CLEAR);
   cairo_paint (cr);
@@ -80,7 +128,8 @@ sw_export_preview_draw (SwCanvas *canvas, cairo_t *cr, double width, double heig
   cairo_scale (cr, scale, scale);
   cairo_rectangle (cr, 0, 0, w, h);
   cairo_clip (cr);
-  card_draw (self->press, cr, &card);
+  card_draw (self->press, cr, &wished.card);
+  clear_wished (&wished);
 }
 
 static void

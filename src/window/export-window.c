@@ -20,8 +20,8 @@ G_DEFINE_FINAL_TYPE (SwExportWindow, sw_export_window, GTK_TYPE_WINDOW)
 
 static const char *const suffixes[] = { ".png", ".svg", ".pdf" };
 
-static const CardSubject subjects[] = { CARD_CURVES, CARD_SHEET, CARD_MOUNT_MAP,
-                                        CARD_LOWERING };
+static const CardSubject subjects[] = { CARD_CURVES,   CARD_SHEET,   CARD_MOUNT_MAP,
+                                        CARD_LOWERING, CARD_SPRINGS, CARD_LOADS };
 
 static CardSubject
 chosen_subject (SwExportWindow *self)
@@ -41,6 +41,10 @@ subject_word (CardSubject subject)
     return C_ ("file name", "sheet");
   case CARD_LOWERING:
     return C_ ("file name", "roll centre");
+  case CARD_SPRINGS:
+    return C_ ("file name", "springs");
+  case CARD_LOADS:
+    return C_ ("file name", "loads");
   default:
     return C_ ("file name", "mount map");
   }
@@ -128,6 +132,7 @@ on_save_clicked_cb (SwExportWindow *self)
       g_strdup_printf ("%s – %s%s", car->name, subject_word (chosen_subject (self)),
                        chosen_suffix (self));
 
+  g_strdelimit (name, "/\n\r", '-');
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (native), name);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (native), TRUE);
   g_signal_connect (native, "response", G_CALLBACK (on_save_response_cb), self);

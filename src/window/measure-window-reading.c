@@ -76,8 +76,7 @@ read_field (Reader *reader, guint index)
 
   if (typed == TYPED_NONSENSE) {
     reader->reading->is_at_fault[index] = TRUE;
-    say (reader->reading, MEASURE_NONSENSE, index,
-         g_strdup_printf (_ ("“%s” holds “%s”, which is no number."), name, text));
+    say (reader->reading, MEASURE_NONSENSE, index, refusal_of_number (name, text));
   } else if (typed == TYPED_NOTHING && isnan (field.absent)) {
     reader->n_missing++;
     reader->reading->is_missing[index] = TRUE;

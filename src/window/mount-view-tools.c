@@ -165,8 +165,13 @@ new_plate_button (Tools *self)
 
   self->plate_label = gtk_label_new ("");
   gtk_label_set_ellipsize (GTK_LABEL (self->plate_label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_width_chars (GTK_LABEL (self->plate_label), 7);
+  gtk_label_set_wrap (GTK_LABEL (self->plate_label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (self->plate_label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_lines (GTK_LABEL (self->plate_label), 2);
+  gtk_label_set_xalign (GTK_LABEL (self->plate_label), 0.0f);
+  gtk_label_set_width_chars (GTK_LABEL (self->plate_label), 8);
   gtk_label_set_max_width_chars (GTK_LABEL (self->plate_label), 22);
+  gtk_widget_add_css_class (self->plate_label, "plate-name");
   gtk_menu_button_set_child (GTK_MENU_BUTTON (button), self->plate_label);
   gtk_menu_button_set_always_show_arrow (GTK_MENU_BUTTON (button), TRUE);
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (button), create_plate_menu,

@@ -463,17 +463,6 @@ take_marks_away (SwPlateForm *self)
 
 /* A range the model sees by itself; what is no number it never sees. */
 static char *
-check_spin (GtkSpinButton *spin, const char *name)
-{
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (spin));
-
-  if (!gtk_widget_is_sensitive (GTK_WIDGET (spin)) || typed_spin_is_number (spin))
-    return NULL;
-  entry_mark (GTK_WIDGET (spin), TRUE);
-  return g_strdup_printf (_ ("“%s” holds “%s”, which is no number."), name, text);
-}
-
-static char *
 check_spins (SwPlateForm *self)
 {
   char *sentence = NULL;
@@ -481,11 +470,13 @@ check_spins (SwPlateForm *self)
   for (gsize i = 0; i < N_PLATE_ROWS && sentence == NULL; i++) {
     if (!plate_row_is_of (&plate_rows[i], self->plate->kind))
       continue;
-    sentence = check_spin (self->spins[i], _ (plate_rows[i].name));
+    sentence = typed_spin_refusal (self->spins[i], _ (plate_rows[i].name));
     if (sentence == NULL && self->most_spins[i] != NULL)
-      sentence = check_spin (self->most_spins[i], _ (plate_rows[i].name));
+      sentence = typed_spin_refusal (self->most_spins[i], _ (plate_rows[i].name));
   }
-  return sentence;
+  return sentence != NULL || self->plate->kind != PLATE_HOLES
+             ? sentence
+             : sw_hole_list_check (self->holes);
 }
 
 /* A list that the model never sees, as it is no list of numbers or holds none. */

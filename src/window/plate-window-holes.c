@@ -274,3 +274,20 @@ sw_hole_list_mark (SwHoleList *self, const char *path)
   }
   return name;
 }
+
+char *
+sw_hole_list_check (SwHoleList *self)
+{
+  char *sentence = NULL;
+
+  for (guint i = 0; i < self->rows->len && sentence == NULL; i++) {
+    const HoleRow *row = row_at (self, i);
+    g_autofree char *inboard = g_strdup_printf (_ ("Hole %u, inboard"), i + 1);
+    g_autofree char *rearward = g_strdup_printf (_ ("Hole %u, rearward"), i + 1);
+
+    sentence = typed_spin_refusal (row->inboard, inboard);
+    if (sentence == NULL)
+      sentence = typed_spin_refusal (row->rearward, rearward);
+  }
+  return sentence;
+}

@@ -15,6 +15,9 @@ GtkWidget *sw_hole_list_new (const Plate *plate);
 /* Puts the rows into the plate; what it had beside them stays with each row. */
 void sw_hole_list_read (SwHoleList *self, Plate *plate);
 
+/* What is no number the plate never sees: marks it and says so, or NULL. */
+char *sw_hole_list_check (SwHoleList *self);
+
 /* Marks what `holes[2].label` names; returns its translated name, or NULL. Takes all
  * marks away when @path is NULL. */
 char *sw_hole_list_mark (SwHoleList *self, const char *path);

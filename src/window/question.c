@@ -3,6 +3,8 @@
 #include "window/answers-view.h"
 #include "window/board-view.h"
 #include "window/curve-picker.h"
+#include "window/loads-panel.h"
+#include "window/loads-view.h"
 #include "window/lowering-view.h"
 #include "window/mount-view-page.h"
 #include "window/springs-panel.h"
@@ -36,7 +38,15 @@ static const Question all[] = {
     .create = sw_springs_view_new,
     .strip_title = N_ ("What It Stands On"),
     .create_strip = sw_springs_panel_new,
-    .subject = CARD_CURVES,
+    .subject = CARD_SPRINGS,
+    .is_late = TRUE },
+  { .name = "loads",
+    .title = N_ ("Loads"),
+    .create = loads_page_new,
+    .strip_title = N_ ("Joints"),
+    .create_strip = sw_loads_panel_new,
+    .subject = CARD_LOADS,
+    .shows_forces = TRUE,
     .is_late = TRUE },
 };
 

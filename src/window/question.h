@@ -21,6 +21,7 @@ typedef struct {
   QuestionPart create_strip_tools; /* above that */
   CardSubject subject;             /* what an export begins with */
   gboolean ground_fixed;           /* the sheet moves the body, not the ground */
+  gboolean shows_forces;           /* the sheet draws them in place of dimensions */
   gboolean
       is_late; /* its parts are made when they are shown first, not with the window */
 } Question;

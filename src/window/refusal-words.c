@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/refusal-words.h"
+#include "window/typed-number.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
@@ -36,6 +37,19 @@ word_path (const GMatchInfo *match, GString *text, gpointer data)
     /* Translators: the name of an entry, quoted inside a sentence. */
     g_string_append_printf (text, _ ("“%s”"), name);
   return FALSE;
+}
+
+char *
+refusal_of_number (const char *name, const char *text)
+{
+  g_autofree char *meant = typed_number_meant (text);
+
+  if (meant == NULL)
+    return g_strdup_printf (_ ("“%s” holds “%s”, which is no number."), name, text);
+  /* Translators: the last is the same with the decimal mark that is read: "−0.6" for
+   * "−0,6". */
+  return g_strdup_printf (_ ("“%s” holds “%s”, which is no number here; write “%s”."),
+                          name, text, meant);
 }
 
 char *

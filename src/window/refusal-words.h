@@ -10,5 +10,8 @@
  * where the form has none. Notes which entry it was. */
 typedef char *(*RefusalEntry) (const char *path, gpointer data);
 
+/* That the entry @name holds @text, which is no number. Free with g_free (). */
+char *refusal_of_number (const char *name, const char *text);
+
 /* @sentence with the name of the entry in place of each path. Free with g_free (). */
 char *refusal_in_words (const char *sentence, RefusalEntry entry, gpointer data);

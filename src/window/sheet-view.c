@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/sheet-view.h"
+#include "window/loader.h"
 #include "window/point-handle.h"
 
-#include "model/unit.h"
 #include "drawing/point-drag.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -26,9 +27,18 @@ struct _SwSheetView {
   double pointer_x, pointer_y;
   GtkGesture *gesture;
   gboolean ground_fixed;
+  SwLoader *loader; /* while the sheet shows forces, or NULL */
 };
 
 G_DEFINE_FINAL_TYPE (SwSheetView, sw_sheet_view, SW_TYPE_CANVAS)
+
+/* Those at the travel in hand. */
+static const JointLoads *
+loads_now (SwSheetView *self)
+{
+  return self->loader != NULL ? load_study_in_hand (sw_loader_get_study (self->loader))
+                              : NULL;
+}
 
 static SheetView
 view_of (SwSheetView *self)
@@ -47,7 +57,8 @@ view_of (SwSheetView *self)
                       .handle_view = self->near_view,
                       .ground_fixed =
                           self->ground_fixed || self->drag.handle == SHEET_HANDLE_HEIGHT,
-                      .show_handles = true };
+                      .show_handles = true,
+                      .loads = loads_now (self) };
 }
 
 static void
@@ -415,6 +426,7 @@ sw_sheet_view_dispose (GObject *object)
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);
+  g_clear_object (&self->loader);
   g_clear_object (&self->bench);
   G_OBJECT_CLASS (sw_sheet_view_parent_class)->dispose (object);
 }
@@ -480,6 +492,22 @@ void
 sw_sheet_view_set_ground_fixed (SwSheetView *self, gboolean ground_fixed)
 {
   self->ground_fixed = ground_fixed;
+  sw_canvas_invalidate (SW_CANVAS (self));
+}
+
+void
+sw_sheet_view_set_shows_forces (SwSheetView *self, gboolean shows_forces)
+{
+  if (shows_forces == (self->loader != NULL))
+    return;
+  if (!shows_forces) {
+    g_signal_handlers_disconnect_by_data (self->loader, self);
+    g_clear_object (&self->loader);
+  } else {
+    self->loader = g_object_ref (sw_loader_of (self->bench));
+    g_signal_connect_object (self->loader, "changed", G_CALLBACK (sw_canvas_invalidate),
+                             self, G_CONNECT_SWAPPED);
+  }
   sw_canvas_invalidate (SW_CANVAS (self));
 }
 

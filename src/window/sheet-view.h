@@ -17,6 +17,9 @@ GtkWidget *sw_sheet_view_new (SwBench *bench);
  * keeps its place. */
 void sw_sheet_view_set_ground_fixed (SwSheetView *self, gboolean ground_fixed);
 
+/* Those of the load in hand (loader.h), as arrows in place of the dimensions. */
+void sw_sheet_view_set_shows_forces (SwSheetView *self, gboolean shows_forces);
+
 void sw_sheet_view_fit (SwSheetView *self);
 /* About the middle. */
 void sw_sheet_view_zoom (SwSheetView *self, double factor);

@@ -46,13 +46,27 @@ springs_cure_take (SpringsEdit *edit, RaiseBy by, SpringSet *set)
   return TRUE;
 }
 
+/* A button that gets a label loses the name that is its own. */
+static void
+set_label (Cure *self, const char *label)
+{
+  if (g_strcmp0 (gtk_button_get_label (GTK_BUTTON (self->button)), label) == 0)
+    return;
+  gtk_button_set_label (GTK_BUTTON (self->button), label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  self->by == RAISE_PERCH
+                                      ? _ ("Stand at this height by the perch")
+                                      : _ ("Stand at this height by the clamp angle"),
+                                  -1);
+}
+
 static void
 set_reason (Cure *self, gboolean stands_there, const char *reason)
 {
   gtk_widget_set_sensitive (self->button, !stands_there && reason == NULL);
-  gtk_button_set_label (GTK_BUTTON (self->button), stands_there
-                                                       ? _ ("Stands at This Height")
-                                                       : _ ("Stand at This Height"));
+  set_label (self,
+             stands_there ? _ ("Stands at This Height") : _ ("Stand at This Height"));
   gtk_widget_set_visible (self->reason, reason != NULL);
   gtk_label_set_label (GTK_LABEL (self->reason), reason != NULL ? reason : "");
 }
@@ -114,17 +128,12 @@ springs_cure_add (SpringsEdit *edit, RaiseBy by, GtkGrid *grid, int at)
 
   self->edit = edit;
   self->by = by;
-  self->button = gtk_button_new_with_label (_ ("Stand at This Height"));
+  self->button = gtk_button_new ();
   self->reason = springs_label_new ("", "dim-label");
+  set_label (self, _ ("Stand at This Height"));
   gtk_widget_add_css_class (self->reason, "caption");
   gtk_label_set_wrap (GTK_LABEL (self->reason), TRUE);
   gtk_label_set_max_width_chars (GTK_LABEL (self->reason), 28);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  by == RAISE_PERCH
-                                      ? _ ("Stand at this height by the perch")
-                                      : _ ("Stand at this height by the clamp angle"),
-                                  -1);
   g_signal_connect_swapped (self->button, "clicked", G_CALLBACK (on_clicked_cb), self);
   gtk_grid_attach (grid, self->button, 0, at, 3, 1);
   gtk_grid_attach (grid, self->reason, 0, at + 1, 3, 1);

@@ -133,8 +133,9 @@ springs_edit_free (SpringsEdit *self)
 }
 
 void
-springs_edit_watch (SpringsEdit *self, SwCommittedEntry *entry)
+springs_edit_watch (SpringsEdit *self, SpringsGroup group, SwCommittedEntry *entry)
 {
+  g_object_set_data (G_OBJECT (entry), "group", GUINT_TO_POINTER (group));
   g_ptr_array_add (self->entries, entry);
   g_object_weak_ref (G_OBJECT (entry), on_entry_gone_cb, self);
   g_signal_connect_swapped (entry, "checked", G_CALLBACK (on_entry_checked_cb), self);
@@ -153,6 +154,19 @@ give_up_typing (SpringsEdit *self)
     sw_committed_entry_restore (self->entries->pdata[i]);
 }
 
+/* That all around an entry is insensitive, GTK 4.8 tells no screen reader. */
+static void
+show_owner (SpringsEdit *self)
+{
+  for (guint i = 0; i < self->entries->len; i++) {
+    const SpringsGroup group =
+        GPOINTER_TO_UINT (g_object_get_data (self->entries->pdata[i], "group"));
+
+    gtk_widget_set_sensitive (self->entries->pdata[i],
+                              springs_edit_owner (self, group) != SET_INHERITED);
+  }
+}
+
 void
 springs_edit_show (SpringsEdit *self)
 {
@@ -165,6 +179,7 @@ springs_edit_show (SpringsEdit *self)
 
     part->show (part->part);
   }
+  show_owner (self);
   give_up_typing (self);
   self->is_telling = was_telling;
 }

@@ -49,8 +49,9 @@ gboolean springs_edit_is_telling (SpringsEdit *self);
 
 /* Takes @part, which is freed with g_free () at the end. */
 void springs_edit_add_part (SpringsEdit *self, SpringsShow show, gpointer part);
-/* Its refusals are told. The entry belongs to its parent. */
-void springs_edit_watch (SpringsEdit *self, SwCommittedEntry *entry);
+/* Its refusals are told, and it takes nothing while its set is only looked at. The entry
+ * belongs to its parent. */
+void springs_edit_watch (SpringsEdit *self, SpringsGroup group, SwCommittedEntry *entry);
 /* Tells all parts what is stored. */
 void springs_edit_show (SpringsEdit *self);
 /* What an entry of its own does not say: until one does. */

@@ -20,8 +20,8 @@ typedef enum {
 typedef struct {
   SpringsEdit *edit;
   const SpringsRow *row;
-  GtkWidget *name, *entry, *unit;
-  GtkRange *scale; /* or NULL */
+  GtkWidget *name, *entry, *unit; /* the latter NULL for a plain number */
+  GtkRange *scale;                /* or NULL */
   Drag drag;
 } Number;
 
@@ -71,7 +71,8 @@ springs_read_number (const char *text,
 static UnitKind
 kind_of (const SpringsRow *row)
 {
-  g_autofree char *symbol = g_strndup (row->unit, strcspn (row->unit, " "));
+  const char *unit = row->unit != NULL ? row->unit : "";
+  g_autofree char *symbol = g_strndup (unit, strcspn (unit, " "));
   const UnitKind kind = unit_kind_of (symbol);
 
   return kind == UNIT_ANGLE ? UNIT_NONE : kind;
@@ -82,7 +83,7 @@ show_unit (Number *self)
 {
   const SpringsRow *row = self->row;
   g_autofree char *symbol = g_strndup (row->unit, strcspn (row->unit, " "));
-  g_autoptr (GString) text = g_string_new (row->unit[0] != '\0' ? _ (row->unit) : "");
+  g_autoptr (GString) text = g_string_new (_ (row->unit));
 
   if (kind_of (row) != UNIT_NONE)
     g_string_replace (text, symbol, unit_symbol (kind_of (row)), 1);
@@ -179,8 +180,10 @@ show (gpointer part)
 
   gtk_widget_set_visible (self->name, is_asked);
   gtk_widget_set_visible (self->entry, is_asked);
-  gtk_widget_set_visible (self->unit, is_asked);
-  show_unit (self);
+  if (self->unit != NULL) {
+    gtk_widget_set_visible (self->unit, is_asked);
+    show_unit (self);
+  }
   sw_committed_entry_show (SW_COMMITTED_ENTRY (self->entry), text);
   if (self->scale == NULL)
     return;
@@ -313,7 +316,7 @@ new_entry (Number *self)
     gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ (row->empty_word));
   sw_committed_entry_set_meaning (SW_COMMITTED_ENTRY (entry), _ (row->meaning));
   g_signal_connect_swapped (entry, "cancelled", G_CALLBACK (on_cancelled_cb), self);
-  springs_edit_watch (self->edit, SW_COMMITTED_ENTRY (entry));
+  springs_edit_watch (self->edit, row->group, SW_COMMITTED_ENTRY (entry));
   return entry;
 }
 
@@ -326,13 +329,15 @@ springs_number_add (SpringsEdit *edit, SpringsRowName name, GtkGrid *grid, int a
   self->edit = edit;
   self->row = row;
   self->name = springs_label_new (_ (row->name), NULL);
-  self->unit = springs_label_new ("", "dim-label");
+  if (row->unit != NULL)
+    self->unit = springs_label_new ("", "dim-label");
   self->entry = new_entry (self);
   gtk_widget_set_tooltip_text (self->name, _ (row->meaning));
   gtk_widget_set_hexpand (self->name, TRUE);
   gtk_grid_attach (grid, self->name, 0, at, 1, 1);
   gtk_grid_attach (grid, self->entry, 1, at, 1, 1);
-  gtk_grid_attach (grid, self->unit, 2, at, 1, 1);
+  if (self->unit != NULL)
+    gtk_grid_attach (grid, self->unit, 2, at, 1, 1);
   if (row->reach > 0.0)
     add_scale (self, grid, at + 1);
   springs_edit_add_part (edit, show, self);

@@ -47,7 +47,7 @@ static char *
 coil_words (const SpringLaw *law, const SpringSet *set)
 {
   const double solid = spring_law_coil_solid (law);
-  g_autofree char *rate = unit_text (UNIT_RATE, spring_law_coil_rate (law, 0.0), 2);
+  g_autofree char *rate = unit_text (UNIT_RATE, spring_law_coil_rate (law, 1.0), 2);
   g_autofree char *length = unit_text (UNIT_LENGTH, solid, 1);
 
   if (!springs_ask_coil_sizes (set))

@@ -163,7 +163,7 @@ const SpringsRow springs_rows[N_SPRINGS_ROWS] = {
                   .is_asked = with_bar },
   [ROW_SPLINES] = { SPRINGS_BAR, "torsion_bar.splines", N_ ("Splines"),
                     N_ ("Number of the adjuster’s splines, to read the clamp angle in steps"),
-                    "", SPRINGS (bar.n_splines), .is_count = TRUE, .may_be_empty = TRUE,
+                    NULL, SPRINGS (bar.n_splines), .is_count = TRUE, .may_be_empty = TRUE,
                     .empty_word = N_ ("free"), .most = 200.0, .step = 1.0,
                     .is_asked = with_bar },
   [ROW_COIL_RATE] = { SPRINGS_COIL, "coil.rate_n_per_mm", N_ ("Rate"),
@@ -180,12 +180,12 @@ const SpringsRow springs_rows[N_SPRINGS_ROWS] = {
                           .most = 1000.0, .step = 1.0,
                           .is_asked = springs_ask_coil_sizes },
   [ROW_ACTIVE_COILS] = { SPRINGS_COIL, "coil.active_coils", N_ ("Active coils"),
-                         N_ ("Turns that work: without those that lie on the seats"), "",
-                         SPRINGS (coil.active_coils), .least = 0.1, .most = 100.0,
+                         N_ ("Turns that work: without those that lie on the seats"),
+                         NULL, SPRINGS (coil.active_coils), .least = 0.1, .most = 100.0,
                          .step = 0.25, .is_asked = springs_ask_coil_sizes },
   [ROW_TOTAL_COILS] = { SPRINGS_COIL, "coil.total_coils", N_ ("Total coils"),
                         N_ ("All turns: they give the length at which the coil is solid"),
-                        "", SPRINGS (coil.total_coils), .may_be_empty = TRUE,
+                        NULL, SPRINGS (coil.total_coils), .may_be_empty = TRUE,
                         .empty_word = "—", .most = 100.0, .step = 0.25,
                         .is_asked = springs_ask_coil_sizes },
   [ROW_COIL_MODULUS] = { SPRINGS_COIL, "coil.shear_modulus_gpa", N_ ("Shear modulus"),
@@ -347,7 +347,7 @@ const SpringsRow springs_rows[N_SPRINGS_ROWS] = {
   [ROW_FRICTION] = { SPRINGS_ROD, "rod.friction", N_ ("Friction"),
                      N_ ("Coefficient at guide and piston: 0.05 for oiled steel on a coated "
                          "bush, common practice"),
-                     "", ROD (friction), .least = 0.0, .most = 1.0, .step = 0.01,
+                     NULL, ROD (friction), .least = 0.0, .most = 1.0, .step = 0.01,
                      .is_asked = with_rod },
 };
 

@@ -13,7 +13,7 @@ typedef struct {
   SpringsGroup group;
   const char *path; /* inside the object of the springs, or "rod." and inside it */
   const char *name, *meaning; /* to be translated */
-  const char *unit;           /* to be translated, with the word for its sign */
+  const char *unit;           /* to be translated, with the word for its sign; or NULL */
   gsize offset;               /* of the double in a SpringSet */
   gboolean is_count;          /* a gsize instead */
   gboolean may_be_empty;

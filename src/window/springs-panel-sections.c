@@ -159,7 +159,7 @@ add_row (Sections *self, GtkGrid *grid, guint index)
     if (is_bore (cell))
       gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ ("solid"));
     sw_committed_entry_set_meaning (SW_COMMITTED_ENTRY (entry), _ (sizes[size].meaning));
-    springs_edit_watch (self->edit, SW_COMMITTED_ENTRY (entry));
+    springs_edit_watch (self->edit, SPRINGS_BAR, SW_COMMITTED_ENTRY (entry));
     gtk_grid_attach (grid, entry, (int) size, (int) index + 1, 1, 1);
     self->entries[index][size] = entry;
   }

@@ -181,17 +181,22 @@ springs_start_sentence (const SpringSet *set, SpringsGroup group)
   case SPRINGS_COIL:
     return coil_sentence (&set->springs.coil);
   case SPRINGS_HELPER:
-    return g_strdup (_ ("Added a helper of 8 N/mm, 80 mm long: a start to be "
-                        "overwritten, not measured."));
+    return g_strdup_printf (_ ("Added a helper of %g N/mm, %g mm long: a start to be "
+                               "overwritten, not measured."),
+                            START_HELPER_RATE, START_HELPER_LENGTH);
   case SPRINGS_STOPS:
-    return g_strdup (_ ("Added a bump stop that touches after 40 mm of strut travel: a "
-                        "start to be overwritten, not measured."));
+    return g_strdup_printf (_ ("Added a bump stop that touches after %g mm of strut "
+                               "travel: a start to be overwritten, not measured."),
+                            START_GAP);
   case SPRINGS_ANTI_ROLL:
-    return g_strdup (_ ("Added a solid bar of 20 mm with arms of 220 mm: a start to be "
-                        "overwritten, not measured."));
+    return g_strdup_printf (
+        _ ("Added a solid bar of %g mm with arms of %g mm: a start to "
+           "be overwritten, not measured."),
+        START_ROLL_DIAMETER, START_ROLL_ARM);
   case SPRINGS_ROD:
-    return g_strdup (_ ("Added a solid rod of 20 mm, its guide 280 mm above the strut "
-                        "foot: a start to be overwritten, not measured."));
+    return g_strdup_printf (_ ("Added a solid rod of %g mm, its guide %g mm above the "
+                               "strut foot: a start to be overwritten, not measured."),
+                            START_ROD, START_GUIDE_HEIGHT);
   default:
     return NULL;
   }
@@ -260,9 +265,9 @@ start_coil_sizes (SpringSet *set, const Car *car, double rate)
   coil->active_coils = 1.0;
 
   g_autoptr (SpringLaw) one = spring_law_new (car, &set->springs);
-  const double coils = spring_law_coil_rate (one, 0.0) / rate;
+  const double coils = spring_law_coil_rate (one, 1.0) / rate;
   coil->active_coils = MAX (in_digits (coils, 2.0), 0.25);
-  coil->total_coils = coil->active_coils + END_COILS;
+  coil->total_coils = in_digits (coil->active_coils + END_COILS, 2.0);
 }
 
 void

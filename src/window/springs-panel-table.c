@@ -119,7 +119,7 @@ springs_table_add (SpringsEdit *edit, SpringsTableName name, GtkGrid *grid, int 
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), row->example);
   gtk_widget_set_tooltip_text (self->name, _ (row->meaning));
   sw_committed_entry_set_meaning (SW_COMMITTED_ENTRY (self->entry), _ (row->meaning));
-  springs_edit_watch (edit, SW_COMMITTED_ENTRY (self->entry));
+  springs_edit_watch (edit, row->group, SW_COMMITTED_ENTRY (self->entry));
   gtk_grid_attach (grid, self->name, 0, at, 1, 1);
   gtk_grid_attach (grid, self->unit, 1, at, 2, 1);
   gtk_grid_attach (grid, self->entry, 0, at + 1, 3, 1);

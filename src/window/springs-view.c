@@ -3,6 +3,7 @@
 #include "window/plot-input.h"
 
 #include "drawing/springs-board.h"
+#include "model/spring-verdict.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -20,8 +21,13 @@ static void
 sw_springs_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
 {
   SwSpringsView *self = SW_SPRINGS_VIEW (canvas);
+  const SpringStudy *springs = sw_bench_get_springs (self->bench);
+  g_autoptr (GPtrArray) verdicts =
+                 spring_verdicts (springs, sw_bench_get_setup_index (self->bench));
+  g_autofree const char **sentences = spring_verdict_sentences (verdicts);
   const SpringsView view = {
-    .springs = sw_bench_get_springs (self->bench),
+    .springs = springs,
+    .verdicts = sentences,
     .theme = sw_canvas_get_theme (canvas),
     .lit = self->lit,
     .show_cursor = true,

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/typed-entry.h"
+#include "window/refusal-words.h"
 #include "window/typed-number.h"
 
 #define WIDTH_CHARS 6
@@ -19,14 +20,6 @@ void
 typed_spin_set_kind (GtkSpinButton *spin, UnitKind kind)
 {
   g_object_set_data (G_OBJECT (spin), KIND, GUINT_TO_POINTER (kind));
-}
-
-gboolean
-typed_spin_is_number (GtkSpinButton *spin)
-{
-  double value;
-
-  return read_spin (spin, &value) != TYPED_NONSENSE;
 }
 
 /* What is no number gives way to the one that stood there. */
@@ -113,4 +106,16 @@ entry_mark (GtkWidget *entry, gboolean is_at_fault)
                                is_at_fault ? GTK_ACCESSIBLE_INVALID_TRUE
                                            : GTK_ACCESSIBLE_INVALID_FALSE,
                                -1);
+}
+
+char *
+typed_spin_refusal (GtkSpinButton *spin, const char *name)
+{
+  double value;
+
+  if (!gtk_widget_is_sensitive (GTK_WIDGET (spin)) ||
+      read_spin (spin, &value) != TYPED_NONSENSE)
+    return NULL;
+  entry_mark (GTK_WIDGET (spin), TRUE);
+  return refusal_of_number (name, gtk_editable_get_text (GTK_EDITABLE (spin)));
 }

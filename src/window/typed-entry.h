@@ -19,8 +19,9 @@ double typed_spin_get (GtkSpinButton *spin);
 /* Whether a number stands there that the spin button will keep. */
 gboolean typed_spin_is_sound (GtkSpinButton *spin);
 
-/* The same, whether the spin button will or not; nothing counts as 0. */
-gboolean typed_spin_is_number (GtkSpinButton *spin);
+/* Marks it and says so where what stands in it is no number; else NULL. Free with g_free
+ * (). @name is the entry's. */
+char *typed_spin_refusal (GtkSpinButton *spin, const char *name);
 
 /* Marks an entry that cannot stay as it is, for eyes and for screen readers. */
 void entry_mark (GtkWidget *entry, gboolean is_at_fault);

@@ -89,6 +89,19 @@ typed_measure_read (const char *text, UnitKind kind, double *value)
 }
 
 char *
+typed_number_meant (const char *text)
+{
+  g_auto (GStrv) parts = g_strsplit (text, ",", -1);
+  g_autofree char *meant = g_strjoinv (decimal_mark (), parts);
+  double value;
+
+  if (g_strv_length (parts) != 2 || typed_number_read (text, &value) == TYPED_NUMBER ||
+      typed_number_read (meant, &value) != TYPED_NUMBER)
+    return NULL;
+  return stripped (meant);
+}
+
+char *
 typed_number_text (double value)
 {
   char digits[G_ASCII_DTOSTR_BUF_SIZE];

@@ -20,6 +20,9 @@ Typed typed_number_read (const char *text, double *value);
 /* The same, or a sum with units as typed-expression.h has it; bare numbers and @value in
  * the stored unit of @kind. */
 Typed typed_measure_read (const char *text, UnitKind kind, double *value);
+/* What was meant by @text where it would be a number if its one comma were the locale's
+ * decimal mark; else NULL. Free with g_free (). */
+char *typed_number_meant (const char *text);
 
 /* The shortest text that reads back to the bit. Free with g_free (). */
 char *typed_number_text (double value);

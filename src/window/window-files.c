@@ -185,6 +185,7 @@ window_ask_save_as (SwWindow *self)
   g_autofree char *name =
       g_strconcat (sw_document_get_car (document)->name, CAR_SUFFIX, NULL);
 
+  g_strdelimit (name, "/\n\r", '-');
   if (file != NULL)
     gtk_file_chooser_set_file (GTK_FILE_CHOOSER (native), file, NULL);
   else
@@ -222,8 +223,9 @@ on_overwrite_response_cb (GtkDialog *dialog, int response, SwWindow *self)
 void
 window_ask_overwrite (SwWindow *self)
 {
-  g_autofree char *name =
-      g_file_get_basename (sw_document_get_file (sw_bench_get_document (self->bench)));
+  GFile *file = sw_document_get_file (sw_bench_get_document (self->bench));
+  g_autofree char *base = g_file_get_basename (file);
+  g_autofree char *name = g_filename_display_name (base);
   GtkWidget *dialog =
       gtk_message_dialog_new (GTK_WINDOW (self), GTK_DIALOG_MODAL, GTK_MESSAGE_QUESTION,
                               GTK_BUTTONS_NONE, _ ("Overwrite “%s”?"), name);

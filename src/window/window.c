@@ -3,6 +3,7 @@
 #include "window/question.h"
 #include "window/setup-panel.h"
 #include "window/window-private.h"
+#include "window/wrap-row.h"
 
 #include "model/car-json.h"
 #include "model/plate-library.h"
@@ -81,23 +82,26 @@ on_bench_solved_cb (SwWindow *self)
   window_update_actions (self);
 }
 
-/* By a person to tenths of a millimetre; what a setup set keeps its digits. */
+/* By the user: what show_travel () puts there is not rounded, so that a wheel that stands
+ * by its springs stays where it is. */
 static void
 on_travel_changed_cb (SwWindow *self)
 {
-  const double travel = gtk_range_get_value (GTK_RANGE (self->travel));
+  const double value = gtk_range_get_value (GTK_RANGE (self->travel));
 
-  if (self->bench != NULL && travel != sw_bench_get_study (self->bench)->travel)
-    sw_bench_set_travel (self->bench, round (travel * 10.0) / 10.0);
+  if (self->bench != NULL && value != sw_bench_get_study (self->bench)->travel)
+    sw_bench_set_travel (self->bench, round (value * 10.0) / 10.0);
 }
 
 static void
-show_ground (SwWindow *self, const char *name)
+show_on_sheet (SwWindow *self, const char *name)
 {
   const Question *question = question_named (name);
 
-  if (self->sheet != NULL && question != NULL)
-    sw_sheet_view_set_ground_fixed (self->sheet, question->ground_fixed);
+  if (self->sheet == NULL || question == NULL)
+    return;
+  sw_sheet_view_set_ground_fixed (self->sheet, question->ground_fixed);
+  sw_sheet_view_set_shows_forces (self->sheet, question->shows_forces);
 }
 
 static void
@@ -113,7 +117,7 @@ on_question_changed_cb (SwWindow *self)
 
   if (name != NULL && gtk_stack_get_child_by_name (GTK_STACK (self->tools), name) != NULL)
     gtk_stack_set_visible_child_name (GTK_STACK (self->tools), name);
-  show_ground (self, name);
+  show_on_sheet (self, name);
   window_show_strip (self);
 }
 
@@ -235,6 +239,7 @@ sw_window_class_init (SwWindowClass *class)
 
   G_OBJECT_CLASS (class)->dispose = sw_window_dispose;
   GTK_WINDOW_CLASS (class)->close_request = sw_window_close_request;
+  g_type_ensure (SW_TYPE_WRAP_ROW);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/strutwright/Strutwright/window.ui");
   bind_children (widget_class);

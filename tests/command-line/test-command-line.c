@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The program itself, started as a user or a script would. */
 #include "car-fixture.h"
+#include "hard-places.h"
 #include "program-run.h"
+
+#include "model/file-replace.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
@@ -89,6 +92,8 @@ test_plot_draws_other_views (void)
 
   check_view ("lowering", car, path);
   check_view ("mount", car, path);
+  check_view ("springs", car, path);
+  check_view ("loads", car, path);
   program_check_usage (
       RUN ("plot", "--view", "height", "--output", path, car),
       "strutwright: --view is one of curves, sheet, lowering, mount, springs, loads, not “height”.\n");
@@ -424,20 +429,47 @@ test_without_a_command_the_window_gets_it_all (void)
 static void
 test_a_missing_window_is_said (void)
 {
-  g_autofree char *installed = g_build_filename (LIBEXECDIR, "strutwright-window", NULL);
-
-  if (g_file_test (installed, G_FILE_TEST_EXISTS)) {
-    g_test_skip ("the window program is installed here");
-    return;
-  }
   char *folder = fixture_folder_new ();
   g_autofree char *program = copy_program (folder);
   const char *argv[] = { program, NULL };
-  g_auto (Outcome) o = program_run (argv);
 
+  g_setenv ("STRUTWRIGHT_LIBEXECDIR", "/nowhere/at/all", TRUE);
+  g_auto (Outcome) o = program_run (argv);
+  g_unsetenv ("STRUTWRIGHT_LIBEXECDIR");
   g_assert_cmpint (o.status, ==, 1);
-  g_assert_true (g_str_has_prefix (o.err, "strutwright: The program "
-                                          "strutwright-window was found neither"));
+  g_assert_cmpstr (o.err, ==,
+                   "strutwright: The program strutwright-window was found neither beside "
+                   "this program nor in /nowhere/at/all.\n");
+  fixture_folder_remove (folder);
+}
+
+/* A sentence is UTF-8 whatever the name of the file is. */
+static void
+test_odd_names (void)
+{
+  g_autofree char *good = program_car ("good", "set-m");
+  g_autofree char *bad = program_car ("bad", "camber-missing");
+  g_autofree char *sound = NULL, *unsound = NULL;
+  char *folder = fixture_folder_new ();
+
+  g_assert_true (g_file_get_contents (good, &sound, NULL, NULL));
+  g_assert_true (g_file_get_contents (bad, &unsound, NULL, NULL));
+  for (guint i = 0; i < N_ODD_NAMES; i++) {
+    g_autofree char *name = odd_name (i, ".swcar"), *drawing = odd_name (i, ".svg");
+    g_autofree char *path = g_build_filename (folder, name, NULL);
+    g_autofree char *output = g_build_filename (folder, drawing, NULL);
+
+    g_assert_true (file_replace (path, sound, strlen (sound), NULL));
+    g_auto (Outcome) table = RUN ("table", "--step", "40", path);
+    g_assert_cmpint (table.status, ==, 0);
+    g_auto (Outcome) plot = RUN ("plot", "--output", output, path);
+    g_assert_cmpstr (plot.err, ==, "");
+    g_assert_cmpint (plot.status, ==, 0);
+    g_assert_true (file_replace (path, unsound, strlen (unsound), NULL));
+    g_auto (Outcome) check = RUN ("check", path);
+    g_assert_cmpint (check.status, ==, 1);
+    g_assert_true (g_utf8_validate (check.err, -1, NULL));
+  }
   fixture_folder_remove (folder);
 }
 
@@ -459,6 +491,7 @@ main (int argc, char **argv)
   g_test_add_func ("/command-line/restore", test_restore_says_what_would_put_it_back);
   g_test_add_func ("/command-line/usage-of-setups", test_wrong_usage_of_setups_is_2);
   g_test_add_func ("/command-line/help", test_help_and_version);
+  g_test_add_func ("/command-line/odd-names", test_odd_names);
   g_test_add_func ("/command-line/full-disk", test_output_that_cannot_be_written_is_1);
   g_test_add_func ("/command-line/decimal-comma", test_a_decimal_comma_changes_no_table);
   g_test_add_func ("/command-line/translated", test_sentences_are_translated);

@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "comma-locale.h"
 #include "drawing/export-file.h"
 #include "drawing/export-png.h"
 #include "example-study.h"
+#include "hard-places.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
@@ -267,7 +269,146 @@ test_a_missing_folder_is_said (Fixture *f, gconstpointer data)
   g_autoptr (GError) error = NULL;
 
   g_assert_false (export_board (&f->view, &options, path, &error));
-  g_assert_error (error, G_FILE_ERROR, G_FILE_ERROR_NOENT);
+  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND);
+}
+
+static const char *const suffixes[] = { ".png", ".svg", ".pdf" };
+static const ExportOptions small = { 300, 300, EXPORT_BACKGROUND_WHITE };
+
+static void
+test_odd_names_of_files (Fixture *f, gconstpointer data)
+{
+  (void) data;
+
+  for (guint i = 0; i < N_ODD_NAMES * G_N_ELEMENTS (suffixes); i++) {
+    g_autofree char *name = odd_name (i % N_ODD_NAMES, suffixes[i / N_ODD_NAMES]);
+    g_autofree char *path = write_board (f, name, small);
+    g_autoptr (GBytes) bytes = read_file (path);
+
+    g_assert_cmpuint (g_bytes_get_size (bytes), >, 1000);
+  }
+}
+
+/* What is said of a file whose name is not UTF-8 can be shown. */
+static void
+test_refusals_of_odd_names_are_text (Fixture *f, gconstpointer data)
+{
+  (void) data;
+
+  for (guint i = 0; i < N_ODD_NAMES; i++) {
+    g_autofree char *name = odd_name (i, ".jpg");
+    g_autofree char *missing = odd_name (i, "/a.png");
+    g_autofree char *wrong = g_build_filename (f->folder, name, NULL);
+    g_autofree char *nowhere = g_build_filename (f->folder, missing, NULL);
+    g_autoptr (GError) suffix = NULL, folder = NULL;
+
+    g_assert_false (export_board (&f->view, &small, wrong, &suffix));
+    g_assert_true (g_utf8_validate (suffix->message, -1, NULL));
+    g_assert_false (export_board (&f->view, &small, nowhere, &folder));
+    g_assert_true (g_utf8_validate (folder->message, -1, NULL));
+  }
+}
+
+typedef struct {
+  Fixture *f;
+  const char *path;
+} Export;
+
+static gboolean
+is_refused (gpointer data)
+{
+  const Export *export = data;
+  g_autoptr (GError) error = NULL;
+
+  return !export_board (&export->f->view, &small, export->path, &error) &&
+         error->domain == G_IO_ERROR;
+}
+
+static void
+test_a_full_disk_or_no_rights_leave_the_old_file (Fixture *f, gconstpointer data)
+{
+  (void) data;
+
+  for (guint i = 0; i < G_N_ELEMENTS (suffixes); i++) {
+    g_autofree char *name = g_strconcat ("old", suffixes[i], NULL);
+    g_autofree char *path = write_board (f, name, (ExportOptions){ 640, 480, 0 });
+    g_autoptr (GBytes) before = read_file (path);
+    Export export = { f, path };
+
+    g_assert_cmpint (hard_place_little_room (is_refused, &export, FALSE), ==, 0);
+    g_assert_cmpint (g_chmod (f->folder, 0755), ==, 0);
+    g_assert_true (hard_place_no_rights (f->folder, is_refused, &export));
+    g_assert_cmpint (g_chmod (f->folder, 0777), ==, 0);
+    g_assert_true (hard_place_no_rights (path, is_refused, &export));
+    g_autoptr (GBytes) after = read_file (path);
+    g_assert_true (g_bytes_equal (before, after));
+  }
+}
+
+/* Names as a car file may have them: far too long, from right to left and turned about,
+ * with line feeds, with marks on marks. */
+static void
+test_odd_names_of_cars (Fixture *f, gconstpointer data)
+{
+  g_autofree char *many = g_strnfill (20000, 'n');
+  const char *const names[] = { many,
+                                "سيارة \u202e gnol\u202c רכב",
+                                "two\nlines\ttab\r\x7f",
+                                "e\u0301\u0301\u0301\u0301 🛞🚗",
+                                "<b>&amp;%s%n</b>",
+                                "" };
+  g_autoptr (GTimer) timer = g_timer_new ();
+  (void) data;
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++) {
+    const CarSetup setup = { .name = (char *) names[i], .mount = { 15, 10, 0 } };
+
+    g_free (f->car->name);
+    f->car->name = g_strdup (names[i]);
+    g_free (car_setup (f->car, 0)->name);
+    car_setup (f->car, 0)->name = g_strdup (names[i]);
+    study_solve (f->study, f->car, 0, 12.5);
+    f->title = title_block_for (f->car, &setup, NULL);
+    for (guint k = 0; k < G_N_ELEMENTS (suffixes); k++) {
+      g_autofree char *name = g_strdup_printf ("%u%s", i, suffixes[k]);
+      g_autofree char *path = write_board (f, name, (ExportOptions){ 640, 480, 0 });
+    }
+  }
+  g_assert_cmpfloat (g_timer_elapsed (timer, NULL), <, 120.0);
+}
+
+static void
+draw_thirds (cairo_t *cr, gconstpointer view, double width, double height)
+{
+  (void) view;
+  cairo_move_to (cr, 1.0 / 3.0, 0.1);
+  cairo_curve_to (cr, width / 3.0, 0.5, 1.5, height / 7.0, width - 0.25, height - 0.25);
+  cairo_set_source_rgba (cr, 0.1, 0.2, 0.3, 0.4);
+  cairo_set_line_width (cr, 1.25);
+  cairo_stroke (cr);
+}
+
+static void
+test_a_decimal_comma_changes_no_file (Fixture *f, gconstpointer data)
+{
+  (void) data;
+
+  for (guint i = 0; i < G_N_ELEMENTS (suffixes); i++) {
+    g_autofree char *path = g_strconcat (f->folder, "/a", suffixes[i], NULL);
+    g_autofree char *page = g_strconcat (f->folder, "/b", suffixes[i], NULL);
+
+    g_assert_true (export_file_write (draw_thirds, NULL, &small, path, NULL));
+    g_assert_true (export_file_write_page (draw_thirds, NULL, 210.5, 297.25, page, NULL));
+    g_autoptr (GBytes) plain = read_file (path), plain_page = read_file (page);
+    if (!comma_locale_enter ())
+      return;
+    g_assert_true (export_file_write (draw_thirds, NULL, &small, path, NULL));
+    g_assert_true (export_file_write_page (draw_thirds, NULL, 210.5, 297.25, page, NULL));
+    comma_locale_leave ();
+    g_autoptr (GBytes) comma = read_file (path), comma_page = read_file (page);
+    g_assert_true (g_bytes_equal (plain, comma));
+    g_assert_true (g_bytes_equal (plain_page, comma_page));
+  }
 }
 
 #define ADD(name, function)                                                              \
@@ -285,5 +426,10 @@ main (int argc, char **argv)
   ADD ("refusals", test_refusals);
   ADD ("a-failure-leaves-the-old-file", test_a_failure_leaves_the_old_file);
   ADD ("a-missing-folder-is-said", test_a_missing_folder_is_said);
+  ADD ("odd-names-of-files", test_odd_names_of_files);
+  ADD ("refusals-of-odd-names-are-text", test_refusals_of_odd_names_are_text);
+  ADD ("full-disk-or-no-rights", test_a_full_disk_or_no_rights_leave_the_old_file);
+  ADD ("odd-names-of-cars", test_odd_names_of_cars);
+  ADD ("a-decimal-comma-changes-no-file", test_a_decimal_comma_changes_no_file);
   return g_test_run ();
 }

@@ -310,7 +310,7 @@ test_says_what_a_fitter_needs (void)
                                        "lower",
                                        "Left",
                                        "Right",
-                                       "14.0 along, 9.0 across",
+                                       "14.0 inboard scale, 9.0 rearward scale",
                                        "bearing 14.0 mm inboard, 9.0 mm rearward",
                                        "camber bolt −1.15°, top leans in",
                                        "14.0 mm inboard",
@@ -639,7 +639,8 @@ test_columns_are_seen_from_before (void)
   g_autofree char *force = g_strdup_printf ("%.0f N", answer.side[SIDE_LEFT].side_force);
   draw_a4 (car, &answer);
   assert_is_left_of ("Right", "Left", 3);
-  assert_is_left_of ("3.0 along, 9.0 across", "14.0 along, 9.0 across", 1);
+  assert_is_left_of ("3.0 inboard scale, 9.0 rearward scale",
+                     "14.0 inboard scale, 9.0 rearward scale", 1);
   assert_is_left_of ("−7.00°", camber, 1);
   assert_is_left_of ("777 N", force, 1);
   g_assert_nonnull (drawn_find ("its right side is on your left"));
@@ -798,7 +799,7 @@ test_a_failure_leaves_the_old_file (Fixture *f, gconstpointer data)
   g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
   g_assert_cmpstr (text, ==, "old");
   g_assert_false (fitting_card_write (&f->card, nowhere, &folder));
-  g_assert_error (folder, G_FILE_ERROR, G_FILE_ERROR_NOENT);
+  g_assert_error (folder, G_IO_ERROR, G_IO_ERROR_NOT_FOUND);
 }
 
 #define ADD_FILE(path, function)                                                         \

@@ -434,6 +434,13 @@ test_numbers_stand_beside_the_reference (Fixture *f, gconstpointer data)
   solve (f, SPRUNG_BAR, 0.0);
   draw (f, 720, 760);
   g_assert_null (drawn_find ("Damping ratio"));
+
+  /* a coil of a rate alone weighs one does not know what */
+  f->car->baseline = SPRUNG_COIL;
+  solve (f, SPRUNG_COIL, 0.0);
+  draw (f, 720, 760);
+  g_assert_nonnull (drawn_find ("Springs' own mass"));
+  g_assert_null (drawn_find ("0.00"));
 }
 
 static void

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "model/aim.h"
+#include "model/choice-table.h"
 
 #include <string.h>
 
@@ -45,6 +45,34 @@ test_every_aim_can_be_shown (void)
   }
 }
 
+static gboolean
+has_all_words (const char *text, const char *words)
+{
+  g_autofree char *plain_text = g_utf8_casefold (text, -1);
+  g_autofree char *plain_words = g_utf8_casefold (words, -1);
+  g_auto (GStrv) list = g_strsplit (plain_words, " ", -1);
+
+  for (char **word = list; *word != NULL; word++)
+    if (strstr (plain_text, *word) == NULL)
+      return FALSE;
+  return TRUE;
+}
+
+/* What counts from the baseline is not read as the column of the toe itself. */
+static void
+test_a_change_of_toe_is_told_from_the_toe (void)
+{
+  g_assert_false (has_all_words (aim_info (AIM_TOE_CHANGE).name,
+                                 choice_number_info (CHOICE_TOE_BEFORE_RESET).head));
+}
+
+static void
+test_nouns_are_names_within_a_sentence (void)
+{
+  for (Aim aim = 0; aim < N_AIMS; aim++)
+    g_assert_true (g_str_has_suffix (aim_info (aim).name, aim_info (aim).noun + 1));
+}
+
 /* What a bench can tell apart: common practice, no published source. */
 static void
 test_units_are_those_of_the_bench (void)
@@ -70,6 +98,8 @@ main (int argc, char **argv)
   g_test_add_func ("/aim/keys", test_every_aim_is_found_by_its_key);
   g_test_add_func ("/aim/other-words", test_other_words_are_none);
   g_test_add_func ("/aim/shown", test_every_aim_can_be_shown);
+  g_test_add_func ("/aim/change-of-toe", test_a_change_of_toe_is_told_from_the_toe);
+  g_test_add_func ("/aim/nouns", test_nouns_are_names_within_a_sentence);
   g_test_add_func ("/aim/units", test_units_are_those_of_the_bench);
   return g_test_run ();
 }

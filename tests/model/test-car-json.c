@@ -444,6 +444,27 @@ test_a_hundred_thousand_brackets_are_refused (void)
 }
 
 static void
+test_five_hundred_setups_and_no_more (void)
+{
+  g_autoptr (Car) car = fixture_car ("plain");
+  g_autoptr (GError) error = NULL;
+
+  while (car->setups->len < CAR_MOST_SETUPS) {
+    const CarSetup copy = car_setup_copy (car_setup (car, 0));
+
+    g_array_append_val (car->setups, copy);
+  }
+  g_assert_true (car_check (car, &error));
+  g_assert_no_error (error);
+
+  const CarSetup copy = car_setup_copy (car_setup (car, 0));
+  g_array_append_val (car->setups, copy);
+  g_assert_false (car_check (car, &error));
+  g_assert_error (error, CAR_ERROR, CAR_ERROR_TOO_LARGE);
+  g_assert_cmpstr (error->message, ==, "setups has more than 500 entries.");
+}
+
+static void
 test_a_missing_file_is_named (void)
 {
   g_autoptr (GFile) file = g_file_new_for_path ("/nowhere/at-all.swcar");
@@ -475,6 +496,7 @@ main (int argc, char **argv)
                    test_new_members_stand_where_they_say_something);
   g_test_add_func ("/car-json/equal", test_equal_minds_the_new_members);
   g_test_add_func ("/car-json/every-bit", test_every_bit_of_every_number_is_kept);
+  g_test_add_func ("/car-json/most-setups", test_five_hundred_setups_and_no_more);
   g_test_add_func ("/car-json/decimal-comma", test_a_decimal_comma_changes_nothing);
   g_test_add_func ("/car-json/too-large", test_a_file_over_4_mib_is_too_large);
   g_test_add_func ("/car-json/brackets", test_a_hundred_thousand_brackets_are_refused);

@@ -209,6 +209,8 @@ static const Refusal refusals[] = {
   { "target-least-text", CAR_ERROR_TYPE, "targets[0].least must be a number." },
   { "target-most-far", CAR_ERROR_NUMBER,
     "targets[0].most is 10001, but must lie between -10000 and 10000." },
+  { "target-angle-far", CAR_ERROR_NUMBER,
+    "targets[0].most is -500, but must lie between -90 and 90." },
   { "target-weight-zero", CAR_ERROR_NUMBER,
     "targets[1].weight is 0, but must be above 0 and not above 1000." },
   { "target-weight-text", CAR_ERROR_TYPE, "targets[0].weight must be a number." },

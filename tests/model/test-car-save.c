@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A save that is interrupted loses nothing. */
 #include "car-fixture.h"
+#include "hard-places.h"
 
 #include "model/car-json.h"
 #include "model/file-replace.h"
@@ -8,7 +9,6 @@
 #include <glib/gstdio.h>
 #include <math.h>
 #include <signal.h>
-#include <sys/resource.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -26,6 +26,7 @@ set_up (Fixture *f, gconstpointer data)
   (void) data;
 
   f->folder = fixture_folder_new ();
+  g_assert_cmpint (g_chmod (f->folder, 0755), ==, 0); /* for hard_place_no_rights () */
   f->path = g_build_filename (f->folder, "car.swcar", NULL);
   f->file = g_file_new_for_path (f->path);
   f->old = fixture_car ("plain");
@@ -79,30 +80,18 @@ test_saving_replaces_the_file (Fixture *f, gconstpointer data)
   g_assert_cmpuint (count_files (f->folder), ==, 1);
 }
 
-/* In a child that cannot write past 100 bytes; gives its wait status. */
-static int
-save_with_little_room (Fixture *f, gboolean dies)
+static gboolean
+is_refused (gpointer data)
 {
-  const pid_t child = fork ();
-  int status;
+  Fixture *f = data;
 
-  g_assert_cmpint (child, >=, 0);
-  if (child == 0) {
-    const struct rlimit little = { 100, 100 }, no_core = { 0, 0 };
-
-    signal (SIGXFSZ, dies ? SIG_DFL : SIG_IGN);
-    setrlimit (RLIMIT_CORE, &no_core);
-    setrlimit (RLIMIT_FSIZE, &little);
-    _exit (car_save (f->new, f->file, NULL) ? 1 : 0);
-  }
-  g_assert_cmpint (waitpid (child, &status, 0), ==, child);
-  return status;
+  return !car_save (f->new, f->file, NULL);
 }
 
 static void
 test_a_full_disk_leaves_the_old_file (Fixture *f, gconstpointer data)
 {
-  const int status = save_with_little_room (f, FALSE);
+  const int status = hard_place_little_room (is_refused, f, FALSE);
   (void) data;
 
   g_assert_true (WIFEXITED (status));
@@ -114,7 +103,7 @@ test_a_full_disk_leaves_the_old_file (Fixture *f, gconstpointer data)
 static void
 test_death_in_the_middle_leaves_the_old_file (Fixture *f, gconstpointer data)
 {
-  const int status = save_with_little_room (f, TRUE);
+  const int status = hard_place_little_room (is_refused, f, TRUE);
   (void) data;
 
   g_assert_true (WIFSIGNALED (status));
@@ -124,21 +113,102 @@ test_death_in_the_middle_leaves_the_old_file (Fixture *f, gconstpointer data)
   g_assert_cmpuint (count_files (f->folder), ==, 2);
 }
 
-static void
-test_a_folder_that_cannot_be_written_is_said (Fixture *f, gconstpointer data)
+static gboolean
+is_denied (gpointer data)
 {
+  Fixture *f = data;
+  g_autofree char *sentence =
+      g_strdup_printf ("%s could not be saved: Permission denied.", f->path);
   g_autoptr (GError) error = NULL;
+
+  return !car_save (f->new, f->file, &error) &&
+         g_error_matches (error, G_IO_ERROR, G_IO_ERROR_PERMISSION_DENIED) &&
+         g_str_equal (error->message, sentence);
+}
+
+static void
+test_what_may_not_be_written_is_said (Fixture *f, gconstpointer data)
+{
   (void) data;
 
-  if (geteuid () == 0) {
-    g_test_skip ("the superuser may write everywhere");
-    return;
-  }
-  g_chmod (f->folder, 0500);
-  g_assert_false (car_save (f->new, f->file, &error));
-  g_chmod (f->folder, 0700);
-  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_PERMISSION_DENIED);
+  g_assert_true (hard_place_no_rights (f->folder, is_denied, f));
   check_holds (f, f->old);
+  g_assert_cmpuint (count_files (f->folder), ==, 1);
+}
+
+/* In a folder that anyone may write to, where a rename would take it away. */
+static void
+test_a_read_only_file_stays (Fixture *f, gconstpointer data)
+{
+  (void) data;
+
+  g_assert_cmpint (g_chmod (f->folder, 0777), ==, 0);
+  g_assert_true (hard_place_no_rights (f->path, is_denied, f));
+  check_holds (f, f->old);
+  g_assert_cmpuint (count_files (f->folder), ==, 1);
+}
+
+static gboolean
+cannot_be_read (gpointer data)
+{
+  Fixture *f = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (Car) car = car_load (f->file, &error);
+
+  return car == NULL && g_error_matches (error, G_IO_ERROR, G_IO_ERROR_PERMISSION_DENIED);
+}
+
+static void
+test_what_may_not_be_read_is_said (Fixture *f, gconstpointer data)
+{
+  g_autofree char *secret = g_build_filename (f->folder, "secret", NULL);
+  (void) data;
+
+  g_assert_cmpint (g_mkdir (secret, 0), ==, 0);
+  g_object_unref (f->file);
+  f->file = g_file_new_build_filename (secret, "car.swcar", NULL);
+  g_assert_true (hard_place_no_rights (f->folder, cannot_be_read, f));
+  g_assert_cmpint (g_rmdir (secret), ==, 0);
+}
+
+static void
+test_odd_names (Fixture *f, gconstpointer data)
+{
+  (void) data;
+
+  for (guint i = 0; i < N_ODD_NAMES; i++) {
+    g_autofree char *name = odd_name (i, ".swcar");
+    g_autoptr (GError) error = NULL;
+
+    g_object_unref (f->file);
+    f->file = g_file_new_build_filename (f->folder, name, NULL);
+    g_assert_true (car_save (f->old, f->file, &error));
+    g_assert_no_error (error);
+    g_assert_true (car_save (f->new, f->file, &error));
+    g_assert_no_error (error);
+    check_holds (f, f->new);
+  }
+  g_assert_cmpuint (count_files (f->folder), ==, 1 + N_ODD_NAMES);
+}
+
+/* One byte more than a name may have, and a folder in place of a file. */
+static void
+test_impossible_names_are_said (Fixture *f, gconstpointer data)
+{
+  g_autofree char *name = odd_name (0, "n.swcar");
+  g_autofree char *longer = g_strconcat ("n", name, NULL);
+  g_autoptr (GFile) too_long = g_file_new_build_filename (f->folder, longer, NULL);
+  g_autoptr (GFile) folder = g_file_new_for_path (f->folder);
+  g_autoptr (GError) first = NULL, second = NULL, third = NULL;
+  (void) data;
+
+  g_assert_false (car_save (f->new, too_long, &first));
+  g_assert_error (first, G_IO_ERROR, G_IO_ERROR_FILENAME_TOO_LONG);
+  g_assert_false (car_save (f->new, folder, &second));
+  g_assert_error (second, G_IO_ERROR, G_IO_ERROR_IS_DIRECTORY);
+  g_assert_null (car_load (folder, &third));
+  g_assert_error (third, G_IO_ERROR, G_IO_ERROR_IS_DIRECTORY);
+  g_assert_cmpuint (count_files (f->folder), ==, 1);
 }
 
 static void
@@ -239,7 +309,11 @@ main (int argc, char **argv)
   ADD ("/car-save/replaces", test_saving_replaces_the_file);
   ADD ("/car-save/full-disk", test_a_full_disk_leaves_the_old_file);
   ADD ("/car-save/death", test_death_in_the_middle_leaves_the_old_file);
-  ADD ("/car-save/read-only-folder", test_a_folder_that_cannot_be_written_is_said);
+  ADD ("/car-save/read-only-folder", test_what_may_not_be_written_is_said);
+  ADD ("/car-save/read-only-file", test_a_read_only_file_stays);
+  ADD ("/car-save/unreadable", test_what_may_not_be_read_is_said);
+  ADD ("/car-save/odd-names", test_odd_names);
+  ADD ("/car-save/impossible-names", test_impossible_names_are_said);
   ADD ("/car-save/no-folder", test_a_folder_that_is_not_there_is_said);
   ADD ("/car-save/permissions", test_permissions_stay);
   ADD ("/car-save/mask", test_a_new_file_heeds_the_mask);

@@ -207,7 +207,7 @@ test_tyre (void)
   g_assert_cmpuint (place_at (car, 1, 0.0, 0.0).faults & CHOICE_TYRE_TOO_NEAR, ==, 0);
 }
 
-/* Misses count in units, squared and weighted: camber 0.1°, scrub 1 mm. */
+/* Misses count in units, n² + n/2 and weighted: camber 0.1°, trail 1 mm. */
 static void
 test_cost (void)
 {
@@ -220,8 +220,8 @@ test_cost (void)
   choice_fixture_aim (car, AIM_SCRUB_CHANGE, -INFINITY, 2.0, 1.0);
   choice_fixture_aim (car, AIM_TRAIL, plain.aim_value[AIM_TRAIL] + 3.0, INFINITY, 0.25);
   const ChoicePlace place = place_at (car, 1, 15.0, 0.0);
-  /* 2 · 5² + 0 + 0.25 · 3² */
-  g_assert_cmpfloat_with_epsilon (place.cost, 52.25, 1e-9);
+  /* 2 · (5² + 5/2) + 0 + 0.25 · (3² + 3/2) */
+  g_assert_cmpfloat_with_epsilon (place.cost, 57.625, 1e-9);
   g_assert_cmpfloat_with_epsilon (place.aim_miss[AIM_CAMBER], 0.5, 1e-12);
   g_assert_cmpfloat (place.aim_miss[AIM_SCRUB_CHANGE], ==, 0.0);
   g_assert_cmpfloat_with_epsilon (place.aim_miss[AIM_TRAIL], -3.0, 1e-12);

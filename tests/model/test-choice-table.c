@@ -110,6 +110,13 @@ assert_same (double written, double value)
     g_assert_cmpfloat_with_epsilon (written, value, SAME * fmax (1.0, fabs (value)));
 }
 
+/* What a search leaves of zero is written as 0. */
+static void
+assert_found (double written, double value)
+{
+  assert_same (written, written == 0.0 && fabs (value) < CHOICE_FOUND_TO ? 0.0 : value);
+}
+
 /* RFC 4180: fields between commas, in quotes where they hold one; lines end in CR LF. */
 static GPtrArray *
 read_csv (const char *text)
@@ -187,12 +194,12 @@ check_csv_row (Fixture *f, const GPtrArray *rows, guint rank, CarSide side)
   g_assert_cmpstr (field_of (rows, row, "meets"), ==, answer->meets ? "true" : "false");
   g_assert_cmpstr (field_of (rows, row, "verdict"), ==, verdict);
   for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++)
-    assert_same (number_of (rows, row, choice_number_info (i).key),
-                 choice_number (&answer->side[side], i));
-  assert_same (number_of (rows, row, "cross_camber_deg"),
-               answer->cross_camber * 180.0 / G_PI);
-  assert_same (number_of (rows, row, "cross_caster_deg"),
-               answer->cross_caster * 180.0 / G_PI);
+    assert_found (number_of (rows, row, choice_number_info (i).key),
+                  choice_number (&answer->side[side], i));
+  assert_found (number_of (rows, row, "cross_camber_deg"),
+                answer->cross_camber * 180.0 / G_PI);
+  assert_found (number_of (rows, row, "cross_caster_deg"),
+                answer->cross_caster * 180.0 / G_PI);
 }
 
 static void
@@ -252,8 +259,8 @@ check_json_side (JsonObject *object, const ChoiceAnswer *answer, CarSide side)
   g_assert_cmpstr (json_object_get_string_member (object, "side"), ==,
                    side == SIDE_LEFT ? "left" : "right");
   for (ChoiceNumber i = 0; i < N_CHOICE_NUMBERS; i++)
-    assert_same (member_number (object, choice_number_info (i).key),
-                 choice_number (place, i));
+    assert_found (member_number (object, choice_number_info (i).key),
+                  choice_number (place, i));
   g_assert_cmpint (lists (faults, "edge-too-near"), ==,
                    (place->faults & CHOICE_EDGE_TOO_NEAR) != 0);
   g_assert_cmpint (lists (faults, "misses-aim"), ==,
@@ -277,8 +284,8 @@ check_json_answer (Fixture *f, JsonObject *object, guint rank)
                    answer->is_swapped);
   g_assert_cmpint (json_object_get_boolean_member (object, "fits"), ==, answer->fits);
   g_assert_cmpint (json_object_get_boolean_member (object, "meets"), ==, answer->meets);
-  assert_same (member_number (object, "cross_camber_deg"),
-               answer->cross_camber * 180.0 / G_PI);
+  assert_found (member_number (object, "cross_camber_deg"),
+                answer->cross_camber * 180.0 / G_PI);
   g_assert_cmpuint (json_array_get_length (sides), ==, 2);
   for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
     check_json_side (json_array_get_object_element (sides, side), answer, side);
@@ -314,6 +321,48 @@ test_json_reads_back (Fixture *f, gconstpointer data)
   g_assert_cmpuint (json_array_get_length (answers), ==, f->answers->len);
   for (guint rank = 0; rank < f->answers->len; rank++)
     check_json_answer (f, json_array_get_object_element (answers, rank), rank);
+}
+
+/* As measured the caster is 0, and a search comes to it but for a remainder. */
+static void
+test_what_a_search_leaves_is_zero (void)
+{
+  static const struct {
+    const char *plate;
+    double caster, written;
+  } cases[] = { { "sliding-camber-plate", -5e-9, 0.0 },
+                { "sliding-camber-plate", -2e-6, -2e-6 },
+                { "stock-mount", -5e-9, -5e-9 } };
+  g_autoptr (Car) car = fixture_demo ("wren");
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autoptr (Plate) plate = load_plate (cases[i].plate);
+    g_autoptr (GArray) answers = g_array_new (FALSE, TRUE, sizeof (ChoiceAnswer));
+    ChoiceAnswer answer = { .plate = plate };
+
+    answer.cross_caster = answer.side[SIDE_LEFT].value[QUANTITY_CASTER] =
+        cases[i].caster * G_PI / 180.0;
+    g_array_append_val (answers, answer);
+    Fixture f = { .car = car, .answers = answers, .table = { .car = car } };
+    f.table.answers = answers;
+    g_autofree char *csv = write_table (&f, CHOICE_TABLE_CSV);
+    g_autofree char *json = write_table (&f, CHOICE_TABLE_JSON);
+    g_autoptr (GPtrArray) rows = read_csv (csv);
+    g_autoptr (JsonNode) root = parse (json);
+    JsonObject *first = json_array_get_object_element (
+        json_object_get_array_member (json_node_get_object (root), "answers"), 0);
+    JsonObject *left =
+        json_array_get_object_element (json_object_get_array_member (first, "sides"), 0);
+
+    g_assert_cmpfloat_with_epsilon (number_of (rows, 1, "caster_deg"), cases[i].written,
+                                    1e-15);
+    g_assert_cmpfloat_with_epsilon (number_of (rows, 1, "cross_caster_deg"),
+                                    cases[i].written, 1e-15);
+    g_assert_cmpfloat_with_epsilon (member_number (left, "caster_deg"), cases[i].written,
+                                    1e-15);
+    g_assert_cmpfloat_with_epsilon (member_number (first, "cross_caster_deg"),
+                                    cases[i].written, 1e-15);
+  }
 }
 
 static void
@@ -455,6 +504,25 @@ test_text_marks_what_is_wrong (Fixture *f, gconstpointer data)
   g_assert_nonnull (strstr (text, "Left less right: camber"));
 }
 
+/* Before each name, and explained below. */
+static void
+test_text_signs_have_a_key (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  g_autofree char *text = write_table (f, CHOICE_TABLE_TEXT);
+
+  for (guint rank = 0; rank < f->answers->len; rank++) {
+    const ChoiceAnswer *answer = answer_at (f, rank);
+    const char *sign = answer->meets ? "✓" : answer->fits ? "≈" : "✗";
+    g_autofree char *head = g_strdup_printf ("\n%2u %s  ", rank + 1, sign);
+
+    g_assert_nonnull (strstr (text, head));
+  }
+  g_assert_nonnull (strstr (text,
+                            "\n✓ meets every aim; ≈ fits, but misses an aim, or the "
+                            "sides differ too much; ✗ does not fit.\n"));
+}
+
 static void
 check_target (CarTarget target, const char *words)
 {
@@ -533,7 +601,9 @@ main (int argc, char **argv)
   ADD ("/choice-table/text", test_text_shows_the_figures);
   ADD ("/choice-table/terminal", test_text_fits_a_terminal);
   ADD ("/choice-table/marks", test_text_marks_what_is_wrong);
+  ADD ("/choice-table/key", test_text_signs_have_a_key);
   ADD ("/choice-table/alike", test_alike);
+  g_test_add_func ("/choice-table/left-of-zero", test_what_a_search_leaves_is_zero);
   g_test_add_func ("/choice-table/targets", test_targets_in_words);
   g_test_add_func ("/choice-table/edge-units", test_numbers_have_edge_units);
   return g_test_run ();

@@ -34,6 +34,22 @@ check_sentence (const Car *car, const Plate *plate, const char *expected)
 }
 
 /* "Camber stays … short of …: @end.", the numbers being the answer's own. */
+static char *
+miss_words (const ChoiceAnswer *answer, Aim aim, const char *verb, const char *end)
+{
+  const AimInfo info = aim_info (aim);
+  const double miss = answer->side[SIDE_LEFT].aim_miss[aim];
+  const double bound = answer->side[SIDE_LEFT].aim_value[aim] - miss;
+  const char *unit = g_str_equal (info.unit, "°") ? "°" : " mm";
+  const char *side = g_str_equal (verb, "is") ? "past" : "short of";
+  g_autofree char *by = number_text (fabs (miss), info.decimals);
+  g_autofree char *aimed_for = number_text (bound, info.decimals);
+
+  g_assert_cmpfloat (miss, !=, 0.0);
+  return g_strdup_printf ("%s %s %s%s %s %s%s: %s.", info.name, verb, by, unit, side,
+                          aimed_for, unit, end);
+}
+
 static void
 check_miss (const Car *car,
             const ChoiceQuestion *question,
@@ -43,18 +59,9 @@ check_miss (const Car *car,
             const char *end)
 {
   const ChoiceAnswer answer = best_of (car, question, plate);
-  const AimInfo info = aim_info (aim);
-  const double miss = answer.side[SIDE_LEFT].aim_miss[aim];
-  const double bound = answer.side[SIDE_LEFT].aim_value[aim] - miss;
-  const char *unit = g_str_equal (info.unit, "°") ? "°" : " mm";
-  const char *side = g_str_equal (verb, "is") ? "past" : "short of";
-  g_autofree char *by = number_text (fabs (miss), info.decimals);
-  g_autofree char *aimed_for = number_text (bound, info.decimals);
-  g_autofree char *expected = g_strdup_printf ("%s %s %s%s %s %s%s: %s.", info.name, verb,
-                                               by, unit, side, aimed_for, unit, end);
+  g_autofree char *expected = miss_words (&answer, aim, verb, end);
   g_autofree char *sentence = choice_sentence (car, &answer);
 
-  g_assert_cmpfloat (miss, !=, 0.0);
   g_assert_cmpstr (sentence, ==, expected);
 }
 
@@ -114,7 +121,7 @@ test_lists_and_circles (void)
   check_miss (car, &tried, circle, AIM_CAMBER, "stays", "it turns no further");
 }
 
-/* Two aims that one slot cannot both serve; the one that costs more is told. */
+/* Two aims that one slot cannot both serve: both are told, the costlier first. */
 static void
 test_other_aims (void)
 {
@@ -123,10 +130,80 @@ test_other_aims (void)
 
   choice_fixture_aim (car, AIM_CAMBER, -1.9, -1.8, 1.0);
   choice_fixture_aim (car, AIM_SAI, 11.0, 11.2, 0.5);
-  check_miss (car, &tried, slot, AIM_SAI, "is", "the other aims pull the other way");
-  g_array_index (car->targets, CarTarget, 0).weight = 0.2;
-  check_miss (car, &tried, slot, AIM_CAMBER, "stays",
-              "the other aims pull the other way");
+  for (guint camber_first = 0; camber_first <= 1; camber_first++) {
+    g_array_index (car->targets, CarTarget, 0).weight = camber_first ? 0.2 : 1.0;
+    const ChoiceAnswer answer = best_of (car, &tried, slot);
+    g_autofree char *sai = miss_words (&answer, AIM_SAI, "is", "camber pulls against it");
+    g_autofree char *camber = miss_words (&answer, AIM_CAMBER, "stays",
+                                          "steering-axis inclination pulls against it");
+    g_autofree char *expected =
+        g_strjoin (" ", camber_first ? camber : sai, camber_first ? sai : camber, NULL);
+    g_autofree char *sentence = choice_sentence (car, &answer);
+
+    g_assert_cmpstr (sentence, ==, expected);
+  }
+}
+
+/* Nothing that leans the wheel in is to blame for caster. */
+static void
+test_hardly_moves (void)
+{
+  const ChoiceQuestion with_bolt = { .setup = 1, .try_bolt = TRUE };
+  const PlateHole row[] = { { NULL, 0.0, 0.0, NULL }, { NULL, 8.0, 0.0, NULL } };
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) slot = choice_fixture_slot (0.0, 0.0, 8.0);
+  g_autoptr (Plate) holes = choice_fixture_holes (row, G_N_ELEMENTS (row));
+  g_autoptr (Plate) fixed = choice_fixture_fixed (0.0, 0.0);
+  const Plate *const inboard[] = { slot, holes };
+  const double caster =
+      best_of (car, &tried, fixed).side[SIDE_LEFT].aim_value[AIM_CASTER];
+
+  aim_only (car, AIM_CASTER, caster + 1.0, INFINITY);
+  for (gsize i = 0; i < G_N_ELEMENTS (inboard); i++)
+    check_miss (car, &with_bolt, inboard[i], AIM_CASTER, "stays",
+                "this plate hardly moves it");
+  /* with a bolt at its limit, for camber's sake */
+  choice_fixture_aim (car, AIM_CAMBER, -9.0, -8.0, 1.0);
+  const ChoiceAnswer answer = best_of (car, &with_bolt, holes);
+  g_autofree char *first =
+      miss_words (&answer, AIM_CAMBER, "stays", "the camber bolt turns no further");
+  g_autofree char *second =
+      miss_words (&answer, AIM_CASTER, "stays", "this plate hardly moves it");
+  g_autofree char *expected = g_strjoin (" ", first, second, NULL);
+  g_autofree char *sentence = choice_sentence (car, &answer);
+  g_assert_cmpstr (sentence, ==, expected);
+}
+
+/* A miss that its usual decimals would hide, and a place that nobody looked around. */
+static void
+test_small_and_unexplained (void)
+{
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) fixed = choice_fixture_fixed (0.0, 0.0);
+
+  aim_only (car, AIM_CAMBER, -0.497, 0.0);
+  check_sentence (car, fixed, "Camber is 0.003° past −0.497°: this mount cannot be set.");
+
+  ChoiceAnswer answer = { .plate = fixed };
+  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
+    answer.side[side] = choice_place (car, &tried, side, fixed, (PlateSetting){ 0 }, 0.0);
+  g_autofree char *sentence = choice_sentence (car, &answer);
+  g_assert_cmpstr (sentence, ==, "Camber is 0.003° past −0.497°.");
+}
+
+/* A setup that is not the best its plate can do. */
+static void
+test_setup_as_it_stands (void)
+{
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) slot = choice_fixture_slot (0.0, 0.0, 20.0);
+
+  aim_only (car, AIM_CAMBER, -1.6, -1.4);
+  const ChoiceAnswer answer = choice_of_setup (car, &tried, slot);
+  g_autofree char *sentence = choice_sentence (car, &answer);
+  g_autofree char *expected =
+      miss_words (&answer, AIM_CAMBER, "stays", "the plate could be set nearer");
+  g_assert_cmpstr (sentence, ==, expected);
 }
 
 /* By hand: the opening's radius less the place less the bearing's radius. */
@@ -263,6 +340,39 @@ test_not_assembled (void)
                   "assembled.");
 }
 
+static char *
+count_of (const Car *car, const Plate *const *plates, guint n_plates)
+{
+  g_autoptr (GArray) answers = choice_solve (car, &tried, plates, n_plates);
+
+  return choice_count_sentence (car, answers);
+}
+
+/* Of three, one cannot lean far enough and one has no room for its bearing. */
+static void
+test_count (void)
+{
+  g_autoptr (Car) car = new_car ();
+  g_autoptr (Plate) slot = choice_fixture_slot (0.0, 0.0, 20.0);
+  g_autoptr (Plate) fixed = choice_fixture_fixed (0.0, 0.0);
+  g_autoptr (Plate) thick = choice_fixture_fixed (0.0, 0.0);
+  const Plate *const plates[] = { slot, fixed, thick };
+
+  car->tower.opening_diameter_mm = 80.0;
+  thick->bearing_diameter_mm = 79.0;
+  g_autofree char *without = count_of (car, plates, G_N_ELEMENTS (plates));
+  g_assert_cmpstr (without, ==,
+                   "No aims are set: 2 of 3 fit, and what changes the car least comes "
+                   "first.");
+  g_autofree char *one_fits = count_of (car, &plates[1], 2);
+  g_assert_true (g_str_has_prefix (one_fits, "No aims are set: 1 of 2 fits, "));
+  aim_only (car, AIM_CAMBER, -1.6, -1.4);
+  g_autofree char *with = count_of (car, plates, G_N_ELEMENTS (plates));
+  g_assert_cmpstr (with, ==, "1 of 3 meets every aim.");
+  g_autofree char *nothing = count_of (car, plates, 0);
+  g_assert_cmpstr (nothing, ==, "");
+}
+
 /* The locale's own decimal mark. */
 static void
 test_comma (void)
@@ -285,12 +395,16 @@ main (int argc, char *argv[])
   g_test_add_func ("/choice/words/slot", test_slot_ends);
   g_test_add_func ("/choice/words/lists-and-circles", test_lists_and_circles);
   g_test_add_func ("/choice/words/other-aims", test_other_aims);
+  g_test_add_func ("/choice/words/hardly-moves", test_hardly_moves);
+  g_test_add_func ("/choice/words/small-and-unexplained", test_small_and_unexplained);
+  g_test_add_func ("/choice/words/setup-as-it-stands", test_setup_as_it_stands);
   g_test_add_func ("/choice/words/tower", test_tower);
   g_test_add_func ("/choice/words/bearing", test_bearing);
   g_test_add_func ("/choice/words/tyre", test_tyre);
   g_test_add_func ("/choice/words/sides", test_sides);
   g_test_add_func ("/choice/words/bolt", test_bolt);
   g_test_add_func ("/choice/words/not-assembled", test_not_assembled);
+  g_test_add_func ("/choice/words/count", test_count);
   g_test_add_func ("/choice/words/comma", test_comma);
   return g_test_run ();
 }

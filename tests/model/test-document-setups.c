@@ -276,6 +276,29 @@ test_moving_the_mount_leaves_the_corrections (Fixture *f, gconstpointer data)
   g_assert_cmpfloat (car_setup (car_now (f), 2)->lowering_mm, ==, 11.0);
 }
 
+static void
+test_no_more_than_a_file_may_have (Fixture *f, gconstpointer data)
+{
+  const guint two[] = { 0, 1 };
+  (void) data;
+
+  sw_document_begin (f->document, "Add many");
+  while (car_now (f)->setups->len < CAR_MOST_SETUPS - 1)
+    sw_document_add_setup_like (f->document, car_setup (car_now (f), 0));
+  sw_document_end (f->document);
+  sw_document_take_setups (f->document, f->first, two, 2);
+  g_assert_cmpuint (car_now (f)->setups->len, ==, CAR_MOST_SETUPS);
+  check_saves_as_it_is (f);
+
+  sw_document_add_setup (f->document, 0, NULL);
+  sw_document_take_setups (f->document, f->first, two, 2);
+  g_assert_cmpuint (car_now (f)->setups->len, ==, CAR_MOST_SETUPS);
+  g_assert_cmpstr (sw_document_get_undo_label (f->document), ==,
+                   "Take setups of another car");
+  sw_document_undo (f->document);
+  g_assert_cmpuint (car_now (f)->setups->len, ==, CAR_MOST_SETUPS - 1);
+}
+
 #define ADD(path, test) g_test_add (path, Fixture, NULL, set_up, test, tear_down)
 
 int
@@ -290,6 +313,7 @@ main (int argc, char **argv)
   ADD ("/document-setups/show", test_showing);
   ADD ("/document-setups/baseline", test_choosing_the_baseline);
   ADD ("/document-setups/shared-name", test_a_baseline_of_a_shared_name_gets_a_number);
+  ADD ("/document-setups/most", test_no_more_than_a_file_may_have);
   ADD ("/document-setups/take", test_taking_from_another_car);
   ADD ("/document-setups/corrections", test_corrections_are_a_step);
   ADD ("/document-setups/minus-zero", test_minus_zero_is_no_correction);

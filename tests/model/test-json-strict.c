@@ -209,6 +209,46 @@ test_thirty_two_levels_and_no_more (void)
   }
 }
 
+/* Names that g_str_hash () cannot tell apart ("Ez" and "FY" are alike to it): as many as
+ * fit in a file took minutes. */
+static void
+test_names_that_collide_are_soon_refused (void)
+{
+  g_autoptr (GString) text = g_string_new ("{\"a\": {\"b\": {");
+  g_autoptr (GError) error = NULL;
+
+  for (guint i = 0; i < 100000; i++) {
+    g_string_append_c (text, '"');
+    for (guint bit = 0; bit < 17; bit++)
+      g_string_append (text, (i >> bit & 1) != 0 ? "Ez" : "FY");
+    g_string_append (text, "\":0,");
+  }
+  g_autoptr (GTimer) timer = g_timer_new ();
+  g_assert_null (json_strict_parse (text->str, text->len, &error));
+  g_assert_cmpfloat (g_timer_elapsed (timer, NULL), <, 10.0);
+  g_assert_error (error, CAR_ERROR, CAR_ERROR_TOO_LARGE);
+  g_assert_cmpstr (error->message, ==, "a.b has more than 1000 entries.");
+}
+
+static void
+test_a_thousand_members_and_no_more (void)
+{
+  for (guint n = 999; n <= 1001; n++) {
+    g_autoptr (GString) text = g_string_new ("{");
+    g_autoptr (GError) error = NULL;
+
+    for (guint i = 0; i < n; i++)
+      g_string_append_printf (text, "%s\"%u\":0", i == 0 ? "" : ",", i);
+    g_string_append_c (text, '}');
+    g_autoptr (JsonNode) node = json_strict_parse (text->str, text->len, &error);
+
+    if (n <= CAR_FILE_MOST_MEMBERS)
+      g_assert_no_error (error);
+    else
+      g_assert_cmpstr (error->message, ==, "The only value has more than 1000 entries.");
+  }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -220,5 +260,7 @@ main (int argc, char **argv)
   g_test_add_func ("/json-strict/order", test_members_keep_their_order);
   g_test_add_func ("/json-strict/places", test_refusals_name_their_place);
   g_test_add_func ("/json-strict/depth", test_thirty_two_levels_and_no_more);
+  g_test_add_func ("/json-strict/members", test_a_thousand_members_and_no_more);
+  g_test_add_func ("/json-strict/collisions", test_names_that_collide_are_soon_refused);
   return g_test_run ();
 }

@@ -1,18 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "car-fixture.h"
 #include "comma-locale.h"
+#include "hard-places.h"
 #include "plate-fixture.h"
 
 #include "model/plate-json.h"
 
 #include <glib/gstdio.h>
 #include <math.h>
-#include <signal.h>
 #include <string.h>
-#include <sys/resource.h>
-#include <sys/stat.h>
 #include <sys/wait.h>
-#include <unistd.h>
 
 typedef struct {
   const char *file;
@@ -37,6 +34,8 @@ static const Refusal refusals[] = {
   { "along-long", CAR_ERROR_TYPE,
     "along_mm must be a list of two numbers: least and most." },
   { "along-missing", CAR_ERROR_MISSING, "along_mm is missing." },
+  { "along-misspelt", CAR_ERROR_MISSING,
+    "Unknown member “along”; did you mean “along_mm”?" },
   { "along-short", CAR_ERROR_MISSING, "along_mm[1] is missing." },
   { "along-text", CAR_ERROR_TYPE, "along_mm[1] must be a number." },
   { "comma-decimal", CAR_ERROR_SYNTAX,
@@ -51,6 +50,8 @@ static const Refusal refusals[] = {
   { "direction-far", CAR_ERROR_NUMBER,
     "direction_deg is 361, but must lie between -360 and 360." },
   { "direction-missing", CAR_ERROR_MISSING, "direction_deg is missing." },
+  { "direction-misspelt", CAR_ERROR_MISSING,
+    "Unknown member “diretion_deg”; did you mean “direction_deg”?" },
   { "direction-mistyped", CAR_ERROR_TYPE, "direction_deg must be a number." },
   { "duplicate-key", CAR_ERROR_SYNTAX, "inboard_mm appears twice." },
   { "duplicate-key-in-hole", CAR_ERROR_SYNTAX, "holes[1].inboard_mm appears twice." },
@@ -75,6 +76,8 @@ static const Refusal refusals[] = {
   { "hole-is-list", CAR_ERROR_TYPE, "holes[1] must be an object in braces." },
   { "hole-label-empty", CAR_ERROR_NAME, "holes[1].label must not be empty." },
   { "hole-label-missing", CAR_ERROR_MISSING, "holes[1].label is missing." },
+  { "hole-label-misspelt", CAR_ERROR_MISSING,
+    "Unknown member “holes[1].lable”; did you mean “label”?" },
   { "hole-label-number", CAR_ERROR_TYPE, "holes[1].label must be a text." },
   { "hole-label-twice", CAR_ERROR_NAME, "holes[2].label is the same as holes[0].label." },
   { "hole-rearward-far", CAR_ERROR_NUMBER,
@@ -93,7 +96,11 @@ static const Refusal refusals[] = {
   { "infinity", CAR_ERROR_SYNTAX, "Line 7, column 17: A value is expected." },
   { "kind-missing", CAR_ERROR_MISSING, "kind is missing." },
   { "kind-mistyped", CAR_ERROR_TYPE, "kind must be a text." },
-  { "kind-other", CAR_ERROR_TYPE,
+  { "kind-misspelt-member", CAR_ERROR_MISSING,
+    "Unknown member “knid”; did you mean “kind”?" },
+  { "kind-near", CAR_ERROR_TYPE, "Unknown kind “slto”; did you mean “slot”?" },
+  { "kind-other", CAR_ERROR_TYPE, "Unknown kind “Slot”; did you mean “slot”?" },
+  { "kind-unlike", CAR_ERROR_TYPE,
     "kind must be \"fixed\", \"slot\", \"crossed-slots\", \"eccentric\" or \"holes\"." },
   { "name-blank", CAR_ERROR_NAME, "name must not be empty." },
   { "name-empty", CAR_ERROR_NAME, "name must not be empty." },
@@ -151,6 +158,8 @@ static const Refusal refusals[] = {
   { "turns-many", CAR_ERROR_NUMBER,
     "turns_deg must have at least one entry and at most 360." },
   { "turns-missing", CAR_ERROR_MISSING, "turns_deg or turn_range_deg is missing." },
+  { "turns-misspelt", CAR_ERROR_MISSING,
+    "Unknown member “turn_deg”; did you mean “turns_deg”?" },
   { "turns-mistyped", CAR_ERROR_TYPE, "turns_deg must be a list in brackets." },
   { "turns-past-a-full-turn", CAR_ERROR_NUMBER,
     "turns_deg[3] must be less than 360 above turns_deg[0]." },
@@ -494,43 +503,63 @@ test_saving_replaces_the_file (Saving *s, gconstpointer data)
   check_holds (s, s->new);
 }
 
-/* In a child that cannot write past 100 bytes. */
+static gboolean
+is_refused (gpointer data)
+{
+  Saving *s = data;
+
+  return !plate_save (s->new, s->file, NULL);
+}
+
 static void
 test_a_full_disk_leaves_the_old_file (Saving *s, gconstpointer data)
 {
-  const pid_t child = fork ();
-  int status;
+  const int status = hard_place_little_room (is_refused, s, FALSE);
   (void) data;
 
-  g_assert_cmpint (child, >=, 0);
-  if (child == 0) {
-    const struct rlimit little = { 100, 100 };
-
-    signal (SIGXFSZ, SIG_IGN);
-    setrlimit (RLIMIT_FSIZE, &little);
-    _exit (plate_save (s->new, s->file, NULL) ? 1 : 0);
-  }
-  g_assert_cmpint (waitpid (child, &status, 0), ==, child);
   g_assert_true (WIFEXITED (status));
   g_assert_cmpint (WEXITSTATUS (status), ==, 0);
   check_holds (s, s->old);
 }
 
-static void
-test_a_folder_that_cannot_be_written_is_said (Saving *s, gconstpointer data)
+static gboolean
+is_denied (gpointer data)
 {
+  Saving *s = data;
   g_autoptr (GError) error = NULL;
+
+  return !plate_save (s->new, s->file, &error) &&
+         g_error_matches (error, G_IO_ERROR, G_IO_ERROR_PERMISSION_DENIED);
+}
+
+static void
+test_what_may_not_be_written_is_said (Saving *s, gconstpointer data)
+{
+  g_autofree char *path = g_file_get_path (s->file);
   (void) data;
 
-  if (geteuid () == 0) {
-    g_test_skip ("the superuser may write everywhere");
-    return;
-  }
-  g_chmod (s->folder, 0500);
-  g_assert_false (plate_save (s->new, s->file, &error));
-  g_chmod (s->folder, 0700);
-  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_PERMISSION_DENIED);
+  g_assert_cmpint (g_chmod (s->folder, 0755), ==, 0);
+  g_assert_true (hard_place_no_rights (s->folder, is_denied, s));
+  g_assert_cmpint (g_chmod (s->folder, 0777), ==, 0);
+  g_assert_true (hard_place_no_rights (path, is_denied, s));
   check_holds (s, s->old);
+}
+
+static void
+test_odd_names (Saving *s, gconstpointer data)
+{
+  (void) data;
+
+  for (guint i = 0; i < N_ODD_NAMES; i++) {
+    g_autofree char *name = odd_name (i, ".swplate");
+    g_autoptr (GError) error = NULL;
+
+    g_object_unref (s->file);
+    s->file = g_file_new_build_filename (s->folder, name, NULL);
+    g_assert_true (plate_save (s->new, s->file, &error));
+    g_assert_no_error (error);
+    check_holds (s, s->new);
+  }
 }
 
 static void
@@ -585,7 +614,8 @@ main (int argc, char **argv)
   g_test_add_func ("/plate-json/check-good", test_what_can_be_read_passes_the_check);
   ADD ("/plate-json/saving", test_saving_replaces_the_file);
   ADD ("/plate-json/full-disk", test_a_full_disk_leaves_the_old_file);
-  ADD ("/plate-json/read-only-folder", test_a_folder_that_cannot_be_written_is_said);
+  ADD ("/plate-json/read-only", test_what_may_not_be_written_is_said);
+  ADD ("/plate-json/odd-names", test_odd_names);
   ADD ("/plate-json/unsound", test_a_plate_that_could_not_be_opened_is_not_saved);
   ADD ("/plate-json/large-or-missing", test_a_large_or_missing_file_is_said);
   return g_test_run ();

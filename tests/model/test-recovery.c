@@ -3,6 +3,7 @@
  * program has changed is noticed. */
 
 #include "car-fixture.h"
+#include "hard-places.h"
 
 #include "model/car-json.h"
 #include "model/document.h"
@@ -415,6 +416,64 @@ test_a_file_changed_on_disk_is_noticed (Fixture *f, gconstpointer data)
   g_assert_false (sw_document_file_was_changed (f->document));
 }
 
+static void
+test_work_on_odd_names_is_found (Fixture *f, gconstpointer data)
+{
+  const Car *car = sw_document_get_car (f->document);
+  (void) data;
+
+  for (guint i = 0; i < N_ODD_NAMES; i++) {
+    g_autofree char *name = odd_name (i, ".swcar");
+    g_autofree char *path = g_build_filename (f->folder, name, NULL);
+    g_autoptr (GFile) file = g_file_new_for_path (path);
+
+    g_assert_true (car_save (car, file, NULL));
+    kill_at_work (path);
+    g_autoptr (GPtrArray) found = recovery_find_left_over ();
+    g_assert_cmpuint (found->len, ==, 1);
+    const LeftOver *left_over = g_ptr_array_index (found, 0);
+    g_assert_cmpstr (left_over->file, ==, path);
+    g_autoptr (SwDocument) document = recovery_open (left_over, NULL);
+    g_assert_cmpfloat (inboard_of (document), ==, 7.25);
+    g_assert_true (g_file_equal (sw_document_get_file (document), file));
+    recovery_discard (left_over);
+  }
+}
+
+/* The work goes on, and no half of a copy is ever offered. */
+static gboolean
+goes_on_without_a_copy (gpointer data)
+{
+  SwDocument *document = data;
+  g_autoptr (Recovery) recovery = recovery_watch (document, 0);
+
+  move_mount (document, 3.0);
+  recovery_keep_now (recovery);
+  move_mount (document, 4.0);
+  recovery_keep_now (recovery);
+  return inboard_of (document) == 4.0 && sw_document_is_modified (document) &&
+         count_files () == 0;
+}
+
+static void
+test_a_full_disk_stops_nothing (Fixture *f, gconstpointer data)
+{
+  const int status = hard_place_little_room (goes_on_without_a_copy, f->document, FALSE);
+  (void) data;
+
+  g_assert_cmpint (status, ==, 0);
+}
+
+static void
+test_a_read_only_folder_stops_nothing (Fixture *f, gconstpointer data)
+{
+  g_autofree char *folder = recovery_path (NULL);
+  (void) data;
+
+  g_assert_cmpint (g_mkdir_with_parents (folder, 0700), ==, 0);
+  g_assert_true (hard_place_no_rights (folder, goes_on_without_a_copy, f->document));
+}
+
 #define ADD(path, test) g_test_add (path, Fixture, NULL, set_up, test, tear_down)
 
 int
@@ -431,6 +490,9 @@ main (int argc, char **argv)
   ADD ("/recovery/process-id", test_a_process_id_used_again_is_another_process);
   ADD ("/recovery/newest-first", test_the_newest_comes_first);
   ADD ("/recovery/no-folder", test_a_folder_that_cannot_be_made_stops_nothing);
+  ADD ("/recovery/odd-names", test_work_on_odd_names_is_found);
+  ADD ("/recovery/full-disk", test_a_full_disk_stops_nothing);
+  ADD ("/recovery/read-only-folder", test_a_read_only_folder_stops_nothing);
   ADD ("/recovery/private", test_the_user_alone_may_read_the_copies);
   ADD ("/recovery/changed-on-disk", test_a_file_changed_on_disk_is_noticed);
   return g_test_run ();

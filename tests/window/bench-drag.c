@@ -2,8 +2,9 @@
 /* What one step of a drag costs in a real window of 1600 by 1000: moving the mount
  * through the bench as the pointer does, until the frame is painted. Prints beside the
  * budget; never fails on time. With SETUPS the car gets that many, all of them shown, and
- * the board ten curves. QUESTION is the page beside the sheet; HANDLE is "mount" or
- * "height", which lowers the car.
+ * the board ten curves. QUESTION is the page beside the sheet; HANDLE is "mount",
+ * "height", which lowers the car, or "perch", which drags the perch of a coil that the
+ * car gets; with "springs" it gets one as well.
  *
  * bench-drag [STEPS [SETUPS [QUESTION [HANDLE]]]] */
 
@@ -24,7 +25,7 @@ typedef struct {
   SwWindow *window;
   guint n_setups; /* 0: as the demo car comes */
   const char *question;
-  gboolean is_lowering;
+  const char *handle;
   int step, n_steps, n_frames;
   gboolean waits_for_frame; /* the first one after a move, or the first of all */
   gint64 frame_start;
@@ -59,6 +60,20 @@ processor_time (void)
   return (gint64) t.tv_sec * 1000000 + t.tv_nsec / 1000;
 }
 
+static void
+set_perch (SwBench *bench, double perch)
+{
+  CarSprings springs = car_springs_none ();
+
+  springs.coil = (CarCoil){ .is_there = TRUE,
+                            .rate_n_per_mm = 25.0,
+                            .shear_modulus_gpa = SPRING_DEFAULT_SHEAR_MODULUS,
+                            .free_length_mm = 340.0,
+                            .perch_mm = perch,
+                            .upper_drop_mm = 40.0 };
+  sw_document_set_car_springs (sw_bench_get_document (bench), &springs, "Move perch");
+}
+
 static gboolean
 move_mount (gpointer data)
 {
@@ -79,8 +94,10 @@ move_mount (gpointer data)
     return G_SOURCE_REMOVE;
   }
   b->waits_for_frame = TRUE;
-  if (b->is_lowering)
+  if (g_str_equal (b->handle, "height"))
     sw_bench_set_lowering (bench, 20.0 + 20.0 * sin (way));
+  else if (g_str_equal (b->handle, "perch"))
+    set_perch (bench, 140.0 + 20.0 * sin (way));
   else
     sw_bench_set_mount (bench,
                         (MountOffset){ 15.0 + 10.0 * sin (way), 5.0 * cos (way), 0 });
@@ -154,6 +171,8 @@ prepare (Bench *b)
     add_setups (bench, b->n_setups);
     choose_curves (bench);
   }
+  if (g_str_equal (b->question, "springs"))
+    set_perch (bench, 140.0);
   printf ("1600 x 1000, %s, %u setups, %u curves each\n", b->question,
           sw_document_get_car (sw_bench_get_document (bench))->setups->len,
           n_curves (bench));
@@ -194,7 +213,7 @@ main (int argc, char **argv)
   b->n_steps = CLAMP (argc > 1 ? atoi (argv[1]) : 300, 1, MOST_STEPS);
   b->n_setups = (guint) CLAMP (argc > 2 ? atoi (argv[2]) : 0, 0, 24);
   b->question = argc > 3 ? argv[3] : "travel";
-  b->is_lowering = argc > 4 && g_str_equal (argv[4], "height");
+  b->handle = argc > 4 ? argv[4] : "mount";
   g_signal_connect_swapped (application, "window-added", G_CALLBACK (on_window_added_cb),
                             b);
   g_application_run (G_APPLICATION (application), 1, argv);

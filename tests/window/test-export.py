@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The export window, and the whole way to a picture by mouse and by keys alone."""
 import datetime
+import json
 import struct
 import time
 import zlib
@@ -62,8 +63,14 @@ class Export(WindowTest):
 
     def test_it_begins_with_the_question_in_hand(self):
         """And gives what the command line gives, to the byte."""
+        car = json.loads(self.car.read_text())
+        car['springs'] = {'coil': {'rate_n_per_mm': 25, 'free_length_mm': 340,
+                                   'perch_mm': 140, 'upper_drop_mm': 40}}
+        self.car.write_text(json.dumps(car))
         for key, question, view in (('alt+2', 'height', 'lowering'),
-                                    ('alt+3', 'mount', 'mount')):
+                                    ('alt+3', 'mount', 'mount'),
+                                    ('alt+4', 'springs', 'springs'),
+                                    ('alt+5', 'loads', 'loads')):
             window = self.open()
             window.key(key)
             wait_for('the page', lambda name=question, now=window:

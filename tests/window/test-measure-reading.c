@@ -131,6 +131,10 @@ test_nonsense_comes_before_what_is_missing (Fixture *f, gconstpointer data)
   type (f, field_at ("tyre.section_width_mm"), "wide");
   assert_says (f, MEASURE_NONSENSE, "“Section width” holds “wide”, which is no number.",
                "tyre.section_width_mm");
+  type (f, field_at ("tyre.section_width_mm"), "185,5");
+  assert_says (f, MEASURE_NONSENSE,
+               "“Section width” holds “185,5”, which is no number here; write “185.5”.",
+               "tyre.section_width_mm");
 }
 
 static void

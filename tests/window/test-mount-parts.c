@@ -7,6 +7,7 @@
 #include "window/answers-view-row.h"
 #include "window/application.h"
 #include "window/card-window-print.h"
+#include "window/mount-view-page.h"
 #include "window/mount-view-steps.h"
 #include "window/window-private.h"
 
@@ -14,6 +15,7 @@
 
 #include <glib/gstdio.h>
 #include <math.h>
+#include <string.h>
 
 static GtkApplication *application;
 
@@ -164,10 +166,9 @@ type (GtkWidget *spin, const char *text)
 static void
 test_an_open_end_is_empty_and_steps_from_its_start (void)
 {
-  GtkWidget *least =
-      g_object_ref_sink (range_bound_new (TRUE, UNIT_ANGLE, 0.1, 2, "at least"));
-  GtkWidget *most =
-      g_object_ref_sink (range_bound_new (FALSE, UNIT_ANGLE, 0.1, 2, "at most"));
+  const AimInfo camber = aim_info (AIM_CAMBER);
+  GtkWidget *least = g_object_ref_sink (range_bound_new (TRUE, &camber, "at least"));
+  GtkWidget *most = g_object_ref_sink (range_bound_new (FALSE, &camber, "at most"));
   int changed = 0;
 
   g_assert_cmpfloat (range_bound_get (least), ==, -INFINITY);
@@ -517,6 +518,70 @@ test_a_miss_colours_its_own_side (void)
   close_window (window);
 }
 
+static GtkLabel *
+plate_label (GtkWidget *widget)
+{
+  if (GTK_IS_LABEL (widget) && gtk_widget_has_css_class (widget, "plate-name"))
+    return GTK_LABEL (widget);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child)) {
+    GtkLabel *label = plate_label (child);
+
+    if (label != NULL)
+      return label;
+  }
+  return NULL;
+}
+
+/* How many characters stand before the ellipsis, or all; the names are ASCII. */
+static int
+n_shown (GtkLabel *label)
+{
+  PangoLayoutIter *iter = pango_layout_get_iter (gtk_label_get_layout (label));
+  int n = (int) strlen (gtk_label_get_text (label));
+
+  do {
+    const PangoLayoutRun *run = pango_layout_iter_get_run_readonly (iter);
+
+    if (run != NULL && (run->item->analysis.flags & PANGO_ANALYSIS_FLAG_IS_ELLIPSIS) != 0)
+      n = run->item->offset;
+  } while (pango_layout_iter_next_run (iter));
+  pango_layout_iter_free (iter);
+  return n;
+}
+
+/* In a window as narrow as its parts allow, in a button as high as the one beside it. */
+static void
+test_names_of_plates_are_not_cut_to_nothing (void)
+{
+  SwWindow *window = open_window ("wren.swcar");
+  SwChooser *chooser = sw_chooser_of (window->bench);
+  GtkWidget *narrow = gtk_window_new (), *tools = mount_tools_new (window->bench);
+  GtkWidget *lines = gtk_widget_get_first_child (tools);
+  GtkLabel *label = plate_label (tools);
+  const PlateLibrary *library = sw_chooser_get_library (chooser);
+
+  gtk_window_set_default_size (GTK_WINDOW (narrow), 1, 1);
+  gtk_window_set_child (GTK_WINDOW (narrow), tools);
+  gtk_window_present (GTK_WINDOW (narrow));
+  g_assert_cmpuint (library->plates->len, >=, 8);
+  for (guint i = 0; i < library->plates->len; i++) {
+    const ShelfPlate *shelf = library->plates->pdata[i];
+    const int length = (int) strlen (shelf->plate->name);
+    int height;
+
+    sw_chooser_set_plate (chooser, shelf->plate->name, FALSE);
+    gtk_test_widget_wait_for_draw (narrow);
+    g_test_message ("%s: %d of %d", shelf->plate->name, n_shown (label), length);
+    g_assert_cmpint (n_shown (label), >=, MIN (length, 12));
+    gtk_widget_measure (lines, GTK_ORIENTATION_VERTICAL, -1, &height, NULL, NULL, NULL);
+    g_assert_cmpint (gtk_widget_get_height (gtk_widget_get_last_child (tools)), <=,
+                     height);
+  }
+  gtk_window_destroy (GTK_WINDOW (narrow));
+  close_window (window);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -545,6 +610,7 @@ main (int argc, char **argv)
   g_test_add_func ("/chooser/right", test_the_right_side_is_set_by_itself);
   g_test_add_func ("/chooser/fit", test_fitting_is_one_undo_step_and_comes_in_hand);
   g_test_add_func ("/answers/colours", test_a_miss_colours_its_own_side);
+  g_test_add_func ("/mount/plate-names", test_names_of_plates_are_not_cut_to_nothing);
   g_test_add_func ("/card/print", test_the_card_prints_on_one_upright_a4);
   g_test_add_func ("/card/set", test_the_card_is_of_what_is_set);
   status = g_test_run ();

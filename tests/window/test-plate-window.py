@@ -118,6 +118,9 @@ class MakePlate(Editor):
         window.key('space')
         self.tab_to(window, 'push button', 'Remove hole 2')
         window.key('space')
+        self.type_into(window, 'spin button', 'Hole 2, rearward', '7,5')
+        self.sentence(window, '^“Hole 2, rearward” holds “7,5”, which is no number here')
+        self.assertFalse(self.is_on(window, 'Save'))
         self.type_into(window, 'spin button', 'Hole 2, rearward', '7.5')
         window.key('Return')
         window.wait_gone(dialog)
@@ -153,6 +156,7 @@ class MakePlate(Editor):
         window, dialog = self.open_new()
         window.type('Far')
         for text, sentence in (('4x', '^“Inboard” holds “4x”, which is no number'),
+                               ('4,5', 'holds “4,5”, which is no number here; write “4.5”'),
                                ('500', '^“Inboard” is 500, but must lie between')):
             self.type_into(window, 'spin button', 'Inboard', text)
             self.sentence(window, sentence)

@@ -44,6 +44,23 @@ test_reads_what_people_type (void)
   }
 }
 
+/* The C locale has the point; which of two commas was meant nobody knows. */
+static void
+test_a_comma_is_understood (void)
+{
+  static const struct {
+    const char *text, *meant;
+  } cases[] = { { "-0,6", "-0.6" }, { " −0,6 ", "−0.6" }, { ",5", ".5" },
+                { "-0.6", NULL },   { "1,234.5", NULL },  { "1,2,3", NULL },
+                { "1,5x", NULL },   { ",", NULL },        { "", NULL } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autofree char *meant = typed_number_meant (cases[i].text);
+
+    g_assert_cmpstr (meant, ==, cases[i].meant);
+  }
+}
+
 /* A million of each size would say no more. */
 static void
 test_text_reads_back_to_the_bit (void)
@@ -120,6 +137,7 @@ main (int argc, char **argv)
   setlocale (LC_NUMERIC, "C");
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/typed-number/reads-what-people-type", test_reads_what_people_type);
+  g_test_add_func ("/typed-number/a-comma-is-understood", test_a_comma_is_understood);
   g_test_add_func ("/typed-number/text-reads-back-to-the-bit",
                    test_text_reads_back_to_the_bit);
   g_test_add_func ("/typed-number/text-is-no-longer-than-needed",

@@ -329,6 +329,43 @@ test_the_page_on_height_and_the_long_table_are_drawn (void)
 }
 
 static void
+test_the_page_on_springs_is_drawn_and_dies (void)
+{
+  SwWindow *window = open_window ("wren.swcar");
+  SwDocument *document = sw_bench_get_document (window->bench);
+  CarSprings springs = car_springs_none ();
+
+  g_action_group_change_action_state (G_ACTION_GROUP (window), "question",
+                                      g_variant_new_string ("springs"));
+  gpointer panel = gtk_stack_get_visible_child (window->strips);
+  g_object_add_weak_pointer (panel, &panel);
+  gtk_test_widget_wait_for_draw (gtk_stack_get_visible_child (window->questions));
+  g_assert_true (sw_document_set_car_springs (document, &springs, "Take all away"));
+  g_assert_cmpuint (sw_bench_get_springs (window->bench)->setups[0].stands, ==,
+                    STANDS_NOT_GIVEN);
+  springs.coil = (CarCoil){ .is_there = TRUE,
+                            .rate_n_per_mm = 25.0,
+                            .shear_modulus_gpa = SPRING_DEFAULT_SHEAR_MODULUS,
+                            .free_length_mm = 340.0,
+                            .perch_mm = 140.0 };
+  g_assert_true (sw_document_set_car_springs (document, &springs, "Add a coil"));
+  gtk_test_widget_wait_for_draw (gtk_stack_get_visible_child (window->questions));
+  g_assert_cmpuint (sw_bench_get_springs (window->bench)->setups[0].stands, ==,
+                    STANDS_BY_SPRINGS);
+  sw_bench_set_travel (window->bench, 20.0);
+  g_assert_cmpfloat (sw_bench_get_springs (window->bench)->setups[0].now.coil_force, >,
+                     sw_bench_get_springs (window->bench)
+                         ->setups[0]
+                         .at_height.coil_force);
+  sw_document_undo (document);
+  g_assert_cmpuint (sw_bench_get_springs (window->bench)->setups[0].stands, ==,
+                    STANDS_NOT_GIVEN);
+  gtk_test_widget_wait_for_draw (panel);
+  close_window (window);
+  g_assert_null (panel);
+}
+
+static void
 test_window_and_views_die_together (void)
 {
   SwWindow *window = open_window ("wren.swcar");
@@ -470,6 +507,15 @@ test_a_canvas_draws_when_it_must (void)
   run_idle ();
 }
 
+static void
+test_icons_come_with_the_program (void)
+{
+  GtkIconTheme *theme = gtk_icon_theme_get_for_display (gdk_display_get_default ());
+
+  g_assert_true (gtk_icon_theme_has_icon (theme, SW_APPLICATION_ID));
+  g_assert_true (gtk_icon_theme_has_icon (theme, SW_APPLICATION_ID "-symbolic"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -494,12 +540,14 @@ main (int argc, char **argv)
   g_test_add_func ("/lowering/play", test_play_lowers_and_a_second_call_puts_back);
   g_test_add_func ("/lowering/page",
                    test_the_page_on_height_and_the_long_table_are_drawn);
+  g_test_add_func ("/springs/page", test_the_page_on_springs_is_drawn_and_dies);
   g_test_add_func ("/window/dies", test_window_and_views_die_together);
   g_test_add_func ("/window/refused", test_a_refused_file_leaves_the_car);
   g_test_add_func ("/window/another-car", test_another_car_comes_into_the_window);
   g_test_add_func ("/window/example", test_an_example_has_no_file);
   g_test_add_func ("/window/dark", test_dark_turns_the_drawings);
   g_test_add_func ("/canvas/draws-when-it-must", test_a_canvas_draws_when_it_must);
+  g_test_add_func ("/icons", test_icons_come_with_the_program);
   status = g_test_run ();
   g_object_unref (application);
   return status;
