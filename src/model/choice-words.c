@@ -37,26 +37,25 @@ static char *
 tyre_sentence (double room, double asked)
 {
   const int decimals = decimals_apart (room, asked, 1);
-  g_autofree char *has = number_text (fabs (room), decimals);
-  g_autofree char *wants = number_text (asked, decimals);
+  g_autofree char *has = unit_text (UNIT_LENGTH, fabs (room), decimals);
+  g_autofree char *wants = unit_text (UNIT_LENGTH, asked, decimals);
 
-  return g_strdup_printf (
-      room < 0.0 ? _ ("Stands %s mm inside the tyre, %s mm of room are asked for.")
-                 : _ ("Leaves %s mm to the tyre, %s mm are asked for."),
-      has, wants);
+  return g_strdup_printf (room < 0.0
+                              ? _ ("Stands %s inside the tyre, %s of room are asked for.")
+                              : _ ("Leaves %s to the tyre, %s are asked for."),
+                          has, wants);
 }
 
 static char *
 edge_sentence (double margin, double asked)
 {
   const int decimals = decimals_apart (margin, asked, 1);
-  g_autofree char *has = number_text (fabs (margin), decimals);
-  g_autofree char *wants = number_text (asked, decimals);
+  g_autofree char *has = unit_text (UNIT_LENGTH, fabs (margin), decimals);
+  g_autofree char *wants = unit_text (UNIT_LENGTH, asked, decimals);
 
   return g_strdup_printf (
-      margin < 0.0
-          ? _ ("Stands %s mm past the tower's edge, %s mm of room are asked for.")
-          : _ ("Leaves %s mm to the tower's edge, %s mm are asked for."),
+      margin < 0.0 ? _ ("Stands %s past the tower's edge, %s of room are asked for.")
+                   : _ ("Leaves %s to the tower's edge, %s are asked for."),
       has, wants);
 }
 

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/unit.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define MM_PER_INCH 25.4

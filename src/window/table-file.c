@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/table-file.h"
 #include "window/chooser.h"
+#include "window/loader.h"
 
 #include "model/choice-table.h"
 #include "model/file-replace.h"
+#include "model/joint-table.h"
 #include "model/spring-table.h"
 #include "model/travel-gap.h"
 #include "model/travel-table.h"
@@ -43,6 +45,23 @@ write_answers (SwBench *bench, GString *text)
                       CHOICE_TABLE_CSV, text);
 }
 
+/* Of the setup in hand under the case that is looked at. */
+static void
+write_loads (SwBench *bench, GString *text)
+{
+  SwLoader *loader = sw_loader_of (bench);
+  const LoadStudy *study = sw_loader_get_study (loader);
+  const guint setup = sw_bench_get_setup_index (bench);
+  CarLoadCase cases[LOAD_CASES_MOST];
+
+  car_load_cases (car_of (bench), cases);
+  joint_table_write (&(JointTable){ sw_bench_get_springs (bench), setup,
+                                    load_study_mode (study, setup),
+                                    cases[sw_loader_get_case (loader)].name,
+                                    load_study_in_hand (study) },
+                     TABLE_CSV, text);
+}
+
 char *
 table_file_text (SwBench *bench, const char *question)
 {
@@ -50,6 +69,8 @@ table_file_text (SwBench *bench, const char *question)
 
   if (g_str_equal (question, "springs"))
     write_springs (bench, text);
+  else if (g_str_equal (question, "loads"))
+    write_loads (bench, text);
   else if (g_str_equal (question, "mount"))
     write_answers (bench, text);
   else

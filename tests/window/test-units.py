@@ -9,9 +9,9 @@ import re
 import subprocess
 import sys
 
-from gtkdrive import wait_for
+from gtkdrive import GLib, wait_for
 from kept_settings import KeptTest
-from strutwright_window import CURVES, NUMBERS, command, main, table_row
+from strutwright_window import CURVES, DATA, NUMBERS, command, main, table_row
 
 IMPERIAL = {'unit_length': "'inch'", 'unit_angle': "'minutes'", 'unit_toe': "'total'"}
 INCH = 25.4
@@ -170,6 +170,19 @@ class Units(KeptTest):
         window.in_dialog(path)
         wait_for('the file', path.exists)
         self.assertEqual(path.read_text(), command('table', self.car).stdout.replace('\r', ''))
+
+    def test_each_question_has_its_table(self):
+        """The columns are those that the headers of the tables promise."""
+        window = self.open(DATA / 'dunnock.swcar', title='Dunnock 1.4 sports coupé')
+        for question, head in (('springs', 'wheel_travel_mm,wheel_load_n,wheel_rate_n_per_mm'),
+                               ('loads', 'quantity,unit,value,x,y,z'),
+                               ('mount', 'rank,plate')):
+            path = self.folder / (question + '.csv')
+            window.activate('question', GLib.Variant('s', question))
+            window.activate('save-table')
+            window.in_dialog(path)
+            wait_for('the file', path.exists)
+            self.assertTrue(path.read_text().startswith(head), path.read_text()[:80])
 
 
 if __name__ == '__main__':
