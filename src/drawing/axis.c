@@ -7,22 +7,13 @@
 /* So much of a step counts as none: 0.3 / 0.1 is not quite 3. */
 #define SLACK 1e-6
 
-/* The steps in rising order: 1, 2, 5, 10 … at rank 0, 1, 2, 3 … */
-static double
-step_of_rank (int rank)
-{
-  static const double mantissa[] = { 1.0, 2.0, 5.0 };
-  const int decade = rank >= 0 ? rank / 3 : -((2 - rank) / 3);
-  const double m = mantissa[rank - 3 * decade];
-
-  /* a division by a whole number is exact where a product with 0.1 is not */
-  return decade >= 0 ? m * pow (10.0, decade) : m / pow (10.0, -decade);
-}
-
+/* Below all that can do, for either way of dividing. */
 static int
-first_rank (double span, int most_steps)
+first_rank (UnitKind kind, double span, int most_steps)
 {
-  return 3 * (int) floor (log10 (span / most_steps)) - 1;
+  const int rank = 3 * (int) floor (log10 (span / most_steps)) - 1;
+
+  return unit_is_sexagesimal (kind) ? rank - 9 : rank;
 }
 
 static double
@@ -44,38 +35,86 @@ has_most_steps (double low, double high, double step, int most_steps)
 }
 
 AxisRange
+axis_range_exact_in (UnitKind kind, double low, double high, int most_steps)
+{
+  g_return_val_if_fail (high > low && most_steps > 0,
+                        ((AxisRange){ low, high, 1.0, kind }));
+  const double from = unit_shown (kind, low), to = unit_shown (kind, high);
+  int rank = first_rank (kind, to - from, most_steps);
+
+  while (!has_most_steps (from, to, unit_step_of_rank (kind, rank), most_steps))
+    rank++;
+  return (AxisRange){ low, high, unit_step_of_rank (kind, rank), kind };
+}
+
+AxisRange
 axis_range_exact (double low, double high, int most_steps)
 {
-  g_return_val_if_fail (high > low && most_steps > 0, ((AxisRange){ low, high, 1.0 }));
-  int rank = first_rank (high - low, most_steps);
+  return axis_range_exact_in (UNIT_NONE, low, high, most_steps);
+}
 
-  while (!has_most_steps (low, high, step_of_rank (rank), most_steps))
-    rank++;
-  return (AxisRange){ low, high, step_of_rank (rank) };
+/* Of shown numbers. */
+static int
+ticks_between (double low, double high, double step, int *first)
+{
+  *first = (int) ceil (low / step - SLACK);
+  return (int) floor (high / step + SLACK) - *first + 1;
+}
+
+AxisRange
+axis_range_round_in (UnitKind kind, double low, double high, int most_steps)
+{
+  g_return_val_if_fail (high > low && most_steps > 0,
+                        ((AxisRange){ low, high, 1.0, kind }));
+  const double from = unit_shown (kind, low), to = unit_shown (kind, high);
+
+  for (int rank = first_rank (kind, to - from, most_steps);; rank++) {
+    const double step = unit_step_of_rank (kind, rank);
+    double down = down_to (from, step / 2.0), up = up_to (to, step / 2.0);
+    int first;
+
+    if (most_steps < 3 || ticks_between (down, up, step, &first) < 3) {
+      down = down_to (from, step);
+      up = up_to (to, step);
+    }
+    if (has_most_steps (down, up, step, most_steps))
+      return (AxisRange){ unit_stored (kind, down), unit_stored (kind, up), step, kind };
+  }
 }
 
 AxisRange
 axis_range_round (double low, double high, int most_steps)
 {
-  g_return_val_if_fail (high > low && most_steps > 0, ((AxisRange){ low, high, 1.0 }));
-
-  for (int rank = first_rank (high - low, most_steps);; rank++) {
-    const double step = step_of_rank (rank);
-    AxisRange range = { down_to (low, step / 2.0), up_to (high, step / 2.0), step };
-    int first;
-
-    if (most_steps < 3 || axis_range_ticks (range, &first) < 3)
-      range = (AxisRange){ down_to (low, step), up_to (high, step), step };
-    if (has_most_steps (range.low, range.high, step, most_steps))
-      return range;
-  }
+  return axis_range_round_in (UNIT_NONE, low, high, most_steps);
 }
 
 int
 axis_range_ticks (AxisRange range, int *first)
 {
-  *first = (int) ceil (range.low / range.step - SLACK);
-  return (int) floor (range.high / range.step + SLACK) - *first + 1;
+  return ticks_between (unit_shown (range.kind, range.low),
+                        unit_shown (range.kind, range.high), range.step, first);
+}
+
+double
+axis_tick (AxisRange range, int i)
+{
+  return unit_stored (range.kind, i * range.step);
+}
+
+/* Whole degrees have no minutes where all labels are whole. */
+void
+axis_tick_text (AxisRange range, int i, char *text, size_t size)
+{
+  const gboolean has_minutes = unit_is_sexagesimal (range.kind);
+
+  if (has_minutes && (range.step >= 1.0 || i == 0)) {
+    axis_format (i * range.step, 0, text, size);
+    g_strlcat (text, "°", size);
+  } else {
+    unit_format_shown (range.kind, i * range.step,
+                       axis_step_decimals (range.step * (has_minutes ? 60.0 : 1.0)),
+                       FALSE, text, size);
+  }
 }
 
 int

@@ -4,11 +4,15 @@
 
 #pragma once
 
+#include "model/unit.h"
+
 #include <stddef.h>
 
-/* A range whose labels stand at the multiples of step that lie in it. */
+/* A range of stored values (see unit.h) whose labels stand at the multiples of step that
+ * lie in it; the step is a shown number. */
 typedef struct {
   double low, high, step;
+  UnitKind kind;
 } AxisRange;
 
 /* The range @low … @high with the smallest step of 1, 2 or 5 · 10^n that makes at most
@@ -20,8 +24,16 @@ AxisRange axis_range_exact (double low, double high, int most_steps);
  */
 AxisRange axis_range_round (double low, double high, int most_steps);
 
+/* The same for a kind of unit, with steps that are round as shown: 10′ and 30′ where
+ * there are minutes. */
+AxisRange axis_range_exact_in (UnitKind kind, double low, double high, int most_steps);
+AxisRange axis_range_round_in (UnitKind kind, double low, double high, int most_steps);
+
 /* The labels: @first · step, (@first + 1) · step, …; returns how many. */
 int axis_range_ticks (AxisRange range, int *first);
+/* Where label @i stands, as a stored value, and what it says. */
+double axis_tick (AxisRange range, int i);
+void axis_tick_text (AxisRange range, int i, char *text, size_t size);
 
 /* Decimals that tell one multiple of @step from the next. */
 int axis_step_decimals (double step);

@@ -14,6 +14,7 @@
 #define LEAST_COLUMN 200.0
 
 #define COLUMN_GAP 18.0
+#define CAPTION_SIZE 160
 
 static BoardColumn
 column_at (double x, double width, int first, int n)
@@ -111,13 +112,34 @@ static TravelLeft
 travel_left (SweepRange range, double standing)
 {
   TravelLeft left;
-  char number[32];
+  char number[48];
 
-  axis_format (fmax (standing - range.from, 0.0), 0, number, sizeof number);
-  g_snprintf (left.droop, sizeof left.droop, _ ("◂ %s mm droop to go"), number);
-  axis_format (fmax (range.to - standing, 0.0), 0, number, sizeof number);
-  g_snprintf (left.bump, sizeof left.bump, _ ("%s mm bump to go ▸"), number);
+  unit_format_whole (UNIT_LENGTH, fmax (standing - range.from, 0.0), 0, FALSE, number,
+                     sizeof number);
+  g_snprintf (left.droop, sizeof left.droop, _ ("◂ %s droop to go"), number);
+  unit_format_whole (UNIT_LENGTH, fmax (range.to - standing, 0.0), 0, FALSE, number,
+                     sizeof number);
+  g_snprintf (left.bump, sizeof left.bump, _ ("%s bump to go ▸"), number);
   return left;
+}
+
+/* "wheel travel, mm", with the two ways where @with_ways. */
+static void
+caption_text (bool with_ways, char *text, size_t size)
+{
+  g_snprintf (text, size,
+              with_ways ? _ ("wheel travel, %s · droop − | bump +")
+                        : _ ("wheel travel, %s"),
+              unit_symbol (UNIT_LENGTH));
+}
+
+static double
+caption_width (const ChartPen *pen, bool with_ways)
+{
+  char text[CAPTION_SIZE];
+
+  caption_text (with_ways, text, sizeof text);
+  return text_measure (pen->texts, chart_small_style (pen->theme), text).width;
 }
 
 /* Whether caption and travel left find room side by side, wherever the setup stands. */
@@ -132,22 +154,15 @@ has_room_for_left (const BoardColumn *column, const Chart *chart, const ChartPen
   return column->first == 0 &&
          2.0 * fmax (text_measure (pen->texts, style, droop.droop).width,
                      text_measure (pen->texts, style, bump.bump).width) +
-                 text_measure (pen->texts, style, _ ("wheel travel, mm")).width +
-                 2.0 * style.size <=
+                 caption_width (pen, false) + 2.0 * style.size <=
              chart->plot.width;
 }
 
-static const char *
-caption_that_fits (const BoardColumn *column, const Chart *chart, const ChartPen *pen)
+static bool
+has_room_for_ways (const BoardColumn *column, const Chart *chart, const ChartPen *pen)
 {
-  const char *captions[] = { _ ("wheel travel, mm · droop − | bump +"),
-                             _ ("wheel travel, mm") };
-  const TextStyle style = chart_small_style (pen->theme);
-  const bool is_whole =
-      !has_room_for_left (column, chart, pen) &&
-      text_measure (pen->texts, style, captions[0]).width <= chart->plot.width;
-
-  return is_whole ? captions[0] : captions[1];
+  return !has_room_for_left (column, chart, pen) &&
+         caption_width (pen, true) <= chart->plot.width;
 }
 
 static double
@@ -161,9 +176,11 @@ board_draw_travel_caption (const BoardColumn *column,
                            const Chart *chart,
                            const ChartPen *pen)
 {
+  char text[CAPTION_SIZE];
+
+  caption_text (has_room_for_ways (column, chart, pen), text, sizeof text);
   theme_use (pen->cr, pen->theme->soft_ink);
-  text_draw (pen->texts, pen->cr, chart_small_style (pen->theme),
-             caption_that_fits (column, chart, pen),
+  text_draw (pen->texts, pen->cr, chart_small_style (pen->theme), text,
              chart->plot.x + chart->plot.width / 2.0, caption_y (column, pen->theme),
              (TextAnchor){ 0.5, TEXT_BASELINE });
 }
@@ -193,15 +210,14 @@ draw_travel_labels (const BoardColumn *column,
                     Frame taken)
 {
   const TextStyle style = chart_small_style (pen->theme);
-  const int decimals = axis_step_decimals (pen->travel.step);
   const double air = 3.0;
   int first, n = axis_range_ticks (pen->travel, &first);
   char text[32];
 
   theme_use (pen->cr, pen->theme->soft_ink);
   for (int i = first; i < first + n; i++) {
-    const double x = axis_to_pixel (chart->x, i * pen->travel.step);
-    axis_format (i * pen->travel.step, decimals, text, sizeof text);
+    const double x = axis_to_pixel (chart->x, axis_tick (pen->travel, i));
+    axis_tick_text (pen->travel, i, text, sizeof text);
     const double half = text_measure (pen->texts, style, text).width / 2.0 + air;
     if (x + half < taken.x || x - half > taken.x + taken.width)
       text_draw (pen->texts, pen->cr, style, text, x, label_y (column, pen->theme),
@@ -233,10 +249,9 @@ draw_travel_tag (const BoardColumn *column, const Chart *chart, const ChartPen *
   const double travel = pen->study->travel, pad = 4.0;
   const double y = label_y (column, pen->theme);
   const Frame slot = chart->slot;
-  char number[32], text[48];
+  char text[48];
 
-  axis_format (travel, 1, number, sizeof number);
-  g_snprintf (text, sizeof text, travel > 0.0 ? _ ("+%s mm") : _ ("%s mm"), number);
+  unit_format_whole (UNIT_LENGTH, travel, 1, TRUE, text, sizeof text);
   const TextSize size = text_measure (pen->texts, style, text);
   const double half = size.width / 2.0 + pad;
   const double x =

@@ -27,6 +27,7 @@ struct Board {
   cairo_surface_t *still;
   BoardChoice choice;
   Theme theme;
+  UnitChoice units;
   SweepRange range;
   double width, height, pixel_scale;
   int lit;
@@ -87,7 +88,8 @@ take_choice (Board *board, const BoardChoice *choice)
   const int n_large = (int) MIN (choice->n_large, BOARD_MOST_LARGE);
   const int n_small = (int) MIN (choice->n_small, BOARD_MOST_SMALL);
 
-  if (board->n_charts > 0 && is_same_choice (&board->choice, choice))
+  if (board->n_charts > 0 && is_same_choice (&board->choice, choice) &&
+      unit_choice_equal (&board->units, unit_choice ()))
     return;
   for (int i = 0; i < BOARD_MOST_CHARTS; i++)
     chart_clear (&board->charts[i]);
@@ -97,6 +99,7 @@ take_choice (Board *board, const BoardChoice *choice)
     chart_init (&board->charts[n_large + i], choice->small[i]);
   board->n_charts = n_large + n_small;
   board->choice = *choice;
+  board->units = *unit_choice ();
   board->is_stale = true;
 }
 
@@ -192,8 +195,8 @@ place_column (Board *board, int c, const Study *study, bool hold)
   }
   const int most = (int) ((column->width - board->gutter[c] - board->names[c]) /
                           (2.9 * board->theme.small_text));
-  board->travel[c] =
-      axis_range_exact (board->range.from, board->range.to, CLAMP (most, 2, 10));
+  board->travel[c] = axis_range_exact_in (UNIT_LENGTH, board->range.from, board->range.to,
+                                          CLAMP (most, 2, 10));
 }
 
 static void

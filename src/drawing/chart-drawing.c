@@ -43,11 +43,11 @@ draw_grid (const Chart *chart, const ChartPen *pen)
   theme_line (cr, LINE_FULL, pen->theme->thin);
   theme_use (cr, pen->theme->faint);
   for (int i = first; i < first + n; i++)
-    add_line_across (chart, cr, axis_to_pixel (chart->y, i * chart->range.step));
+    add_line_across (chart, cr, axis_to_pixel (chart->y, axis_tick (chart->range, i)));
 
   n = axis_range_ticks (pen->travel, &first);
   for (int i = first; i < first + n; i++) {
-    const double x = crisp (axis_to_pixel (chart->x, i * pen->travel.step));
+    const double x = crisp (axis_to_pixel (chart->x, axis_tick (pen->travel, i)));
     cairo_move_to (cr, x, plot.y);
     cairo_line_to (cr, x, plot.y + plot.height);
   }
@@ -75,16 +75,15 @@ static void
 draw_labels (const Chart *chart, const ChartPen *pen)
 {
   const TextStyle style = chart_small_style (pen->theme);
-  const int decimals = axis_step_decimals (chart->range.step);
   int first, n = axis_range_ticks (chart->range, &first);
   char text[32];
 
   theme_use (pen->cr, pen->theme->soft_ink);
   for (int i = first; i < first + n; i++) {
-    const double value = i * chart->range.step;
-    axis_format (value, decimals, text, sizeof text);
+    axis_tick_text (chart->range, i, text, sizeof text);
     text_draw (pen->texts, pen->cr, style, text, chart->plot.x - 5.0,
-               axis_to_pixel (chart->y, value), (TextAnchor){ 1.0, 0.5 });
+               axis_to_pixel (chart->y, axis_tick (chart->range, i)),
+               (TextAnchor){ 1.0, 0.5 });
   }
 }
 
@@ -119,10 +118,11 @@ unit_width (const Chart *chart, const ChartPen *pen)
 {
   const TextStyle small = chart_small_style (pen->theme);
 
-  return chart->info.unit[0] == '\0'
+  const char *unit = chart->info.unit;
+
+  return unit[0] == '\0'
              ? 0.0
-             : 0.5 * pen->theme->text +
-                   text_measure (pen->texts, small, chart->info.unit).width;
+             : 0.5 * pen->theme->text + text_measure (pen->texts, small, unit).width;
 }
 
 /* The short name where the whole one leaves no room for unit and value. */
@@ -332,7 +332,7 @@ value_at (const Station *station, Quantity quantity)
 static void
 format_value (const Chart *chart, double value, char *text, gsize size)
 {
-  const char *unit = chart->info.unit;
+  const char *unit = quantity_symbol (chart->quantity);
   const gboolean is_mark = g_str_equal (unit, "°") || g_str_equal (unit, "%");
 
   quantity_format (chart->quantity, value, chart->info.positive[0] != '\0', text, size);

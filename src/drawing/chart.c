@@ -17,6 +17,7 @@ void
 chart_init (Chart *chart, Quantity quantity)
 {
   *chart = (Chart){ .quantity = quantity, .info = quantity_info (quantity) };
+  chart->info.unit = quantity_caption (quantity); /* a heading says what is drawn */
 }
 
 void
@@ -226,9 +227,11 @@ chart_fit (Chart *chart, int most_steps, bool hold)
     low = fmin (low, old.low);
     high = fmax (high, old.high);
   }
-  chart->range = axis_range_round (low, high, most_steps);
+  chart->range =
+      axis_range_round_in (quantity_unit_kind (chart->quantity), low, high, most_steps);
   return chart->range.low != old.low || chart->range.high != old.high ||
-         chart->range.step != old.step || chart->is_clipped != was_clipped;
+         chart->range.step != old.step || chart->range.kind != old.kind ||
+         chart->is_clipped != was_clipped;
 }
 
 void
@@ -325,13 +328,12 @@ chart_place_words (Chart *chart, TextCache *texts, const Theme *theme)
 double
 chart_label_width (const Chart *chart, TextCache *texts, const Theme *theme)
 {
-  const int decimals = axis_step_decimals (chart->range.step);
   int first, n = axis_range_ticks (chart->range, &first);
   double width = 0.0;
   char text[32];
 
   for (int i = first; i < first + n; i++) {
-    axis_format (i * chart->range.step, decimals, text, sizeof text);
+    axis_tick_text (chart->range, i, text, sizeof text);
     width = fmax (width, text_measure (texts, chart_small_style (theme), text).width);
   }
   return width;

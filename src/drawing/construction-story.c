@@ -421,14 +421,13 @@ draw_height (const Picture *p, Pixel centre)
   const Pixel ground = { x, p->ground_y }, top = { x, centre.y };
   const double way = top.y < ground.y ? -1.0 : 1.0, tall = fabs (top.y - ground.y);
   const Stroke thin = { LINE_FULL, 0.5 * p->theme.line, p->theme.accent };
-  char figure[24], label[48];
+  char label[48];
 
-  axis_format (p->n.drawn.roll_centre_height,
-               MAX (construction_decimals (p->n.drawn.roll_centre_height,
-                                           p->n.exact_height),
-                    1),
-               figure, sizeof figure);
-  g_snprintf (label, sizeof label, "%s mm", figure);
+  unit_format_whole (UNIT_LENGTH, p->n.drawn.roll_centre_height,
+                     MAX (construction_decimals (p->n.drawn.roll_centre_height,
+                                                 p->n.exact_height),
+                          1),
+                     FALSE, label, sizeof label);
   if (tall > 0.8 * text) {
     pen_line (&p->pen, pixel_add (top, -0.3 * text, 0.0), centre, thin);
     pen_line (&p->pen, ground, top, thin);

@@ -16,9 +16,23 @@
 typedef char Figure[24];
 
 static void
-figure (double value, Figure text)
+angle_figure (double degrees, Figure text)
 {
-  axis_format (value, 1, text, sizeof (Figure));
+  unit_format_whole (UNIT_ANGLE, degrees, 1, FALSE, text, sizeof (Figure));
+}
+
+/* From a long way on in metres or feet. */
+static void
+way_figure (double mm, Figure text)
+{
+  const gboolean has_inches = unit_choice ()->length == LENGTH_INCH;
+
+  if (mm < LONG_WAY)
+    unit_format_whole (UNIT_LENGTH, mm, 0, FALSE, text, sizeof (Figure));
+  else
+    g_snprintf (text, sizeof (Figure), "%.0f %s",
+                has_inches ? unit_shown (UNIT_LENGTH, mm) / 12.0 : mm / 1000.0,
+                has_inches ? "ft" : "m");
 }
 
 StoryNumbers
@@ -46,8 +60,8 @@ construction_decimals (double drawn, double exact)
 
   if (fabs (drawn - exact) < NOTHING)
     return 0;
-  figure (drawn, a);
-  figure (exact, b);
+  axis_format (drawn, 1, a, sizeof a);
+  axis_format (exact, 1, b, sizeof b);
   return g_str_equal (a, b) ? 2 : 1;
 }
 
@@ -78,13 +92,13 @@ corner_sentence (double travel)
 {
   Figure height;
 
-  figure (fabs (travel), height);
+  unit_format_whole (UNIT_LENGTH, fabs (travel), 1, FALSE, height, sizeof height);
   if (fabs (travel) < NOTHING)
     return g_strdup (_ ("The front-left corner from the front, at the height at which it "
                         "was measured."));
   return g_strdup_printf (
-      travel > 0.0 ? _ ("The body has come down %s mm; the wheel stays on the ground.")
-                   : _ ("The body has gone up %s mm; the wheel stays on the ground."),
+      travel > 0.0 ? _ ("The body has come down %s; the wheel stays on the ground.")
+                   : _ ("The body has gone up %s; the wheel stays on the ground."),
       height);
 }
 
@@ -93,15 +107,15 @@ arm_sentence (double fall)
 {
   Figure degrees;
 
-  figure (fabs (DEG (fall)), degrees);
+  angle_figure (fabs (DEG (fall)), degrees);
   if (fabs (DEG (fall)) < NOTHING)
     return g_strdup (
         _ ("A line through the ball joint and the arm's inner pivots. It is level."));
   return g_strdup_printf (
       fall > 0.0 ? _ ("A line through the ball joint and the arm's inner pivots. Towards "
-                      "the middle of the car it falls by %s°.")
+                      "the middle of the car it falls by %s.")
                  : _ ("A line through the ball joint and the arm's inner pivots. Towards "
-                      "the middle of the car it rises by %s°."),
+                      "the middle of the car it rises by %s."),
       degrees);
 }
 
@@ -110,12 +124,12 @@ normal_sentence (double fall)
 {
   Figure degrees;
 
-  figure (fabs (DEG (fall)), degrees);
+  angle_figure (fabs (DEG (fall)), degrees);
   return g_strdup_printf (
       fall >= 0.0 ? _ ("A line through the upper mount, square to the strut. Towards the "
-                       "middle of the car it falls by %s°.")
+                       "middle of the car it falls by %s.")
                   : _ ("A line through the upper mount, square to the strut. Towards the "
-                       "middle of the car it rises by %s°."),
+                       "middle of the car it rises by %s."),
       degrees);
 }
 
@@ -127,13 +141,8 @@ story_pole_text (const StoryNumbers *n)
 
   if (n->is_parallel)
     return g_strdup (_ ("at infinity"));
-  axis_format (way < LONG_WAY ? way : way / 1000.0, 0, text, sizeof text);
-  if (way < LONG_WAY)
-    return g_strdup_printf (n->pole_inboard > 0.0 ? _ ("%s mm inboard")
-                                                  : _ ("%s mm outboard"),
-                            text);
-  return g_strdup_printf (n->pole_inboard > 0.0 ? _ ("%s m inboard")
-                                                : _ ("%s m outboard"),
+  way_figure (way, text);
+  return g_strdup_printf (n->pole_inboard > 0.0 ? _ ("%s inboard") : _ ("%s outboard"),
                           text);
 }
 
@@ -148,21 +157,12 @@ pole_sentence (const StoryNumbers *n)
     return g_strdup (
         _ ("The two lines are parallel: they meet at infinity. At this height "
            "the wheel moves without changing its camber."));
-  axis_format (fabs (height) < LONG_WAY ? fabs (height) : fabs (height) / 1000.0, 0, text,
-               sizeof text);
-  if (fabs (height) < LONG_WAY)
-    return g_strdup_printf (
-        height >= 0.0
-            ? _ ("They meet %s of the contact, %s mm above the ground. About that point "
-                 "the wheel turns at this moment.")
-            : _ ("They meet %s of the contact, %s mm under the ground. About that point "
-                 "the wheel turns at this moment."),
-        way, text);
+  way_figure (fabs (height), text);
   return g_strdup_printf (
       height >= 0.0
-          ? _ ("They meet %s of the contact, %s m above the ground. About that point the "
+          ? _ ("They meet %s of the contact, %s above the ground. About that point the "
                "wheel turns at this moment.")
-          : _ ("They meet %s of the contact, %s m under the ground. About that point the "
+          : _ ("They meet %s of the contact, %s under the ground. About that point the "
                "wheel turns at this moment."),
       way, text);
 }
@@ -173,7 +173,7 @@ contact_sentence (const StoryNumbers *n)
   const double degrees = DEG (n->contact_rise);
   Figure text;
 
-  figure (fabs (degrees), text);
+  angle_figure (fabs (degrees), text);
   if (fabs (degrees) < NOTHING)
     return g_strdup (
         _ ("From the tyre's contact a line runs to the instant centre. It is "
@@ -181,9 +181,9 @@ contact_sentence (const StoryNumbers *n)
   return g_strdup_printf (
       degrees > 0.0
           ? _ ("From the tyre's contact a line runs to the instant centre. Towards the "
-               "middle of the car it rises by %s°.")
+               "middle of the car it rises by %s.")
           : _ ("From the tyre's contact a line runs to the instant centre. Towards the "
-               "middle of the car it falls by %s°."),
+               "middle of the car it falls by %s."),
       text);
 }
 
@@ -194,22 +194,24 @@ roll_centre_sentence (const StoryNumbers *n)
   const int decimals = construction_decimals (drawn, n->exact_height);
   Figure exact, size;
 
-  axis_format (fabs (drawn), MAX (decimals, 1), size, sizeof size);
-  axis_format (n->exact_height, MAX (decimals, 1), exact, sizeof exact);
+  unit_format_whole (UNIT_LENGTH, fabs (drawn), MAX (decimals, 1), FALSE, size,
+                     sizeof size);
+  unit_format_whole (UNIT_LENGTH, n->exact_height, MAX (decimals, 1), FALSE, exact,
+                     sizeof exact);
   if (decimals == 0)
     return g_strdup_printf (
         drawn >= 0.0
-            ? _ ("Where it crosses the middle of the car is the roll centre: %s mm above "
+            ? _ ("Where it crosses the middle of the car is the roll centre: %s above "
                  "the ground. Solved exactly, with the tie rod, it is the same.")
-            : _ ("Where it crosses the middle of the car is the roll centre: %s mm under "
+            : _ ("Where it crosses the middle of the car is the roll centre: %s under "
                  "the ground. Solved exactly, with the tie rod, it is the same."),
         size);
   return g_strdup_printf (
       drawn >= 0.0
-          ? _ ("Where it crosses the middle of the car is the roll centre: %s mm above the "
-               "ground. The construction leaves out the tie rod; exact is %s mm.")
-          : _ ("Where it crosses the middle of the car is the roll centre: %s mm under the "
-               "ground. The construction leaves out the tie rod; exact is %s mm."),
+          ? _ ("Where it crosses the middle of the car is the roll centre: %s above the "
+               "ground. The construction leaves out the tie rod; exact is %s.")
+          : _ ("Where it crosses the middle of the car is the roll centre: %s under the "
+               "ground. The construction leaves out the tie rod; exact is %s."),
       size, exact);
 }
 

@@ -54,12 +54,11 @@ fitting_side_name (CarSide side)
 static char *
 height_words (double lowering)
 {
-  g_autofree char *length = number_text (fabs (lowering), 1);
+  g_autofree char *length = unit_text (UNIT_LENGTH, fabs (lowering), 1);
 
   if (fabs (lowering) < NOTHING)
     return g_strdup (_ ("height as measured"));
-  return g_strdup_printf (lowering < 0.0 ? _ ("raised %s mm") : _ ("lowered %s mm"),
-                          length);
+  return g_strdup_printf (lowering < 0.0 ? _ ("raised %s") : _ ("lowered %s"), length);
 }
 
 /* All but the camber bolt. */
@@ -88,8 +87,7 @@ append_corrections (GString *text, const CarSetup *setup)
     if (*value == 0.0 || (setup->toe == TOE_RESET &&
                           offset == offsetof (CarCorrections, tie_rod_length_mm)))
       continue;
-    g_autofree char *number = number_text (*value, corrections[i].decimals);
-    g_autofree char *length = g_strdup_printf (_ ("%s mm"), number);
+    g_autofree char *length = unit_text (UNIT_LENGTH, *value, corrections[i].decimals);
     g_string_append_printf (text, "%s%s %s", text->len > 0 ? " · " : "",
                             _ (corrections[i].name), length);
   }
@@ -145,23 +143,23 @@ fitting_plate_words (const Plate *plate)
   g_autoptr (GString) text = g_string_new (plate_kind_name (plate->kind));
 
   if (plate->thickness_mm > 0.0) {
-    g_autofree char *length = number_text (plate->thickness_mm, 1);
+    g_autofree char *length = unit_text (UNIT_LENGTH, plate->thickness_mm, 1);
     g_string_append (text, " · ");
-    g_string_append_printf (text, _ ("%s mm thick"), length);
+    g_string_append_printf (text, _ ("%s thick"), length);
   }
-  g_autofree char *raise = number_text (fabs (plate->raises_mm), 1);
+  g_autofree char *raise = unit_text (UNIT_LENGTH, fabs (plate->raises_mm), 1);
   g_string_append (text, " · ");
   if (fabs (plate->raises_mm) < NOTHING)
     g_string_append (text, _ ("bearing as high as it was"));
   else
     g_string_append_printf (text,
-                            plate->raises_mm > 0.0 ? _ ("bearing %s mm higher")
-                                                   : _ ("bearing %s mm lower"),
+                            plate->raises_mm > 0.0 ? _ ("bearing %s higher")
+                                                   : _ ("bearing %s lower"),
                             raise);
   if (plate->bearing_diameter_mm > 0.0) {
-    g_autofree char *length = number_text (plate->bearing_diameter_mm, 1);
+    g_autofree char *length = unit_text (UNIT_LENGTH, plate->bearing_diameter_mm, 1);
     g_string_append (text, " · ");
-    g_string_append_printf (text, _ ("bearing ⌀ %s mm"), length);
+    g_string_append_printf (text, _ ("bearing ⌀ %s"), length);
   }
   return g_strdup (text->str);
 }
@@ -176,7 +174,7 @@ fitting_setting_words (const FittingFacts *facts, CarSide side)
 static char *
 directed (double value, const char *positive, const char *negative)
 {
-  g_autofree char *number = number_text (fabs (value), 1);
+  g_autofree char *number = unit_text (UNIT_LENGTH, fabs (value), 1);
 
   return g_strdup_printf (value < 0.0 ? negative : positive, number);
 }
@@ -184,12 +182,11 @@ directed (double value, const char *positive, const char *negative)
 char *
 fitting_place_words (const ChoicePlace *place)
 {
-  g_autofree char *sideways =
-      directed (place->mount.inboard, C_ ("mount", "%s mm inboard"),
-                C_ ("mount", "%s mm outboard"));
+  g_autofree char *sideways = directed (place->mount.inboard, C_ ("mount", "%s inboard"),
+                                        C_ ("mount", "%s outboard"));
   g_autofree char *lengthways =
-      directed (place->mount.rearward, C_ ("mount", "%s mm rearward"),
-                C_ ("mount", "%s mm forward"));
+      directed (place->mount.rearward, C_ ("mount", "%s rearward"),
+                C_ ("mount", "%s forward"));
 
   return g_strdup_printf (_ ("bearing %s, %s"), sideways, lengthways);
 }
@@ -203,11 +200,11 @@ fitting_bolt_words (const ChoicePlace *place)
 char *
 fitting_bolt_angle_words (double angle)
 {
-  g_autofree char *number = number_text (angle * DEGREES, 2);
+  g_autofree char *number = unit_text (UNIT_ANGLE, angle * DEGREES, 2);
 
   if (angle == 0.0)
     return g_strdup (_ ("no camber bolt"));
-  return g_strdup_printf (_ ("camber bolt %s°, %s"), number,
+  return g_strdup_printf (_ ("camber bolt %s, %s"), number,
                           quantity_sign_words (QUANTITY_CAMBER, angle));
 }
 
@@ -216,14 +213,14 @@ static char *
 turns_words (const ChoicePlace *place)
 {
   g_autofree char *turns = number_text (fabs (place->tie_rod_turns), 2);
-  g_autofree char *length = number_text (fabs (place->tie_rod_change), 2);
+  g_autofree char *length = unit_text (UNIT_LENGTH, fabs (place->tie_rod_change), 2);
 
   if (!isfinite (place->tie_rod_change))
     return g_strdup ("–");
   if (fabs (place->tie_rod_turns) < 0.005)
     return NULL;
-  return g_strdup_printf (place->tie_rod_change > 0.0 ? _ ("%s turns out (%s mm longer)")
-                                                      : _ ("%s turns in (%s mm shorter)"),
+  return g_strdup_printf (place->tie_rod_change > 0.0 ? _ ("%s turns out (%s longer)")
+                                                      : _ ("%s turns in (%s shorter)"),
                           turns, length);
 }
 
@@ -260,11 +257,13 @@ fitting_tie_rod_remark (const FittingFacts *facts, CarSide side)
 char *
 fitting_number_with_unit (double value, const ChoiceNumberInfo *info)
 {
-  g_autofree char *number =
-      isfinite (value) ? number_text (value, info->decimals) : g_strdup ("–");
+  if (!isfinite (value))
+    return g_strdup ("– ");
+  if (info->kind != UNIT_NONE)
+    return unit_text (info->kind, value, info->decimals);
 
-  return g_strconcat (number, g_str_equal (info->unit, "°") ? "" : " ",
-                      isfinite (value) ? info->unit : "", NULL);
+  g_autofree char *number = number_text (value, info->decimals);
+  return g_strconcat (number, " ", info->unit, NULL);
 }
 
 char *

@@ -86,10 +86,8 @@ extent_of (const Car *car, const ChoiceAnswer *answer, CarSide side)
 static char *
 length_text (double mm)
 {
-  char number[32];
 
-  axis_format (fabs (mm), 1, number, sizeof number);
-  return g_strdup_printf (_ ("%s mm"), number);
+  return unit_text (UNIT_LENGTH, fabs (mm), 1);
 }
 
 static const char *
@@ -398,7 +396,7 @@ label_tower (FittingFrame *frame, const CarTower *tower)
       fitting_frame_point (frame, tower->opening_inboard_mm, tower->opening_rearward_mm);
   char number[32];
 
-  axis_format (tower->opening_diameter_mm, 0, number, sizeof number);
+  unit_format (UNIT_LENGTH, tower->opening_diameter_mm, 0, FALSE, number, sizeof number);
   g_autofree char *text = g_strdup_printf (C_ ("plan", "tower ⌀ %s"), number);
   const double line = fitting_line_height (frame->pen, FITTING_SMALL);
   const double out = fitting_frame_outboard (frame);

@@ -180,18 +180,26 @@ draw_quantity_row (Table *t, Quantity quantity, ChoiceNumber number, const char 
   end_row (t);
 }
 
+/* In the unit of toe, which may be one of both wheels anyway. */
+static char *
+total_toe_text (double radians)
+{
+  return unit_choice ()->toe == TOE_PER_WHEEL
+             ? unit_text (UNIT_ANGLE, radians * DEGREES, 2)
+             : unit_text (UNIT_TOE, radians * DEGREES / 2.0, 2);
+}
+
 /* Of both wheels together. */
 static void
 draw_total_toe (Table *t)
 {
-  const ChoiceNumberInfo info = choice_number_info (CHOICE_TOE_IN);
   const ChoicePlace *before = t->facts->measured;
   const double total = fitting_now (t->facts, SIDE_LEFT)->value[QUANTITY_TOE_IN] +
                        fitting_now (t->facts, SIDE_RIGHT)->value[QUANTITY_TOE_IN];
   const double was = before[SIDE_LEFT].value[QUANTITY_TOE_IN] +
                      before[SIDE_RIGHT].value[QUANTITY_TOE_IN];
-  g_autofree char *was_text = fitting_number_with_unit (was * DEGREES, &info);
-  g_autofree char *text = fitting_number_with_unit (total * DEGREES, &info);
+  g_autofree char *was_text = total_toe_text (was);
+  g_autofree char *text = total_toe_text (total);
 
   draw_name (t, _ ("Toe-in, both wheels"), NULL);
   draw_change (t, FITTING_FIRST, was_text, text,

@@ -49,7 +49,7 @@ fit (LoadsBars *bars, const LoadsView *view, int most_steps, bool hold)
     low = fmin (low, bars->range.low);
     high = fmax (high, bars->range.high);
   }
-  bars->range = axis_range_round (low, high, most_steps);
+  bars->range = axis_range_round_in (UNIT_FORCE, low, high, most_steps);
 }
 
 static const char *
@@ -68,11 +68,15 @@ floor_word (void)
 static char *
 label_text (double value, const char *word)
 {
-  g_autofree char *newtons = number_text (value, 0);
+  char *force = unit_text (UNIT_FORCE, value, 0);
 
-  /* Translators: newtons, and what they stand on. */
-  return word != NULL ? g_strdup_printf (_ ("%s N %s"), newtons, word)
-                      : g_strdup_printf ("%s N", newtons);
+  if (word == NULL)
+    return force;
+
+  /* Translators: a force, and what it stands on: “1200 N on the tower”. */
+  char *text = g_strdup_printf (_ ("%s %s"), force, word);
+  g_free (force);
+  return text;
 }
 
 static double
@@ -298,7 +302,8 @@ draw_row (const LoadsBars *bars, const LoadsPen *pen, unsigned setup, double y)
 static void
 draw_tick (const LoadsBars *bars, const LoadsPen *pen, int tick)
 {
-  const double x = floor (axis_to_pixel (bars->axis, tick * bars->range.step)) + 0.5;
+  const double x =
+      floor (axis_to_pixel (bars->axis, axis_tick (bars->range, tick))) + 0.5;
   const double foot = bars->frame.y + bars->frame.height;
   const TextStyle small = chart_small_style (pen->theme);
   char text[32];
@@ -312,8 +317,7 @@ draw_tick (const LoadsBars *bars, const LoadsPen *pen, int tick)
     cairo_line_to (pen->cr, x, y + bars->row);
   }
   cairo_stroke (pen->cr);
-  axis_format (tick * bars->range.step, axis_step_decimals (bars->range.step), text,
-               sizeof text);
+  axis_tick_text (bars->range, tick, text, sizeof text);
   theme_use (pen->cr, pen->theme->soft_ink);
   text_draw (pen->texts, pen->cr, small, text, x, foot + 1.4 * small.size,
              (TextAnchor){ 0.5, TEXT_BASELINE });

@@ -63,15 +63,14 @@ format_change (const char *words, double value, double reference, Tag text)
   const double change = value - reference;
   char figure[24], difference[24];
 
-  axis_format (value, 1, figure, sizeof figure);
-  g_snprintf (text, sizeof (Tag), "%s %s mm", words, figure);
+  unit_format_whole (UNIT_LENGTH, value, 1, FALSE, figure, sizeof figure);
+  g_snprintf (text, sizeof (Tag), "%s %s", words, figure);
   if (!(fabs (change) >= 0.05))
     return;
 
   const gsize length = strlen (text);
-  axis_format (change, 1, difference, sizeof difference);
-  g_snprintf (text + length, sizeof (Tag) - length, " (%s%s)", change > 0.0 ? "+" : "",
-              difference);
+  unit_format (UNIT_LENGTH, change, 1, TRUE, difference, sizeof difference);
+  g_snprintf (text + length, sizeof (Tag) - length, " (%s)", difference);
 }
 
 static void

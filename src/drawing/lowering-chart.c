@@ -110,7 +110,8 @@ lowering_chart_fit (LoweringChart *chart,
     low = fmin (low, chart->range.low);
     high = fmax (high, chart->range.high);
   }
-  chart->range = axis_range_round (low, high, most_steps);
+  chart->range =
+      axis_range_round_in (quantity_unit_kind (chart->quantity), low, high, most_steps);
 }
 
 void
@@ -142,13 +143,12 @@ lowering_chart_label_width (const LoweringChart *chart,
                             TextCache *texts,
                             const Theme *theme)
 {
-  const int decimals = axis_step_decimals (chart->range.step);
   int first, n = axis_range_ticks (chart->range, &first);
   double width = 0.0;
   char text[32];
 
   for (int i = first; i < first + n; i++) {
-    axis_format (i * chart->range.step, decimals, text, sizeof text);
+    axis_tick_text (chart->range, i, text, sizeof text);
     width =
         fmax (width,
               text_measure (texts, lowering_style (theme, TEXT_PLAIN, true), text).width);
@@ -182,13 +182,13 @@ draw_grid (const LoweringChart *chart, const LoweringPen *pen)
   theme_line (cr, LINE_FULL, pen->theme->thin);
   theme_use (cr, pen->theme->faint);
   for (int i = first; i < first + n; i++) {
-    const double y = crisp (axis_to_pixel (chart->y, i * chart->range.step));
+    const double y = crisp (axis_to_pixel (chart->y, axis_tick (chart->range, i)));
     cairo_move_to (cr, plot.x, y);
     cairo_line_to (cr, plot.x + plot.width, y);
   }
   n = axis_range_ticks (pen->lowering, &first);
   for (int i = first; i < first + n; i++) {
-    const double x = crisp (axis_to_pixel (chart->x, i * pen->lowering.step));
+    const double x = crisp (axis_to_pixel (chart->x, axis_tick (pen->lowering, i)));
     cairo_move_to (cr, x, plot.y);
     cairo_line_to (cr, x, plot.y + plot.height);
   }
@@ -199,23 +199,22 @@ static void
 draw_labels (const LoweringChart *chart, const LoweringPen *pen)
 {
   const TextStyle style = lowering_style (pen->theme, TEXT_PLAIN, true);
-  const int decimals = axis_step_decimals (chart->range.step);
-  const int x_decimals = axis_step_decimals (pen->lowering.step);
   const double foot = chart->plot.y + chart->plot.height;
   int first, n = axis_range_ticks (chart->range, &first);
   char text[32];
 
   theme_use (pen->cr, pen->theme->soft_ink);
   for (int i = first; i < first + n; i++) {
-    axis_format (i * chart->range.step, decimals, text, sizeof text);
+    axis_tick_text (chart->range, i, text, sizeof text);
     text_draw (pen->texts, pen->cr, style, text, chart->plot.x - LABEL_GAP,
-               axis_to_pixel (chart->y, i * chart->range.step), (TextAnchor){ 1.0, 0.5 });
+               axis_to_pixel (chart->y, axis_tick (chart->range, i)),
+               (TextAnchor){ 1.0, 0.5 });
   }
   n = axis_range_ticks (pen->lowering, &first);
   for (int i = first; i < first + n; i++) {
-    axis_format (i * pen->lowering.step, x_decimals, text, sizeof text);
+    axis_tick_text (pen->lowering, i, text, sizeof text);
     text_draw (pen->texts, pen->cr, style, text,
-               axis_to_pixel (chart->x, i * pen->lowering.step),
+               axis_to_pixel (chart->x, axis_tick (pen->lowering, i)),
                foot + round (1.55 * style.size), (TextAnchor){ 0.5, TEXT_BASELINE });
   }
 }
@@ -277,13 +276,14 @@ draw_title (const LoweringChart *chart, const LoweringPen *pen)
 {
   const QuantityInfo info = quantity_info (chart->quantity);
   const bool is_heights = lowering_chart_is_heights (chart);
+  const char *unit = quantity_caption (chart->quantity);
   const double y = title_baseline (chart, pen->theme);
   const TextStyle bold = lowering_style (pen->theme, TEXT_BOLD, false);
   double x = chart->slot.x;
   const char *whole = is_heights ? _ ("Height above the ground") : info.name;
   const char *less = is_heights ? _ ("Height") : info.short_name;
   const bool is_whole =
-      text_measure (pen->texts, bold, whole).width + unit_room (pen, info.unit) <=
+      text_measure (pen->texts, bold, whole).width + unit_room (pen, unit) <=
       chart->slot.width;
 
   theme_use (pen->cr, pen->theme->ink);
@@ -291,13 +291,12 @@ draw_title (const LoweringChart *chart, const LoweringPen *pen)
                          chart->slot.width)
            .width +
        0.5 * pen->theme->text;
-  if (x - 0.5 * pen->theme->text + unit_room (pen, info.unit) >
+  if (x - 0.5 * pen->theme->text + unit_room (pen, unit) >
       chart->slot.x + chart->slot.width)
     return x;
   theme_use (pen->cr, pen->theme->soft_ink);
   return x + text_draw (pen->texts, pen->cr,
-                        lowering_style (pen->theme, TEXT_PLAIN, true),
-                        is_heights ? "mm" : info.unit, x, y,
+                        lowering_style (pen->theme, TEXT_PLAIN, true), unit, x, y,
                         (TextAnchor){ 0.0, TEXT_BASELINE })
                  .width;
 }

@@ -46,7 +46,8 @@ lowering_effect (const StudyCorner *corner, double cg_height)
 static void
 format_given (double mm, Figure text)
 {
-  axis_format (mm, fabs (mm - round (mm)) < NOTHING ? 0 : 1, text, sizeof (Figure));
+  unit_format_whole (UNIT_LENGTH, mm, fabs (mm - round (mm)) < NOTHING ? 0 : 1, FALSE,
+                     text, sizeof (Figure));
 }
 
 static char *
@@ -79,24 +80,22 @@ sentence_for (const LoweringEffect *e)
 {
   if (e->lowering > 0.0) {
     if (e->drop < 0.0)
-      return _ (
-          "Lowering %s mm lifts the roll centre %s mm: %s mm for each mm. The lever "
-          "arm shrinks by %s mm.");
+      return _ ("Lowering %s lifts the roll centre %s: %s mm for each mm. The lever "
+                "arm shrinks by %s.");
     return e->lever_growth < 0.0
-               ? _ ("Lowering %s mm drops the roll centre %s mm: %s mm for each mm. The "
-                    "lever arm shrinks by %s mm.")
-               : _ ("Lowering %s mm drops the roll centre %s mm: %s mm for each mm. The "
-                    "lever arm grows by %s mm.");
+               ? _ ("Lowering %s drops the roll centre %s: %s mm for each mm. The "
+                    "lever arm shrinks by %s.")
+               : _ ("Lowering %s drops the roll centre %s: %s mm for each mm. The "
+                    "lever arm grows by %s.");
   }
   if (e->drop > 0.0)
-    return _ (
-        "Raising %s mm drops the roll centre %s mm: %s mm for each mm. The lever arm "
-        "grows by %s mm.");
+    return _ ("Raising %s drops the roll centre %s: %s mm for each mm. The lever arm "
+              "grows by %s.");
   return e->lever_growth < 0.0
-             ? _ ("Raising %s mm lifts the roll centre %s mm: %s mm for each mm. The lever "
-                  "arm shrinks by %s mm.")
-             : _ ("Raising %s mm lifts the roll centre %s mm: %s mm for each mm. The lever "
-                  "arm grows by %s mm.");
+             ? _ ("Raising %s lifts the roll centre %s: %s mm for each mm. The lever "
+                  "arm shrinks by %s.")
+             : _ ("Raising %s lifts the roll centre %s: %s mm for each mm. The lever "
+                  "arm grows by %s.");
 }
 
 char *
@@ -106,18 +105,19 @@ lowering_sentence (const LoweringEffect *e)
 
   if (e->status != POSE_OK) {
     format_given (fabs (e->lowering), figures[0]);
-    return g_strdup_printf (
-        e->lowering < 0.0 ? _ ("Raised by %s mm there is no roll centre to read. %s")
-                          : _ ("Lowered by %s mm there is no roll centre to read. %s"),
-        figures[0], pose_status_sentence (e->status));
+    return g_strdup_printf (e->lowering < 0.0
+                                ? _ ("Raised by %s there is no roll centre to read. %s")
+                                : _ ("Lowered by %s there is no roll centre to read. %s"),
+                            figures[0], pose_status_sentence (e->status));
   }
   if (fabs (e->lowering) < NOTHING)
     return sentence_at_rest (e);
 
   format_given (fabs (e->lowering), figures[0]);
-  axis_format (fabs (e->drop), 0, figures[1], sizeof (Figure));
+  unit_format_whole (UNIT_LENGTH, fabs (e->drop), 0, FALSE, figures[1], sizeof (Figure));
   axis_format (fabs (e->drop_per_mm), 1, figures[2], sizeof (Figure));
-  axis_format (fabs (e->lever_growth), 0, figures[3], sizeof (Figure));
+  unit_format_whole (UNIT_LENGTH, fabs (e->lever_growth), 0, FALSE, figures[3],
+                     sizeof (Figure));
   return g_strdup_printf (sentence_for (e), figures[0], figures[1], figures[2],
                           figures[3]);
 }
@@ -135,16 +135,15 @@ lowering_difference_sentence (const StudyCorner *corner)
       construction_draw (&corner->corner, &stands->pose, stands->measures.contact);
   const double solved = stands->measures.value[QUANTITY_ROLL_CENTRE_HEIGHT];
   const int decimals = construction_decimals (drawn.roll_centre_height, solved);
-  axis_format (solved, MAX (decimals, 1), exact, sizeof exact);
-  axis_format (drawn.roll_centre_height, MAX (decimals, 1), flat, sizeof flat);
+  unit_format_whole (UNIT_LENGTH, solved, MAX (decimals, 1), FALSE, exact, sizeof exact);
+  unit_format_whole (UNIT_LENGTH, drawn.roll_centre_height, MAX (decimals, 1), FALSE,
+                     flat, sizeof flat);
   if (decimals == 0)
-    return g_strdup_printf (
-        _ ("Exact value and flat construction agree here: %s mm. They "
-           "part where the tie rod turns the wheel, which the "
-           "construction leaves out."),
-        exact);
-  return g_strdup_printf (
-      _ ("Exact %s mm, flat construction %s mm: the construction leaves "
-         "out the tie rod."),
-      exact, flat);
+    return g_strdup_printf (_ ("Exact value and flat construction agree here: %s. They "
+                               "part where the tie rod turns the wheel, which the "
+                               "construction leaves out."),
+                            exact);
+  return g_strdup_printf (_ ("Exact %s, flat construction %s: the construction leaves "
+                             "out the tie rod."),
+                          exact, flat);
 }

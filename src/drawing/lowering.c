@@ -79,7 +79,7 @@ lowering_range (const LoweringView *view)
   /* a car without bump travel */
   if (study->range.to - low < 1.0)
     low = study->range.from;
-  return (AxisRange){ low, study->range.to, 0.0 };
+  return (AxisRange){ low, study->range.to, 0.0, UNIT_LENGTH };
 }
 
 typedef struct {
@@ -90,11 +90,11 @@ typedef struct {
 static char *
 tied (char *sentence)
 {
-  GString *text = g_string_new (sentence);
+  g_autoptr (GRegex) gap = g_regex_new ("(?<=[0-9]) (?=(mm|in)\\b)", 0, 0, NULL);
+  char *text = g_regex_replace_literal (gap, sentence, -1, 0, "\u00a0", 0, NULL);
 
-  g_string_replace (text, " mm", "\u00a0mm", 0);
   g_free (sentence);
-  return g_string_free (text, FALSE);
+  return text;
 }
 
 static Sentences
@@ -232,14 +232,15 @@ draw_caption (const Lowering *lowering,
 {
   const Theme *t = &view->theme;
   const TextStyle style = lowering_style (t, TEXT_PLAIN, true);
-  const char *captions[] = { _ ("lowering of the body from the measured height, mm"),
-                             _ ("lowering, mm") };
+  g_autofree char *whole =
+      g_strdup_printf (_ ("lowering of the body from the measured height, %s"),
+                       unit_symbol (UNIT_LENGTH));
+  g_autofree char *less = g_strdup_printf (_ ("lowering, %s"), unit_symbol (UNIT_LENGTH));
   const LoweringBox plot = chart->plot;
-  const bool is_long =
-      text_measure (lowering->texts, style, captions[0]).width <= plot.width;
+  const bool is_long = text_measure (lowering->texts, style, whole).width <= plot.width;
 
   theme_use (cr, t->soft_ink);
-  text_draw (lowering->texts, cr, style, captions[is_long ? 0 : 1],
+  text_draw (lowering->texts, cr, style, is_long ? whole : less,
              plot.x + plot.width / 2.0, plot.y + plot.height + round (2.9 * style.size),
              (TextAnchor){ 0.5, TEXT_BASELINE });
 }
@@ -256,7 +257,8 @@ draw_charts (const Lowering *lowering, cairo_t *cr, const LoweringView *view)
       .texts = lowering->texts,
       .theme = &view->theme,
       .study = view->study,
-      .lowering = axis_range_exact (lowering->range.low, lowering->range.high, most),
+      .lowering = axis_range_exact_in (UNIT_LENGTH, lowering->range.low,
+                                       lowering->range.high, most),
       .is_lit = (int) chart->quantity == view->lit,
       .show_cursor = view->show_cursor,
     };

@@ -28,13 +28,14 @@ typedef struct {
   double from, to; /* pixels along a ruler */
 } Taken;
 
-static double
-label_step (const MapLayout *layout)
+static AxisRange
+ruler_range (const MapLayout *layout, double from, double to)
 {
   const double span = layout->plot.width / layout->scale;
   const int most = MAX (2, (int) (layout->plot.width / (LEAST_STEP * layout->unit)));
 
-  return axis_range_exact (0.0, span, most).step;
+  return (AxisRange){ from, to, axis_range_exact_in (UNIT_LENGTH, 0.0, span, most).step,
+                      UNIT_LENGTH };
 }
 
 static void
@@ -87,15 +88,16 @@ draw_scale (const MapPen *pen, bool is_below, Taken first, Taken last)
   const MapLayout *l = pen->layout;
   const double from = is_below ? l->window.inboard_from : l->window.rearward_from,
                to = is_below ? l->window.inboard_to : l->window.rearward_to;
-  const double step = label_step (l);
-  const int decimals = axis_step_decimals (step);
+  const AxisRange range = ruler_range (l, from, to);
+  int first_tick, n = axis_range_ticks (range, &first_tick);
   char text[24];
 
-  for (double k = ceil (from / step); k * step <= to; k++) {
-    const Pixel p = map_pixel (l, (MountOffset){ k * step, k * step, 0.0 });
+  for (int k = first_tick; k < first_tick + n; k++) {
+    const double mm = axis_tick (range, k);
+    const Pixel p = map_pixel (l, (MountOffset){ mm, mm, 0.0 });
     const double at = is_below ? p.x : p.y;
 
-    axis_format (fabs (k * step), decimals, text, sizeof text);
+    axis_tick_text (range, ABS (k), text, sizeof text);
     const TextSize size = text_measure (pen->texts, map_small (pen, TEXT_PLAIN), text);
     const double half = (is_below ? size.width : size.height) / 2.0 + 3.0 * pen->unit;
 
@@ -280,7 +282,7 @@ map_frame_draw (const MapPen *pen, gboolean has_gaps)
   draw_ruler (pen, true, C_ ("direction", "inboard"), C_ ("direction", "outboard"));
   draw_ruler (pen, false, C_ ("direction", "rearward"), C_ ("direction", "forward"));
   theme_use (pen->cr, pen->theme->soft_ink);
-  text_draw (pen->texts, pen->cr, map_small (pen, TEXT_PLAIN), _ ("mm"),
+  text_draw (pen->texts, pen->cr, map_small (pen, TEXT_PLAIN), unit_symbol (UNIT_LENGTH),
              p.x - LABEL_AWAY * pen->unit,
              p.y + p.height + (LABEL_AWAY - 2.0) * pen->unit, (TextAnchor){ 1.0, 0.0 });
   draw_legend (pen, has_gaps);

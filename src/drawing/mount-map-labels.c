@@ -43,23 +43,31 @@ typedef struct {
   Pixel rail_at, rail_along;
 } Placing;
 
+#define WHOLE_DEGREE (0.5 / 60.0)
+
 void
 map_value_text (FieldSubject subject, double value, double step, char *text, size_t n)
 {
   const Quantity quantity = field_subject_quantity (subject);
   const QuantityInfo info = quantity_info (quantity);
-  const double edge_step = fabs (quantity_edge_value (quantity, step));
-  const double edge = quantity_edge_value (quantity, value);
-  const char *unit = g_str_equal (info.unit, "°") ? "°" : "";
-  int decimals = MIN (axis_step_decimals (edge_step), info.decimals);
-  char figure[20];
+  const UnitKind kind = quantity_unit_kind (quantity);
+  const double shown_step =
+      fabs (unit_shown (kind, quantity_edge_value (quantity, step)));
+  const double shown = unit_shown (kind, quantity_edge_value (quantity, value));
+  const int most = unit_decimals (kind, info.decimals);
+  const gboolean has_degrees = g_str_equal (info.unit, "°");
+  int decimals = MIN (axis_step_decimals (shown_step), most);
 
   /* an aim may lie between the lines */
-  while (decimals < info.decimals &&
-         fabs (edge * pow (10, decimals) - round (edge * pow (10, decimals))) > 1e-6)
+  while (decimals < most &&
+         fabs (shown * pow (10, decimals) - round (shown * pow (10, decimals))) > 1e-6)
     decimals++;
-  axis_format (edge, decimals, figure, sizeof figure);
-  g_snprintf (text, n, "%s%s", figure, unit);
+  if (unit_is_sexagesimal (kind) && fabs (shown - round (shown)) > WHOLE_DEGREE) {
+    unit_format_shown (kind, shown, most, FALSE, text, n);
+    return;
+  }
+  axis_format (shown, decimals, text, n);
+  g_strlcat (text, has_degrees ? "°" : "", n);
 }
 
 static void

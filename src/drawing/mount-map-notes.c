@@ -18,11 +18,8 @@ void
 map_figure_text (FieldSubject subject, double value, char *text, size_t n)
 {
   const Quantity quantity = field_subject_quantity (subject);
-  const char *unit = quantity_info (quantity).unit;
-  char figure[24];
 
-  quantity_format (quantity, value, TRUE, figure, sizeof figure);
-  g_snprintf (text, n, "%s%s%s", figure, g_str_equal (unit, "°") ? "" : " ", unit);
+  quantity_format_whole (quantity, value, TRUE, text, n);
 }
 
 /* The box of @text with that point of it, in parts of its size, at @at. */

@@ -4,6 +4,7 @@
 #include "drawing/mount-map-private.h"
 
 #include "drawing/sheet-handles.h"
+#include "model/unit.h"
 
 #include <math.h>
 #include <string.h>
@@ -34,6 +35,7 @@ struct MountMap {
   cairo_surface_t *still;
   GByteArray *key, *new_key;
   gboolean is_stale;
+  UnitChoice units;
 
   /* for hits */
   Pixel handle;
@@ -238,6 +240,8 @@ prepare (MountMap *map, const MountMapView *view, double width, double height)
 
   lay_out (map, view, width, height);
   gboolean is_new = take_families (map, view);
+  is_new |= !unit_choice_equal (&map->units, unit_choice ());
+  map->units = *unit_choice ();
   is_new |= take_levels (map);
   is_new |= mount_field_solve (map->field, view->car, view->setup, view->side,
                                map->layout.window);

@@ -214,14 +214,11 @@ reference_colour (const NumberTableView *view)
 static void
 travel_text (const Study *study, char *text, size_t size)
 {
-  const double z = study->travel;
+  char travel[48];
 
-  /* Translators: a sign or nothing, and the wheel travel at which the numbers hold. */
-  g_snprintf (text, size, _ ("At %s%.1f mm"),
-              z < 0.0   ? "−"
-              : z > 0.0 ? "+"
-                        : "",
-              fabs (z));
+  unit_format_whole (UNIT_LENGTH, study->travel, 1, TRUE, travel, sizeof travel);
+  /* Translators: the wheel travel at which the numbers hold, as "+12.3 mm". */
+  g_snprintf (text, size, _ ("At %s"), travel);
 }
 
 static TextStyle
@@ -333,9 +330,9 @@ draw_row (NumberTable *table,
   put (table, cr, plain, reference_colour (view), text, x + c->measured, middle, 1.0);
   quantity_format (q, is, FALSE, text, sizeof text);
   put (table, cr, bold, hand_colour (view), text, x + c->now, middle, 1.0);
-  quantity_format (q, is - was, TRUE, text, sizeof text);
+  quantity_format_change (q, is, was, text, sizeof text);
   put (table, cr, plain, t->ink, text, x + c->change, middle, 1.0);
-  put (table, cr, small, t->soft_ink, info.unit, x + c->unit, middle, 0.0);
+  put (table, cr, small, t->soft_ink, quantity_caption (q), x + c->unit, middle, 0.0);
   draw_words (table, cr, t, quantity_sign_words (q, is), x + c->words, middle, c);
 }
 

@@ -18,13 +18,12 @@ plot_frame (Frame plot, AxisRange x_range, AxisRange y_range)
 double
 plot_frame_left (AxisRange range, TextCache *texts, const Theme *theme)
 {
-  const int decimals = axis_step_decimals (range.step);
   int first, n = axis_range_ticks (range, &first);
   double width = 0.0;
   char text[32];
 
   for (int i = first; i < first + n; i++) {
-    axis_format (i * range.step, decimals, text, sizeof text);
+    axis_tick_text (range, i, text, sizeof text);
     width = fmax (width, text_measure (texts, chart_small_style (theme), text).width);
   }
   return width + LABEL_GAP;
@@ -50,14 +49,14 @@ draw_grid (const PlotFrame *f, cairo_t *cr, const Theme *theme)
   theme_line (cr, LINE_FULL, theme->thin);
   theme_use (cr, theme->faint);
   for (int i = first; i < first + n; i++) {
-    const double y = crisp (axis_to_pixel (f->y, i * f->y_range.step));
+    const double y = crisp (axis_to_pixel (f->y, axis_tick (f->y_range, i)));
 
     cairo_move_to (cr, f->plot.x, y);
     cairo_line_to (cr, f->plot.x + f->plot.width, y);
   }
   n = axis_range_ticks (f->x_range, &first);
   for (int i = first; i < first + n; i++) {
-    const double x = crisp (axis_to_pixel (f->x, i * f->x_range.step));
+    const double x = crisp (axis_to_pixel (f->x, axis_tick (f->x_range, i)));
 
     cairo_move_to (cr, x, f->plot.y);
     cairo_line_to (cr, x, f->plot.y + f->plot.height);
@@ -106,17 +105,15 @@ draw_figures (const PlotFrame *f, cairo_t *cr, TextCache *texts, const Theme *th
 
   theme_use (cr, theme->soft_ink);
   for (int i = first; i < first + n; i++) {
-    axis_format (i * f->y_range.step, axis_step_decimals (f->y_range.step), text,
-                 sizeof text);
+    axis_tick_text (f->y_range, i, text, sizeof text);
     text_draw (texts, cr, style, text, f->plot.x - LABEL_GAP,
-               axis_to_pixel (f->y, i * f->y_range.step), (TextAnchor){ 1.0, 0.5 });
+               axis_to_pixel (f->y, axis_tick (f->y_range, i)), (TextAnchor){ 1.0, 0.5 });
   }
   n = axis_range_ticks (f->x_range, &first);
   for (int i = first; i < first + n; i++) {
-    axis_format (i * f->x_range.step, axis_step_decimals (f->x_range.step), text,
-                 sizeof text);
-    text_draw (texts, cr, style, text, axis_to_pixel (f->x, i * f->x_range.step), foot,
-               (TextAnchor){ 0.5, TEXT_BASELINE });
+    axis_tick_text (f->x_range, i, text, sizeof text);
+    text_draw (texts, cr, style, text, axis_to_pixel (f->x, axis_tick (f->x_range, i)),
+               foot, (TextAnchor){ 0.5, TEXT_BASELINE });
   }
 }
 

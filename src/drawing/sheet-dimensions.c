@@ -406,13 +406,12 @@ swing_arm_text (const Study *study, char *text, size_t size)
       study_in_hand (study)->now.measures.value[QUANTITY_SWING_ARM_LENGTH];
   char figure[24];
 
-  quantity_format (QUANTITY_SWING_ARM_LENGTH, fabs (length), FALSE, figure,
-                   sizeof figure);
+  quantity_format_whole (QUANTITY_SWING_ARM_LENGTH, fabs (length), FALSE, figure,
+                         sizeof figure);
   if (!(fabs (length) < FAR_AWAY))
     g_strlcpy (text, _ ("at infinity"), size);
   else
-    g_snprintf (text, size, length > 0.0 ? _ ("%s mm inboard") : _ ("%s mm outboard"),
-                figure);
+    g_snprintf (text, size, length > 0.0 ? _ ("%s inboard") : _ ("%s outboard"), figure);
 }
 
 /* "instant centre, 3127 mm inboard" in two lines, at the end of the strut's normal. */

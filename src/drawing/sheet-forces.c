@@ -174,10 +174,10 @@ write_force (
     { pixel_add (pixel_between (tail, tip, 0.5), -beside, 0), 1.0 },
   };
   const Pixel force = force_in_view (view, arrow->force);
-  g_autofree char *size = number_text (hypot (force.x, force.y), 0);
   Label label = { has_words (pen) ? arrow->word : "", "" };
 
-  g_snprintf (label.figure, sizeof label.figure, "%s N", size);
+  unit_format_whole (UNIT_FORCE, hypot (force.x, force.y), 0, FALSE, label.figure,
+                     sizeof label.figure);
   label_place (pen, view, -1, &label, spots, G_N_ELEMENTS (spots));
 }
 
@@ -240,9 +240,9 @@ draw_free_line (const SheetPen *pen)
   const LabelSpot spots[] = { { pixel_add (b, BESIDE * pen->unit, 0), 0.0 },
                               { pixel_add (b, -BESIDE * pen->unit, 0), 1.0 },
                               { pixel_add (a, BESIDE * pen->unit, 0), 0.0 } };
-  g_autofree char *side = number_text (vec3_length (loads->forces.side), 0);
+  g_autofree char *side = unit_text (UNIT_FORCE, vec3_length (loads->forces.side), 0);
 
-  g_snprintf (label.figure, sizeof label.figure, _ ("side force %s N"), side);
+  g_snprintf (label.figure, sizeof label.figure, _ ("side force %s"), side);
   pen_line (pen, a, b, pen_thin (pen, LINE_FULL, pen->theme->accent));
   label_place_stacked (pen, SHEET_FRONT, -1, &label, spots, G_N_ELEMENTS (spots));
 }
@@ -253,8 +253,7 @@ forces_draw_scale (const SheetPen *pen, double x, double y, double room)
   const double newtons = forces_scale (pen), round = round_force (newtons);
   const double length = BAR * pen->unit * round / newtons, gap = 7.0 * pen->unit;
   const Pixel left = { x, y }, right = { x + length, y };
-  g_autofree char *number = number_text (round, 0);
-  g_autofree char *text = g_strdup_printf ("%s N", number);
+  g_autofree char *text = unit_text (UNIT_FORCE, round, 0);
 
   if (length + gap + writing_width (pen, text, TEXT_PLAIN) > room ||
       !writing_try (pen, text, pixel_add (right, gap, 0), TEXT_PLAIN,

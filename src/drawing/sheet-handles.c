@@ -124,10 +124,10 @@ held_text (const Study *study, SheetHandle handle, char *text, size_t size)
     lowering_text (study_in_hand (study)->lowering, text, size);
     return;
   }
-  quantity_format (QUANTITY_STRUT_LENGTH, study->travel, TRUE, figure, sizeof figure);
+  unit_format_whole (UNIT_LENGTH, study->travel, 1, TRUE, figure, sizeof figure);
   g_snprintf (text, size,
-              study->travel > -0.05 ? C_ ("travel", "bump %s mm")
-                                    : C_ ("travel", "droop %s mm"),
+              study->travel > -0.05 ? C_ ("travel", "bump %s")
+                                    : C_ ("travel", "droop %s"),
               figure);
 }
 
@@ -218,7 +218,7 @@ short_lowering (double mm, char *text, size_t size)
 {
   char figure[24];
 
-  quantity_format (QUANTITY_STRUT_LENGTH, fabs (mm), FALSE, figure, sizeof figure);
+  unit_format (UNIT_LENGTH, fabs (mm), 1, FALSE, figure, sizeof figure);
   g_snprintf (text, size, mm > 0.0 ? "↓ %s" : "↑ %s", figure);
 }
 

@@ -12,14 +12,10 @@
 Label
 label_for (Quantity quantity, const char *word, gboolean with_sign, const Study *study)
 {
-  const QuantityInfo info = quantity_info (quantity);
-  const char *gap = g_str_equal (info.unit, "°") ? "" : " ";
   Label label = { word, "" };
-  char figure[24];
 
-  quantity_format (quantity, study_in_hand (study)->now.measures.value[quantity],
-                   with_sign, figure, sizeof figure);
-  g_snprintf (label.figure, sizeof label.figure, "%s%s%s", figure, gap, info.unit);
+  quantity_format_whole (quantity, study_in_hand (study)->now.measures.value[quantity],
+                         with_sign, label.figure, sizeof label.figure);
   return label;
 }
 
@@ -133,7 +129,10 @@ mount_of_study (const Study *study)
 static void
 format_length (double mm, char *text, size_t size)
 {
-  quantity_format (QUANTITY_STRUT_LENGTH, fabs (mm), FALSE, text, size);
+  unit_format (UNIT_LENGTH, fabs (mm), 1, FALSE, text, size);
+  /* "in" would read as inboard */
+  if (unit_choice ()->length == LENGTH_INCH)
+    g_strlcat (text, "″", size);
 }
 
 void
@@ -171,9 +170,9 @@ lowering_text (double mm, char *text, size_t size)
 {
   char figure[24];
 
-  format_length (mm, figure, sizeof figure);
+  unit_format_whole (UNIT_LENGTH, fabs (mm), 1, FALSE, figure, sizeof figure);
   g_snprintf (text, size,
-              mm > -0.05 ? C_ ("height", "lowered %s mm") : C_ ("height", "raised %s mm"),
+              mm > -0.05 ? C_ ("height", "lowered %s") : C_ ("height", "raised %s"),
               figure);
 }
 

@@ -195,14 +195,16 @@ draw_key (const SheetPen *pen, Pixel at)
     draw_key_row (pen, &rows[i], pixel_add (at, 0, (i + 0.5) * ROW * u), sample, room);
 }
 
-/* 1, 2, 5 · 10ⁿ mm, as many as @most pixels hold. */
+/* 1, 2, 5 · 10ⁿ of the unit shown, in mm, as many as @most pixels hold. */
 static double
 round_length (const SheetPen *pen, double most)
 {
-  const double mm = most / pen->layout->scale;
-  const double power = pow (10.0, floor (log10 (mm))), first = mm / power;
+  const double length = unit_shown (UNIT_LENGTH, most / pen->layout->scale);
+  const double power = pow (10.0, floor (log10 (length))), first = length / power;
 
-  return power * (first >= 5.0 ? 5.0 : first >= 2.0 ? 2.0 : 1.0);
+  return unit_stored (UNIT_LENGTH, power * (first >= 5.0   ? 5.0
+                                            : first >= 2.0 ? 2.0
+                                                           : 1.0));
 }
 
 /* A bar of a round length and its text within @room; nothing where that is too little. */
@@ -219,7 +221,8 @@ draw_scale_bar (const SheetPen *pen, Pixel at, double room)
     return;
 
   const double mm = round_length (pen, most), half = mm * pen->layout->scale / 2.0;
-  g_snprintf (text, sizeof text, _ ("%g mm"), mm);
+  g_snprintf (text, sizeof text, "%g %s", unit_shown (UNIT_LENGTH, mm),
+              unit_symbol (UNIT_LENGTH));
   if (!writing_try (pen, text, pixel_add (at, 2.0 * half + gap, high / 2.0), TEXT_PLAIN,
                     t->soft_ink))
     return;
@@ -274,19 +277,18 @@ height_text (const SheetPen *pen, double room, char *text, size_t size)
   const bool is_reset = title->toe == TOE_RESET;
   char figure[24];
 
-  quantity_format (QUANTITY_STRUT_LENGTH, fabs (title->lowering), FALSE, figure,
-                   sizeof figure);
+  unit_format_whole (UNIT_LENGTH, fabs (title->lowering), 1, FALSE, figure,
+                     sizeof figure);
   if (is_lower)
     g_snprintf (text, size,
-                is_reset ? _ ("%s mm lower, toe reset") : _ ("%s mm lower, toe as moved"),
+                is_reset ? _ ("%s lower, toe reset") : _ ("%s lower, toe as moved"),
                 figure);
   else
     g_snprintf (text, size,
-                is_reset ? _ ("%s mm higher, toe reset")
-                         : _ ("%s mm higher, toe as moved"),
+                is_reset ? _ ("%s higher, toe reset") : _ ("%s higher, toe as moved"),
                 figure);
   if (writing_width (pen, text, TEXT_PLAIN) > room)
-    g_snprintf (text, size, is_lower ? _ ("%s mm lower") : _ ("%s mm higher"), figure);
+    g_snprintf (text, size, is_lower ? _ ("%s lower") : _ ("%s higher"), figure);
 }
 
 /* The rows' texts live in @mount and @lowering. */

@@ -108,9 +108,9 @@ standing_words (const Study *study, unsigned setup, char *text, size_t size)
   const bool is_base = is_baseline (study, setup);
   char figure[24], height[48];
 
-  quantity_format (QUANTITY_STRUT_LENGTH, fabs (lowering), FALSE, figure, sizeof figure);
-  g_snprintf (height, sizeof height,
-              lowering > 0.0 ? _ ("%s mm lower") : _ ("%s mm higher"), figure);
+  unit_format_whole (UNIT_LENGTH, fabs (lowering), 1, FALSE, figure, sizeof figure);
+  g_snprintf (height, sizeof height, lowering > 0.0 ? _ ("%s lower") : _ ("%s higher"),
+              figure);
   if (fabs (lowering) < 0.05)
     g_strlcpy (text, is_base ? _ ("baseline") : _ ("not lowered"), size);
   else
@@ -195,7 +195,8 @@ draw_cell (NumberTable *table,
                     middle, 1.0);
   if (is_baseline (study, setup) || !isfinite (change))
     return;
-  quantity_format (q, change, TRUE, text, sizeof text);
+  quantity_format_change (q, value, standing_value (study, study->baseline, q), text,
+                          sizeof text);
   number_table_put (table, cr, small, t->soft_ink, text, x + width, middle, 1.0);
 }
 
@@ -214,7 +215,8 @@ draw_row (NumberTable *table,
   const double middle = y + table->layout.row / 2.0;
 
   number_table_put_name (table, cr, t, &info, x, middle, s->unit - 0.5 * t->text);
-  number_table_put (table, cr, small, t->soft_ink, info.unit, x + s->unit, middle, 0.0);
+  number_table_put (table, cr, small, t->soft_ink, quantity_caption (q), x + s->unit,
+                    middle, 0.0);
   for (unsigned i = 0; i < s->n; i++)
     draw_cell (table, cr, view, q, s->setups[i], x + s->first + i * s->column,
                s->column - COLUMN_GAP * t->text, middle);

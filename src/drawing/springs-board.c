@@ -250,8 +250,8 @@ place_charts (SpringsBoard *board, const SpringsView *view)
     board->charts.charts[SPRINGS_RATE].plot = (Frame){ 0 };
   const double wide = board->charts.charts[SPRINGS_LOAD].plot.width;
   board->travel =
-      axis_range_exact (board->range.from, board->range.to,
-                        CLAMP ((int) (wide / (2.9 * theme->small_text)), 2, 10));
+      axis_range_exact_in (UNIT_LENGTH, board->range.from, board->range.to,
+                           CLAMP ((int) (wide / (2.9 * theme->small_text)), 2, 10));
 }
 
 static SpringsPen

@@ -69,12 +69,12 @@ load_chart (Chart *chart, SpringsChart kind, const SpringStudy *springs)
   chart->info = kind == SPRINGS_LOAD
                     ? (QuantityInfo){ .name = _ ("Wheel load, by what carries it"),
                                       .short_name = _ ("Wheel load"),
-                                      .unit = "N",
+                                      .unit = unit_symbol (UNIT_FORCE),
                                       .positive = "",
                                       .negative = "" }
                     : (QuantityInfo){ .name = _ ("Wheel rate"),
                                       .short_name = _ ("Rate"),
-                                      .unit = "N/mm",
+                                      .unit = unit_symbol (UNIT_RATE),
                                       .positive = "",
                                       .negative = "" };
   chart->n_others = 0;
@@ -205,7 +205,7 @@ rate_extent (const SpringCharts *charts, const SpringStudy *springs)
 }
 
 static void
-set_range (Chart *chart, Extent extent, int most_steps, bool hold)
+set_range (Chart *chart, UnitKind kind, Extent extent, int most_steps, bool hold)
 {
   const double pad = PADDING * (extent.high - extent.low);
   double low = extent.low < -pad ? extent.low : 0.0, high = extent.high + pad;
@@ -214,7 +214,7 @@ set_range (Chart *chart, Extent extent, int most_steps, bool hold)
     low = fmin (low, chart->range.low);
     high = fmax (high, chart->range.high);
   }
-  chart->range = axis_range_round (low, high, most_steps);
+  chart->range = axis_range_round_in (kind, low, high, most_steps);
   chart->is_clipped = true; /* curves may leave the plot */
 }
 
@@ -224,9 +224,9 @@ spring_charts_fit (SpringCharts *charts,
                    const int most_steps[N_SPRINGS_CHARTS],
                    bool hold)
 {
-  set_range (&charts->charts[SPRINGS_LOAD], load_extent (charts, springs),
+  set_range (&charts->charts[SPRINGS_LOAD], UNIT_FORCE, load_extent (charts, springs),
              most_steps[SPRINGS_LOAD], hold);
-  set_range (&charts->charts[SPRINGS_RATE], rate_extent (charts, springs),
+  set_range (&charts->charts[SPRINGS_RATE], UNIT_RATE, rate_extent (charts, springs),
              most_steps[SPRINGS_RATE], hold);
 }
 

@@ -29,10 +29,8 @@ draw_dot (const Chart *chart, const SpringsPen *pen, double value, Colour colour
 static void
 format_value (SpringsChart kind, double value, char *text, gsize size)
 {
-  if (isfinite (value))
-    axis_format (value, kind == SPRINGS_LOAD ? 0 : 1, text, size);
-  else
-    g_strlcpy (text, "–", size);
+  unit_format (kind == SPRINGS_LOAD ? UNIT_FORCE : UNIT_RATE, value,
+               kind == SPRINGS_LOAD ? 0 : 1, FALSE, text, size);
 }
 
 /* At the right end of the title line, from the right: the reference, the setup in hand;

@@ -223,9 +223,10 @@ static bool
 draw_weight_label (const Chart *chart, const SpringsPen *pen, double y)
 {
   const Theme *theme = pen->chart.theme;
-  char number[24], text[96];
-  axis_format (pen->springs->corner_weight, 0, number, sizeof number);
-  g_snprintf (text, sizeof text, _ ("corner weight %s N"), number);
+  char number[48], text[96];
+  unit_format_whole (UNIT_FORCE, pen->springs->corner_weight, 0, FALSE, number,
+                     sizeof number);
+  g_snprintf (text, sizeof text, _ ("corner weight %s"), number);
   const MarkLabel label = { text, TEXT_PLAIN, theme->ink, chart->plot.x, y };
   Frame box = frame_of (pen, &label);
   const double left = chart->plot.x + 2.0,
@@ -398,7 +399,7 @@ mark_standing (const SpringCharts *charts, const SpringsPen *pen)
   const Theme *theme = pen->chart.theme;
   const SpringCorner *hand = spring_study_in_hand (pen->springs);
   const SetupStyle style = chart_curve_style (chart, &chart->hand, theme);
-  char number[24], text[128];
+  char number[48], text[128];
   MarkLabel label = { text, TEXT_BOLD, style.colour, 0.0, 0.0 };
 
   if (hand->stands != STANDS_BY_SPRINGS) {
@@ -408,10 +409,9 @@ mark_standing (const SpringCharts *charts, const SpringsPen *pen)
   if (!spring_standing_place (charts, pen->springs, pen->chart.study->in_hand, &label.x,
                               &label.y))
     return;
-  axis_format (hand->standing, 1, number, sizeof number);
-  /* Translators: a sign or nothing, and the wheel travel at which the car stands. */
-  g_snprintf (text, sizeof text, _ ("stands at %s%s mm"),
-              hand->standing >= 0.05 ? "+" : "", number);
+  unit_format_whole (UNIT_LENGTH, hand->standing, 1, TRUE, number, sizeof number);
+  /* Translators: the wheel travel at which the car stands. */
+  g_snprintf (text, sizeof text, _ ("stands at %s"), number);
   put_marker (pen, MARKER_RING, style.colour, label.x, label.y,
               1.5 * MARK_SIZE * theme->text);
   draw_label (chart, pen, &label);
@@ -420,15 +420,15 @@ mark_standing (const SpringCharts *charts, const SpringsPen *pen)
 static void
 label_event (const Chart *chart, const SpringsPen *pen, const SpringEvent *event)
 {
-  char number[24], text[160];
+  char number[48], text[160];
   MarkLabel label = { text, TEXT_PLAIN, pen->chart.theme->ink, 0.0, 0.0 };
 
   if (!event_place (chart, event, &label.x, &label.y))
     return;
-  axis_format (event->travel, 0, number, sizeof number);
-  /* Translators: what happens, a sign or nothing, and the wheel travel. */
-  g_snprintf (text, sizeof text, C_ ("event", "%s %s%s mm"),
-              spring_event_name (event->kind), event->travel >= 0.5 ? "+" : "", number);
+  unit_format_whole (UNIT_LENGTH, event->travel, 0, TRUE, number, sizeof number);
+  /* Translators: what happens, and the wheel travel. */
+  g_snprintf (text, sizeof text, C_ ("event", "%s %s"), spring_event_name (event->kind),
+              number);
   draw_label (chart, pen, &label);
 }
 

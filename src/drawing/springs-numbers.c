@@ -249,17 +249,21 @@ format_figure (const SpringCorner *corner, guint index, char *text, gsize size)
 {
   const SpringFigure figure = spring_figure (corner, index);
   const bool is_signed = g_str_equal (figure.key, "standing_travel_mm");
-  char number[32];
 
   /* a mass of nothing: its sizes are not given */
   const bool is_unknown =
       g_str_has_prefix (figure.key, "spring_") && !(corner->spring_kg > 0.0);
-  if (!isfinite (figure.value) || is_unknown) {
-    g_strlcpy (text, "–", size);
-    return;
-  }
-  axis_format (figure.value, figure.decimals, number, sizeof number);
-  g_snprintf (text, size, "%s%s", is_signed && figure.value >= 0.05 ? "+" : "", number);
+
+  unit_format (unit_kind_of (figure.unit), is_unknown ? (double) NAN : figure.value,
+               figure.decimals, is_signed, text, size);
+}
+
+static const char *
+figure_caption (const SpringFigure *figure)
+{
+  const UnitKind kind = unit_kind_of (figure->unit);
+
+  return kind == UNIT_NONE ? figure->unit : unit_caption (kind);
 }
 
 static void
@@ -283,7 +287,8 @@ draw_row (const SpringsWords *words, guint index, double x, double y, const Colu
   format_figure (spring_study_in_hand (springs), index, text, sizeof text);
   put (words, TEXT_BOLD, t->text, theme_hand_style (t, springs->study->in_hand).colour,
        text, x + c->hand, y, 1.0);
-  put (words, TEXT_PLAIN, t->small_text, t->soft_ink, figure.unit, x + c->unit, y, 0.0);
+  put (words, TEXT_PLAIN, t->small_text, t->soft_ink, figure_caption (&figure),
+       x + c->unit, y, 0.0);
 }
 
 static void

@@ -35,7 +35,7 @@ directed (double value, const char *positive, const char *negative)
 {
   char number[32];
 
-  axis_format (fabs (value), 1, number, sizeof number);
+  unit_format_whole (UNIT_LENGTH, fabs (value), 1, FALSE, number, sizeof number);
   return g_strdup_printf (round (value * 10.0) < 0.0 ? negative : positive, number);
 }
 
@@ -44,23 +44,22 @@ lowering_words (double lowering)
 {
   char number[32];
 
-  axis_format (fabs (lowering), 1, number, sizeof number);
-  return g_strdup_printf (round (lowering * 10.0) < 0.0 ? _ ("raised %s mm")
-                                                        : _ ("lowered %s mm"),
+  unit_format_whole (UNIT_LENGTH, fabs (lowering), 1, FALSE, number, sizeof number);
+  return g_strdup_printf (round (lowering * 10.0) < 0.0 ? _ ("raised %s")
+                                                        : _ ("lowered %s"),
                           number);
 }
 
 char *
 title_block_adjustment (const TitleBlock *title)
 {
-  g_autofree char *sideways =
-      directed (title->mount.inboard, C_ ("mount", "%s mm inboard"),
-                C_ ("mount", "%s mm outboard"));
+  g_autofree char *sideways = directed (title->mount.inboard, C_ ("mount", "%s inboard"),
+                                        C_ ("mount", "%s outboard"));
   g_autofree char *lengthways =
-      directed (title->mount.rearward, C_ ("mount", "%s mm rearward"),
-                C_ ("mount", "%s mm forward"));
+      directed (title->mount.rearward, C_ ("mount", "%s rearward"),
+                C_ ("mount", "%s forward"));
   g_autofree char *upward =
-      directed (title->mount.up, C_ ("mount", "%s mm up"), C_ ("mount", "%s mm down"));
+      directed (title->mount.up, C_ ("mount", "%s up"), C_ ("mount", "%s down"));
   g_autofree char *height = lowering_words (title->lowering);
   const char *toe =
       title->toe == TOE_RESET ? _ ("toe reset by the tie rod") : _ ("toe as moved");

@@ -55,10 +55,14 @@ choice_number_info (ChoiceNumber number)
 
   if (find_quantity (number, &quantity)) {
     const QuantityInfo info = quantity_info (quantity);
-    return (ChoiceNumberInfo){ info.key, info.short_name, info.unit, info.decimals };
+    return (ChoiceNumberInfo){ info.key, info.short_name, quantity_symbol (quantity),
+                               info.decimals, quantity_unit_kind (quantity) };
   }
   ChoiceNumberInfo info = rows[number];
   info.head = _ (info.head);
+  info.kind = unit_kind_of (info.unit);
+  if (info.kind != UNIT_NONE)
+    info.unit = unit_symbol (info.kind);
   return info;
 }
 
@@ -110,10 +114,12 @@ choice_number (const ChoicePlace *place, ChoiceNumber number)
 char *
 choice_number_text (const ChoicePlace *place, ChoiceNumber number)
 {
-  const double value = choice_number (place, number);
+  const ChoiceNumberInfo info = choice_number_info (number);
+  char text[64];
 
-  return isnan (value) ? g_strdup ("–")
-                       : number_text (value, choice_number_info (number).decimals);
+  unit_format (info.kind, choice_number (place, number), info.decimals, FALSE, text,
+               sizeof text);
+  return g_strdup (text);
 }
 
 /* In the digits that are written. */
@@ -178,21 +184,14 @@ choice_is_alike (const ChoiceAnswer *answer)
          left->setting.is_swapped == right->setting.is_swapped;
 }
 
-/* "2.50°", "3.0 mm": a degree sign stands close. */
-static char *
-with_unit (const char *number, const AimInfo *info)
-{
-  return g_strconcat (number, g_str_equal (info->unit, "°") ? "" : " ", info->unit, NULL);
-}
-
 char *
 choice_target_text (const CarTarget *target)
 {
   const AimInfo info = aim_info (target->aim);
-  g_autofree char *least = number_text (target->least, info.decimals);
-  g_autofree char *most = number_text (target->most, info.decimals);
-  g_autofree char *least_unit = with_unit (least, &info);
-  g_autofree char *most_unit = with_unit (most, &info);
+  const UnitKind kind = unit_kind_of (info.unit);
+  g_autofree char *least_unit = unit_text (kind, target->least, info.decimals);
+  g_autofree char *most_unit = unit_text (kind, target->most, info.decimals);
+  char least[64];
 
   if (isinf (target->most))
     return g_strdup_printf (_ ("%s or more"), least_unit);
@@ -200,5 +199,6 @@ choice_target_text (const CarTarget *target)
     return g_strdup_printf (_ ("%s or less"), most_unit);
   if (target->least == target->most)
     return g_steal_pointer (&least_unit);
+  unit_format (kind, target->least, info.decimals, FALSE, least, sizeof least);
   return g_strdup_printf (_ ("%s to %s"), least, most_unit);
 }

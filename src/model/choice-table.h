@@ -10,6 +10,7 @@
 #pragma once
 
 #include "model/choice.h"
+#include "model/unit.h"
 
 /* mm, degrees and their like. A search stops within 1e-7 mm of the best setting, so below
  * this a number tells of the search and not of the car. One of a list is exact. */
@@ -43,8 +44,9 @@ typedef enum {
 typedef struct {
   const char *key;  /* column and member: `tie_rod_change_mm` */
   const char *head; /* translated, short: "Tie rod" */
-  const char *unit;
-  int decimals;
+  const char *unit; /* as chosen; "" behind degrees and minutes */
+  int decimals;     /* in the stored unit */
+  UnitKind kind;
 } ChoiceNumberInfo;
 ChoiceNumberInfo choice_number_info (ChoiceNumber number);
 

@@ -2,6 +2,7 @@
 #include "model/choice-terms.h"
 #include "model/choice.h"
 #include "model/number-text.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -36,26 +37,25 @@ static char *
 tyre_sentence (double room, double asked)
 {
   const int decimals = decimals_apart (room, asked, 1);
-  g_autofree char *has = number_text (fabs (room), decimals);
-  g_autofree char *wants = number_text (asked, decimals);
+  g_autofree char *has = unit_text (UNIT_LENGTH, fabs (room), decimals);
+  g_autofree char *wants = unit_text (UNIT_LENGTH, asked, decimals);
 
-  return g_strdup_printf (
-      room < 0.0 ? _ ("Stands %s mm inside the tyre, %s mm of room are asked for.")
-                 : _ ("Leaves %s mm to the tyre, %s mm are asked for."),
-      has, wants);
+  return g_strdup_printf (room < 0.0
+                              ? _ ("Stands %s inside the tyre, %s of room are asked for.")
+                              : _ ("Leaves %s to the tyre, %s are asked for."),
+                          has, wants);
 }
 
 static char *
 edge_sentence (double margin, double asked)
 {
   const int decimals = decimals_apart (margin, asked, 1);
-  g_autofree char *has = number_text (fabs (margin), decimals);
-  g_autofree char *wants = number_text (asked, decimals);
+  g_autofree char *has = unit_text (UNIT_LENGTH, fabs (margin), decimals);
+  g_autofree char *wants = unit_text (UNIT_LENGTH, asked, decimals);
 
   return g_strdup_printf (
-      margin < 0.0
-          ? _ ("Stands %s mm past the tower's edge, %s mm of room are asked for.")
-          : _ ("Leaves %s mm to the tower's edge, %s mm are asked for."),
+      margin < 0.0 ? _ ("Stands %s past the tower's edge, %s of room are asked for.")
+                   : _ ("Leaves %s to the tower's edge, %s are asked for."),
       has, wants);
 }
 
@@ -116,9 +116,8 @@ static char *
 amount_text (Aim aim, double value, int decimals)
 {
   const AimInfo info = aim_info (aim);
-  g_autofree char *number = number_text (value, decimals);
 
-  return g_strconcat (number, g_str_equal (info.unit, "°") ? "" : " ", info.unit, NULL);
+  return unit_text (unit_kind_of (info.unit), value, decimals);
 }
 
 /* "Camber stays 0.40° short of −2.50°", with the decimals that it takes to see the miss.

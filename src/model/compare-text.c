@@ -72,10 +72,12 @@ lowering_of (const Study *study, guint setup)
 
 /* "Camber, °" */
 static char *
-row_label (const QuantityInfo *info)
+row_label (Quantity quantity)
 {
-  return info->unit[0] != '\0' ? g_strdup_printf ("%s, %s", info->name, info->unit)
-                               : g_strdup (info->name);
+  const char *name = quantity_info (quantity).name;
+  const char *unit = quantity_caption (quantity);
+
+  return unit[0] != '\0' ? g_strdup_printf ("%s, %s", name, unit) : g_strdup (name);
 }
 
 static double
@@ -87,16 +89,16 @@ kernel_value (const Study *study, guint setup, Quantity quantity)
 static Line
 quantity_line (const Study *study, Quantity quantity)
 {
-  const QuantityInfo info = quantity_info (quantity);
-  Line line = new_line (study, row_label (&info));
+  Line line = new_line (study, row_label (quantity));
 
   for (guint s = 0; s < study->n_setups; s++) {
     const double value = kernel_value (study, s, quantity);
     char number[NUMBER_SIZE], change[NUMBER_SIZE];
 
     quantity_format (quantity, value, FALSE, number, sizeof number);
-    quantity_format (quantity, value - kernel_value (study, study->baseline, quantity),
-                     TRUE, change, sizeof change);
+    quantity_format_change (quantity, value,
+                            kernel_value (study, study->baseline, quantity), change,
+                            sizeof change);
     line.values[s] = g_strdup (number);
     line.changes[s] = s == study->baseline ? g_strdup ("") : in_parentheses (change);
   }

@@ -98,23 +98,22 @@ find_spread (const double *values, size_t n, Spread *spread)
   return TRUE;
 }
 
-/* The smallest step of 1, 2 or 5 · 10ⁿ in edge units, not finer than the digits that a
- * bench can answer for, that makes at most @most_levels of @span. */
+/* The smallest round step in the unit shown, not finer than the digits that a bench can
+ * answer for, that makes at most @most_levels of @span. */
 static double
 round_step (FieldSubject subject, double span, int most_levels)
 {
-  const QuantityInfo info = quantity_info (field_subject_quantity (subject));
-  static const double mantissa[] = { 1.0, 2.0, 5.0 };
-  const double most = fabs (info.scale) * span / MAX (most_levels, 1);
+  const Quantity quantity = field_subject_quantity (subject);
+  const QuantityInfo info = quantity_info (quantity);
+  const UnitKind kind = quantity_unit_kind (quantity);
+  const double scale = info.scale * unit_shown (kind, 1.0);
+  const double most = fabs (scale) * span / MAX (most_levels, 1);
+  int rank = unit_is_sexagesimal (kind) ? UNIT_RANK_OF_A_MINUTE
+                                        : -3 * unit_decimals (kind, info.decimals);
 
-  for (int rank = 0;; rank++) {
-    const int power = rank / 3 - info.decimals;
-    const double step = power < 0 ? mantissa[rank % 3] / pow (10.0, -power)
-                                  : mantissa[rank % 3] * pow (10.0, power);
-
-    if (step >= most)
-      return step / info.scale;
-  }
+  while (unit_step_of_rank (kind, rank) < most)
+    rank++;
+  return unit_step_of_rank (kind, rank) / scale;
 }
 
 /* Where values run away, most of them lie in a part of the whole span. */

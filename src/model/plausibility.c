@@ -20,7 +20,8 @@ typedef struct {
   Quantity quantity;
   gboolean is_slope; /* the quantity's change per mm of travel instead of its value */
   double factor;     /* of the edge value: both wheels, 25 mm of bump, a fall */
-  const char *unit;
+  UnitKind kind;
+  const char *unit; /* as stored */
   int decimals;
   double least, most;
   gboolean holds_for_setups; /* whether it says something about a moved mount too */
@@ -28,38 +29,40 @@ typedef struct {
 } Band;
 
 static const Band bands[] = {
-  { "caster", NULL, QUANTITY_CASTER, FALSE, 1, "°", 2, 1.5, 7.5, TRUE,
+  { "caster", NULL, QUANTITY_CASTER, FALSE, 1, UNIT_ANGLE, "°", 2, 1.5, 7.5, TRUE,
     N_ ("Workshop manuals of cars with struts, 2003 to 2021, give 1°30′ to 5°21′; sporting "
         "versions have 7 to 8°.") },
-  { "camber", NULL, QUANTITY_CAMBER, FALSE, 1, "°", 2, -1.5, 0.5, TRUE,
+  { "camber", NULL, QUANTITY_CAMBER, FALSE, 1, UNIT_ANGLE, "°", 2, -1.5, 0.5, TRUE,
     N_ ("Workshop manuals of cars with struts give −0°36′ ± 45′, −0°20′ ± 30′ and "
         "−0°30′ ± 45′.") },
-  { "sai", NULL, QUANTITY_SAI, FALSE, 1, "°", 2, 9, 16, TRUE,
+  { "sai", NULL, QUANTITY_SAI, FALSE, 1, UNIT_ANGLE, "°", 2, 9, 16, TRUE,
     N_ ("A workshop manual of a car with struts gives 10°05′ ± 45′; handbooks give 10 to "
         "15½°, from memory.") },
-  { "total-toe", N_ ("Total toe-in"), QUANTITY_TOE_IN, FALSE, 2, "°", 2, -0.2, 0.3, TRUE,
-    N_ ("Workshop manuals of cars with struts give 0 ± 12′ and 0 ± 2 mm.") },
-  { "scrub-radius", NULL, QUANTITY_SCRUB_RADIUS, FALSE, 1, " mm", 1, -20, 50, TRUE,
+  { "total-toe", N_ ("Total toe-in"), QUANTITY_TOE_IN, FALSE, 2, UNIT_ANGLE, "°", 2, -0.2,
+    0.3, TRUE, N_ ("Workshop manuals of cars with struts give 0 ± 12′ and 0 ± 2 mm.") },
+  { "scrub-radius", NULL, QUANTITY_SCRUB_RADIUS, FALSE, 1, UNIT_LENGTH, " mm", 1, -20, 50,
+    TRUE,
     N_ ("From memory of a chassis handbook, not seen again; front-drive cars stand near "
         "−20 to +10 mm.") },
-  { "trail", NULL, QUANTITY_TRAIL, FALSE, 1, " mm", 1, 5, 40, TRUE,
+  { "trail", NULL, QUANTITY_TRAIL, FALSE, 1, UNIT_LENGTH, " mm", 1, 5, 40, TRUE,
     N_ ("From memory, no published source.") },
-  { "roll-centre-height", NULL, QUANTITY_ROLL_CENTRE_HEIGHT, FALSE, 1, " mm", 1, 0, 120,
-    FALSE,
+  { "roll-centre-height", NULL, QUANTITY_ROLL_CENTRE_HEIGHT, FALSE, 1, UNIT_LENGTH, " mm",
+    1, 0, 120, FALSE,
     N_ ("A chassis handbook gives 30 to 100 mm for a front axle, from memory; the band here "
         "is wider.") },
   { "roll-centre-fall", N_ ("The roll centre's fall per mm lowered"),
-    QUANTITY_ROLL_CENTRE_HEIGHT, TRUE, -1, " mm/mm", 2, 2, 3.5, FALSE,
+    QUANTITY_ROLL_CENTRE_HEIGHT, TRUE, -1, UNIT_NONE, " mm/mm", 2, 2, 3.5, FALSE,
     N_ ("Computed on two reference corners: 2.77 and 2.81 mm.") },
   { "camber-gain", N_ ("Camber gain over 25 mm of bump"), QUANTITY_CAMBER_GAIN, FALSE, 25,
-    "°", 2, -0.9, -0.2, FALSE,
+    UNIT_ANGLE, "°", 2, -0.9, -0.2, FALSE,
     N_ ("Computed on two reference corners: −0.44° and −0.50° at the height as "
         "measured.") },
-  { "strut-ratio", NULL, QUANTITY_STRUT_RATIO, FALSE, 1, "", 3, 0.9, 1.0, FALSE,
+  { "strut-ratio", NULL, QUANTITY_STRUT_RATIO, FALSE, 1, UNIT_NONE, "", 3, 0.9, 1.0,
+    FALSE,
     N_ ("Computed on three reference corners: 0.95 to 0.96 at the height as measured.") },
   { "bump-steer", N_ ("Bump steer over 25 mm of bump"), QUANTITY_BUMP_STEER, FALSE, 25,
-    "°", 2, -0.1, 0.1, TRUE, N_ ("From memory, no published source.") },
-  { "anti-dive", NULL, QUANTITY_ANTI_DIVE, FALSE, 1, " %", 1, 0, 50, FALSE,
+    UNIT_ANGLE, "°", 2, -0.1, 0.1, TRUE, N_ ("From memory, no published source.") },
+  { "anti-dive", NULL, QUANTITY_ANTI_DIVE, FALSE, 1, UNIT_NONE, " %", 1, 0, 50, FALSE,
     N_ ("From memory of a handbook on vehicle dynamics, not seen again.") },
 };
 
@@ -104,18 +107,42 @@ band_name (const Band *band)
   return band->name != NULL ? _ (band->name) : quantity_info (band->quantity).name;
 }
 
+static const char *
+band_unit (const Band *band)
+{
+  if (band->kind == UNIT_ANGLE)
+    return unit_symbol (UNIT_ANGLE);
+  return band->kind == UNIT_LENGTH && unit_choice ()->length == LENGTH_INCH ? " in"
+                                                                            : band->unit;
+}
+
+/* Round in the stored unit: as few digits as it has. */
+static char *
+band_limit (const Band *band, double limit)
+{
+  char text[64];
+
+  if (unit_shown (band->kind, 1.0) == 1.0 && !unit_is_sexagesimal (band->kind))
+    return plain_number_text (limit);
+  unit_format (band->kind, limit, band->decimals, FALSE, text, sizeof text);
+  return g_strdup (text);
+}
+
 static char *
 band_sentence (const Band *band, double value)
 {
   const char *name = band_name (band);
-  g_autofree char *now = number_text (value, band->decimals);
-  g_autofree char *least = plain_number_text (band->least);
-  g_autofree char *most = plain_number_text (band->most);
+  const char *unit = band_unit (band);
+  g_autofree char *least = band_limit (band, band->least);
+  g_autofree char *most = band_limit (band, band->most);
+  char now[64];
+
+  unit_format (band->kind, value, band->decimals, FALSE, now, sizeof now);
 
   /* Translators: "Caster is 9.10°, outside the 1.5 to 7.5° usual …" */
   return g_strdup_printf (
       _ ("%s is %s%s, outside the %s to %s%s usual for a road car with struts."), name,
-      now, band->unit, least, most, band->unit);
+      now, unit, least, most, unit);
 }
 
 static void

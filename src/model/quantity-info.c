@@ -2,7 +2,6 @@
 #include "model/quantity-info.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 #include <string.h>
 
 static const QuantityInfo rows[N_QUANTITIES] = {
@@ -143,12 +142,28 @@ static const QuantityInfo rows[N_QUANTITIES] = {
                            0 },
 };
 
+static const QuantityInfo toe_in_total = {
+  "toe_in_deg",
+  N_ ("Total toe-in"),
+  "°",
+  N_ ("front points in"),
+  N_ ("front points out"),
+  N_ ("Both front wheels to one another, seen from above, each like the one that is "
+      "solved: twice its angle, or what the rims stand closer in front than behind."),
+  2,
+  0,
+  N_ ("Toe-in"),
+};
+
 QuantityInfo
 quantity_info (Quantity quantity)
 {
   g_assert (quantity >= 0 && quantity < N_QUANTITIES);
 
-  QuantityInfo info = rows[quantity];
+  QuantityInfo info = quantity == QUANTITY_TOE_IN && unit_choice ()->toe != TOE_PER_WHEEL
+                          ? toe_in_total
+                          : rows[quantity];
+
   info.name = _ (info.name);
   info.short_name = info.short_name != NULL ? _ (info.short_name) : info.name;
   info.meaning = _ (info.meaning);
@@ -201,31 +216,102 @@ quantity_from_key (const char *key, Quantity *quantity)
   return FALSE;
 }
 
-static double
-rounded (Quantity quantity, double kernel_value)
+UnitKind
+quantity_unit_kind (Quantity quantity)
 {
-  const double unit = pow (10.0, rows[quantity].decimals);
+  if (quantity == QUANTITY_TOE_IN)
+    return UNIT_TOE;
+  if (quantity == QUANTITY_ARM_RATIO)
+    return UNIT_TURN_PER_LENGTH;
 
-  return round (quantity_edge_value (quantity, kernel_value) * unit) / unit;
+  switch (quantity_dimension (quantity)) {
+  case DIMENSION_ANGLE:
+    return UNIT_ANGLE;
+  case DIMENSION_LENGTH:
+    return UNIT_LENGTH;
+  case DIMENSION_ANGLE_PER_LENGTH:
+    return UNIT_ANGLE_PER_LENGTH;
+  case DIMENSION_PER_LENGTH:
+    return UNIT_PER_LENGTH;
+  default:
+    return UNIT_NONE;
+  }
+}
+
+const char *
+quantity_symbol (Quantity quantity)
+{
+  const UnitKind kind = quantity_unit_kind (quantity);
+
+  return kind == UNIT_NONE ? rows[quantity].unit : unit_symbol (kind);
+}
+
+const char *
+quantity_caption (Quantity quantity)
+{
+  const UnitKind kind = quantity_unit_kind (quantity);
+
+  return kind == UNIT_NONE ? rows[quantity].unit : unit_caption (kind);
+}
+
+static double
+shown (Quantity quantity, double kernel_value)
+{
+  return unit_shown (quantity_unit_kind (quantity),
+                     quantity_edge_value (quantity, kernel_value));
+}
+
+static void
+format_shown (Quantity quantity, double value, gboolean with_sign, char *text, gsize size)
+{
+  const UnitKind kind = quantity_unit_kind (quantity);
+
+  unit_format_shown (kind, value, unit_decimals (kind, rows[quantity].decimals),
+                     with_sign, text, size);
 }
 
 void
 quantity_format (
     Quantity quantity, double kernel_value, gboolean with_sign, char *text, gsize size)
 {
-  const double value = rounded (quantity, kernel_value);
-  const char *sign = value < 0.0 ? "−" : value > 0.0 && with_sign ? "+" : "";
+  format_shown (quantity, shown (quantity, kernel_value), with_sign, text, size);
+}
 
-  if (!isfinite (value))
-    g_strlcpy (text, "–", size);
-  else
-    g_snprintf (text, size, "%s%.*f", sign, rows[quantity].decimals, fabs (value));
+void
+quantity_format_change (Quantity quantity, double is, double was, char *text, gsize size)
+{
+  format_shown (quantity, shown (quantity, is) - shown (quantity, was), TRUE, text, size);
+}
+
+void
+quantity_format_whole (
+    Quantity quantity, double kernel_value, gboolean with_sign, char *text, gsize size)
+{
+  const char *symbol = quantity_symbol (quantity);
+
+  quantity_format (quantity, kernel_value, with_sign, text, size);
+  if (symbol[0] == '\0')
+    return;
+  g_strlcat (text, g_str_equal (symbol, "°") ? "" : " ", size);
+  g_strlcat (text, symbol, size);
+}
+
+char *
+quantity_spoken_text (Quantity quantity, double kernel_value)
+{
+  const char *symbol = quantity_symbol (quantity);
+  char figure[64];
+
+  quantity_format (quantity, kernel_value, FALSE, figure, sizeof figure);
+  return g_strconcat (figure, symbol[0] != '\0' ? " " : "", symbol, NULL);
 }
 
 const char *
 quantity_sign_words (Quantity quantity, double kernel_value)
 {
-  const double value = rounded (quantity, kernel_value);
+  const UnitKind kind = quantity_unit_kind (quantity);
+  const double value = unit_rounded (kind, shown (quantity, kernel_value),
+                                     unit_decimals (kind, rows[quantity].decimals));
   const char *words = value > 0.0   ? rows[quantity].positive
                       : value < 0.0 ? rows[quantity].negative
                                     : "";

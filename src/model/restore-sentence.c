@@ -8,6 +8,21 @@
 
 #define NUMBER_SIZE 40
 
+/* A limit or a travel, with no more digits than it has. */
+static char *
+bare_length (double mm)
+{
+  return plain_number_text (unit_shown (UNIT_LENGTH, mm));
+}
+
+static char *
+whole_length (double mm)
+{
+  g_autofree char *number = bare_length (mm);
+
+  return g_strdup_printf ("%s %s", number, unit_symbol (UNIT_LENGTH));
+}
+
 static char *
 spacer_sentence (RestoreGoal goal, const RestoreAnswer *answer)
 {
@@ -15,23 +30,23 @@ spacer_sentence (RestoreGoal goal, const RestoreAnswer *answer)
   const Quantity quantity =
       is_roll_centre ? QUANTITY_ROLL_CENTRE_HEIGHT : QUANTITY_CAMBER_GAIN;
   char target[NUMBER_SIZE], before[NUMBER_SIZE], after[NUMBER_SIZE];
-  g_autofree char *part = number_text (answer->value, 1);
-  g_autofree char *least = plain_number_text (answer->limits.least);
-  g_autofree char *most = plain_number_text (answer->limits.most);
+  g_autofree char *part = unit_text (UNIT_LENGTH, answer->value, 1);
+  g_autofree char *least = bare_length (answer->limits.least);
+  g_autofree char *most = whole_length (answer->limits.most);
 
-  quantity_format (quantity, answer->target, FALSE, target, sizeof target);
-  quantity_format (quantity, answer->before, FALSE, before, sizeof before);
-  quantity_format (quantity, answer->after, FALSE, after, sizeof after);
+  quantity_format_whole (quantity, answer->target, FALSE, target, sizeof target);
+  quantity_format_whole (quantity, answer->before, FALSE, before, sizeof before);
+  quantity_format_whole (quantity, answer->after, FALSE, after, sizeof after);
   if (answer->status == RESTORE_OK)
     return g_strdup_printf (
         is_roll_centre
-            ? _ ("A ball-joint spacer of %s mm puts the roll centre back to the baseline's %s mm above the ground; now it is at %s mm.")
-            : _ ("A ball-joint spacer of %s mm puts the camber gain back to the baseline's %s °/mm; now it is %s °/mm."),
+            ? _ ("A ball-joint spacer of %s puts the roll centre back to the baseline's %s above the ground; now it is at %s.")
+            : _ ("A ball-joint spacer of %s puts the camber gain back to the baseline's %s; now it is %s."),
         part, target, before);
   return g_strdup_printf (
       is_roll_centre
-          ? _ ("No ball-joint spacer from %s to %s mm puts the roll centre back to the baseline's %s mm above the ground; the nearest, %s mm, brings it from %s to %s mm.")
-          : _ ("No ball-joint spacer from %s to %s mm puts the camber gain back to the baseline's %s °/mm; the nearest, %s mm, brings it from %s to %s °/mm."),
+          ? _ ("No ball-joint spacer from %s to %s puts the roll centre back to the baseline's %s above the ground; the nearest, %s, brings it from %s to %s.")
+          : _ ("No ball-joint spacer from %s to %s puts the camber gain back to the baseline's %s; the nearest, %s, brings it from %s to %s."),
       least, most, target, part, before, after);
 }
 
@@ -43,21 +58,21 @@ bump_steer_format (RestoreGoal goal, gboolean is_found, gboolean is_negative)
 
   if (!is_found)
     return is_spacer
-               ? _ ("The tie-rod-end spacer that brings bump steer nearest to the baseline's lies outside %s to %s mm: the best inside, %s mm, leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.")
-               : _ ("The rack height that brings bump steer nearest to the baseline's lies outside %s to %s mm: the best inside, %s mm, leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.");
+               ? _ ("The tie-rod-end spacer that brings bump steer nearest to the baseline's lies outside %s to %s: the best inside, %s, leaves the toe curves %s apart (RMS, from %s droop to %s bump); now they are %s apart.")
+               : _ ("The rack height that brings bump steer nearest to the baseline's lies outside %s to %s: the best inside, %s, leaves the toe curves %s apart (RMS, from %s droop to %s bump); now they are %s apart.");
   if (is_spacer)
     return is_negative
-               ? _ ("The tie rod's outer end %s mm higher brings bump steer nearest to the baseline's: it leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.")
-               : _ ("A tie-rod-end spacer of %s mm brings bump steer nearest to the baseline's: it leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.");
+               ? _ ("The tie rod's outer end %s higher brings bump steer nearest to the baseline's: it leaves the toe curves %s apart (RMS, from %s droop to %s bump); now they are %s apart.")
+               : _ ("A tie-rod-end spacer of %s brings bump steer nearest to the baseline's: it leaves the toe curves %s apart (RMS, from %s droop to %s bump); now they are %s apart.");
   return is_negative
-             ? _ ("The rack lowered by %s mm brings bump steer nearest to the baseline's: it leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.")
-             : _ ("The rack raised by %s mm brings bump steer nearest to the baseline's: it leaves the toe curves %s° apart (RMS, from %s mm droop to %s mm bump); now they are %s° apart.");
+             ? _ ("The rack lowered by %s brings bump steer nearest to the baseline's: it leaves the toe curves %s apart (RMS, from %s droop to %s bump); now they are %s apart.")
+             : _ ("The rack raised by %s brings bump steer nearest to the baseline's: it leaves the toe curves %s apart (RMS, from %s droop to %s bump); now they are %s apart.");
 }
 
 static char *
 degrees_text (double radians)
 {
-  return number_text (quantity_edge_value (QUANTITY_TOE_IN, radians), 3);
+  return unit_text (UNIT_ANGLE, quantity_edge_value (QUANTITY_TOE_IN, radians), 3);
 }
 
 #pragma GCC diagnostic push
@@ -68,13 +83,13 @@ bump_steer_sentence (RestoreGoal goal, const RestoreAnswer *answer)
   const gboolean is_found = answer->status == RESTORE_OK;
   const char *format = bump_steer_format (goal, is_found, answer->value < 0.0);
   g_autofree char *size =
-      number_text (is_found ? fabs (answer->value) : answer->value, 1);
-  g_autofree char *least = plain_number_text (answer->limits.least);
-  g_autofree char *most = plain_number_text (answer->limits.most);
+      unit_text (UNIT_LENGTH, is_found ? fabs (answer->value) : answer->value, 1);
+  g_autofree char *least = bare_length (answer->limits.least);
+  g_autofree char *most = whole_length (answer->limits.most);
   g_autofree char *before = degrees_text (answer->before);
   g_autofree char *after = degrees_text (answer->after);
-  g_autofree char *droop = plain_number_text (fabs (answer->from));
-  g_autofree char *bump = plain_number_text (answer->to);
+  g_autofree char *droop = whole_length (fabs (answer->from));
+  g_autofree char *bump = whole_length (answer->to);
 
   return is_found
              ? g_strdup_printf (format, size, after, droop, bump, before)

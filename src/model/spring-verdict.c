@@ -3,6 +3,7 @@
 #include "model/load-case-private.h"
 #include "model/number-text.h"
 #include "model/spring-study-private.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -110,12 +111,12 @@ judge_seat (GPtrArray *verdicts, const SpringCorner *corner)
          seated_rule ());
     return;
   }
-  g_autofree char *travel = number_text (slack->travel, 1);
+  g_autofree char *travel = unit_text (UNIT_LENGTH, slack->travel, 1);
 
   add (
       verdicts, "coil-slack", TRUE,
       g_strdup_printf (
-          _ ("The coil goes slack at %s mm of wheel travel, before the wheel is at full droop: there it can leave its seats."),
+          _ ("The coil goes slack at %s of wheel travel, before the wheel is at full droop: there it can leave its seats."),
           travel),
       seated_rule ());
 }
@@ -250,7 +251,7 @@ judge_bump_stop (GPtrArray *verdicts, const SpringCorner *corner)
   const SpringEvent *touch = find_event (corner, SPRING_EVENT_BUMP_STOP);
   const gboolean is_on_it = corner->at_standing.stop_squash > 0.0;
   const double room = touch != NULL ? touch->travel - corner->standing : INFINITY;
-  g_autofree char *room_text = number_text (room, 1);
+  g_autofree char *room_text = unit_text (UNIT_LENGTH, room, 1);
   g_autofree char *least = plain_number_text (BUMP_ROOM);
 
   if (!is_on_it && room >= BUMP_ROOM)
@@ -259,7 +260,7 @@ judge_bump_stop (GPtrArray *verdicts, const SpringCorner *corner)
       verdicts, "bump-stop-near", TRUE,
       is_on_it ? g_strdup (_ ("It stands on its bump stop."))
                : g_strdup_printf (
-                     _ ("The bump stop touches %s mm of wheel travel above standing."),
+                     _ ("The bump stop touches %s of wheel travel above standing."),
                      room_text),
       g_strdup_printf (
           _ ("Rule: at least %s mm of wheel travel to the bump stop. Common practice, no published source."),

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/aims-panel-bound.h"
+#include "window/unit-spin.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -22,27 +23,6 @@ static gboolean
 is_open (GtkWidget *spin)
 {
   return gtk_spin_button_get_value (GTK_SPIN_BUTTON (spin)) == bound_of (spin)->open;
-}
-
-static gboolean
-on_output_cb (GtkSpinButton *spin)
-{
-  if (!is_open (GTK_WIDGET (spin)))
-    return FALSE;
-  if (gtk_editable_get_text (GTK_EDITABLE (spin))[0] != '\0')
-    gtk_editable_set_text (GTK_EDITABLE (spin), "");
-  return TRUE;
-}
-
-static int
-on_input_cb (GtkSpinButton *spin, double *value)
-{
-  g_autofree char *text = g_strdup (gtk_editable_get_text (GTK_EDITABLE (spin)));
-
-  if (g_strstrip (text)[0] != '\0')
-    return FALSE;
-  *value = bound_of (GTK_WIDGET (spin))->open;
-  return TRUE;
 }
 
 /* Runs before whoever else listens: a step from far away lands at the start. */
@@ -73,12 +53,10 @@ range_bound_new (gboolean is_lower, const AimInfo *aim, const char *name)
   bound->open = is_lower ? -far : far;
   bound->was_open = TRUE;
   g_object_set_data_full (G_OBJECT (spin), "range-bound", bound, g_free);
-  g_signal_connect (spin, "output", G_CALLBACK (on_output_cb), NULL);
-  g_signal_connect (spin, "input", G_CALLBACK (on_input_cb), NULL);
   g_signal_connect (spin, "value-changed", G_CALLBACK (on_value_changed_cb), NULL);
-  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint) aim->decimals);
-  gtk_editable_set_width_chars (GTK_EDITABLE (spin), 6);
   gtk_spin_button_set_value (GTK_SPIN_BUTTON (spin), bound->open);
+  unit_spin_begin (GTK_SPIN_BUTTON (spin), unit_kind_of (aim->unit), aim->decimals, NULL);
+  unit_spin_set_open (GTK_SPIN_BUTTON (spin), bound->open);
   gtk_text_set_placeholder_text (GTK_TEXT (text), _ ("open"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   name, -1);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/aims-panel-limits.h"
+#include "window/unit-spin.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -95,17 +96,17 @@ static void
 add_limit (Panel *self, GtkGrid *grid, int i)
 {
   const Row *row = &rows[i];
-  GtkWidget *name = gtk_label_new (_ (row->name)), *unit = gtk_label_new (row->unit);
+  GtkWidget *name = gtk_label_new (_ (row->name)), *unit = gtk_label_new (NULL);
   GtkWidget *spin = gtk_spin_button_new_with_range (row->least, row->most, row->step);
 
-  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint) row->digits);
-  gtk_editable_set_width_chars (GTK_EDITABLE (spin), 5);
   gtk_label_set_xalign (GTK_LABEL (name), 0.0f);
   gtk_label_set_mnemonic_widget (GTK_LABEL (name), spin);
   gtk_label_set_xalign (GTK_LABEL (unit), 0.0f);
   gtk_widget_add_css_class (unit, "dim-label");
   gtk_widget_set_tooltip_text (name, _ (row->meaning));
   gtk_widget_set_tooltip_text (spin, _ (row->meaning));
+  unit_spin_begin (GTK_SPIN_BUTTON (spin), unit_kind_of (row->unit), row->digits,
+                   GTK_LABEL (unit));
   g_signal_connect_swapped (spin, "value-changed", G_CALLBACK (on_limit_changed_cb),
                             self);
   gtk_grid_attach (grid, name, 0, i, 1, 1);

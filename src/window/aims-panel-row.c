@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/aims-panel-row.h"
 #include "window/aims-panel-bound.h"
+#include "window/unit-spin.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -229,7 +230,7 @@ aim_row_new (SwChooser *chooser, Aim aim, GtkGrid *grid, int row)
 {
   const AimInfo info = aim_info (aim);
   AimRow *self = g_new0 (AimRow, 1);
-  GtkWidget *unit = gtk_label_new (info.unit);
+  GtkWidget *unit = unit_label_new (unit_kind_of (info.unit));
 
   self->chooser = chooser;
   self->aim = aim;

@@ -136,9 +136,10 @@ side_setting (const ChoiceAnswer *answer, CarSide side)
   if (!answer->has_bolt)
     return g_steal_pointer (&words);
 
-  g_autofree char *bolt = choice_number_text (&answer->side[side], CHOICE_CAMBER_BOLT);
-  /* Translators: what a plate is set to, and the degrees of a camber bolt. */
-  return g_strdup_printf (_ ("%s, bolt %s°"), words, bolt);
+  g_autofree char *bolt =
+      unit_text (UNIT_ANGLE, choice_number (&answer->side[side], CHOICE_CAMBER_BOLT), 2);
+  /* Translators: what a plate is set to, and the angle of a camber bolt. */
+  return g_strdup_printf (_ ("%s, bolt %s"), words, bolt);
 }
 
 static char *

@@ -4,7 +4,7 @@
 #include "window/chooser.h"
 #include "window/whole-text.h"
 
-#include "model/number-text.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -53,8 +53,8 @@ off_plate_sentence (Tools *self)
       way_off_plate (setup, plate) < OFF_PLATE)
     return NULL;
 
-  g_autofree char *way = number_text (way_off_plate (setup, plate), 1);
-  return g_strdup_printf (_ ("“%s” stands %s mm off its plate."), setup->name, way);
+  g_autofree char *way = unit_text (UNIT_LENGTH, way_off_plate (setup, plate), 1);
+  return g_strdup_printf (_ ("“%s” stands %s off its plate."), setup->name, way);
 }
 
 /* Of what the table says of the plate in hand, which it names, or of all. */

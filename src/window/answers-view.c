@@ -2,6 +2,7 @@
 #include "window/answers-view.h"
 #include "window/answers-view-row.h"
 #include "window/chooser.h"
+#include "window/units.h"
 #include "window/whole-text.h"
 
 #include <glib/gi18n-lib.h>
@@ -22,7 +23,7 @@ struct _SwAnswersView {
   GtkWidget *place, *table, *empty;
   GListStore *rows; /* of SwAnswerRow, as ranked */
   GtkSingleSelection *selection;
-  GtkColumnViewColumn *side_column;
+  GtkColumnViewColumn *side_column, *number_columns[G_N_ELEMENTS (numbers)];
   gboolean is_telling; /* while the table is being told: it does not answer */
   guint tick;          /* before which the rows are old, or 0 */
 };
@@ -215,6 +216,15 @@ add_column (SwAnswersView *self, const char *title, CellKind kind)
   return column;
 }
 
+static char *
+number_title (guint i)
+{
+  const ChoiceNumberInfo info = choice_number_info (numbers[i]);
+  const char *unit = info.kind != UNIT_NONE ? unit_caption (info.kind) : info.unit;
+
+  return g_strdup_printf ("%s\n%s", info.head, unit);
+}
+
 static void
 add_columns (SwAnswersView *self)
 {
@@ -227,10 +237,10 @@ add_columns (SwAnswersView *self)
   add_column (self, _ ("What it comes to"),
               (CellKind){ show_verdict, 0, 0.0f, GTK_ALIGN_CENTER, 30 });
   for (guint i = 0; i < G_N_ELEMENTS (numbers); i++) {
-    const ChoiceNumberInfo info = choice_number_info (numbers[i]);
-    g_autofree char *title = g_strdup_printf ("%s\n%s", info.head, info.unit);
+    g_autofree char *title = number_title (i);
 
-    add_column (self, title, (CellKind){ show_number, i, 1.0f, GTK_ALIGN_END, 0 });
+    self->number_columns[i] =
+        add_column (self, title, (CellKind){ show_number, i, 1.0f, GTK_ALIGN_END, 0 });
   }
 }
 
@@ -430,6 +440,18 @@ sw_answers_view_init (SwAnswersView *self)
   gtk_widget_set_parent (self->place, GTK_WIDGET (self));
 }
 
+static void
+on_units_changed_cb (SwAnswersView *self)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (numbers); i++) {
+    g_autofree char *title = number_title (i);
+
+    gtk_column_view_column_set_title (self->number_columns[i], title);
+  }
+  align_heads (self);
+  fill_rows (self);
+}
+
 GtkWidget *
 sw_answers_view_new (SwBench *bench)
 {
@@ -441,6 +463,8 @@ sw_answers_view_new (SwBench *bench)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (self->chooser, "changed", G_CALLBACK (select_plate), self,
                            G_CONNECT_SWAPPED);
+  g_signal_connect_object (sw_units_get (), "changed", G_CALLBACK (on_units_changed_cb),
+                           self, G_CONNECT_SWAPPED);
   fill_rows (self);
   return GTK_WIDGET (self);
 }

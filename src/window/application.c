@@ -4,6 +4,8 @@
 #include "model/plate-library.h"
 #include "window/about.h"
 #include "window/kept-settings.h"
+#include "window/units-window.h"
+#include "window/units.h"
 #include "window/window.h"
 
 #include <glib/gi18n-lib.h>
@@ -163,6 +165,14 @@ on_cautions_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+on_units_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  units_window_present (gtk_application_get_active_window (GTK_APPLICATION (data)));
+}
+
+static void
 on_dark_cb (GSimpleAction *action, GVariant *state, gpointer data)
 {
   GSettings *settings = kept_settings ();
@@ -247,6 +257,7 @@ sw_application_startup (GApplication *application)
     { .name = "about", .activate = on_about_cb },
     { .name = "cautions", .activate = on_cautions_cb },
     { .name = "tour", .activate = on_tour_cb },
+    { .name = "units", .activate = on_units_cb },
     { .name = "dark", .state = "false", .change_state = on_dark_cb },
   };
 
@@ -254,6 +265,7 @@ sw_application_startup (GApplication *application)
   g_action_map_add_action_entries (G_ACTION_MAP (application), entries,
                                    G_N_ELEMENTS (entries), application);
   take_kept_dark (SW_APPLICATION (application));
+  sw_units_get ();
   set_accels (GTK_APPLICATION (application));
   load_style ();
 }

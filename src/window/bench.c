@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/bench.h"
+#include "window/units.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -96,6 +97,14 @@ sw_bench_class_init (SwBenchClass *class)
   signals[CHOSEN] = add_signal ("chosen");
 }
 
+/* Nothing moved, but everything reads otherwise. */
+static void
+on_units_changed_cb (SwBench *self)
+{
+  if (self->document != NULL)
+    g_signal_emit (self, signals[SOLVED], 0);
+}
+
 static void
 sw_bench_init (SwBench *self)
 {
@@ -103,6 +112,8 @@ sw_bench_init (SwBench *self)
   self->springs = spring_study_new ();
   self->lit = -1;
   self->choice = board_choice_default ();
+  g_signal_connect_object (sw_units_get (), "changed", G_CALLBACK (on_units_changed_cb),
+                           self, G_CONNECT_SWAPPED);
 }
 
 SwBench *
@@ -332,23 +343,28 @@ sw_bench_choose (SwBench *self, Quantity quantity, gboolean chosen)
   return TRUE;
 }
 
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
+/* Nothing for what was not moved. */
+static void
+add_way (GPtrArray *parts, double mm, const char *positive, const char *negative)
+{
+  g_autofree char *length = unit_text (UNIT_LENGTH, ABS (mm), 1);
+
+  if (mm != 0.0)
+    g_ptr_array_add (parts, g_strdup_printf (mm > 0.0 ? positive : negative, length));
+}
+#pragma GCC diagnostic pop
+
 char *
 bench_mount_words (MountOffset m)
 {
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
 
-  if (m.inboard != 0.0)
-    g_ptr_array_add (parts, g_strdup_printf (m.inboard > 0.0 ? _ ("%.1f mm inboard")
-                                                             : _ ("%.1f mm outboard"),
-                                             ABS (m.inboard)));
-  if (m.rearward != 0.0)
-    g_ptr_array_add (parts, g_strdup_printf (m.rearward > 0.0 ? _ ("%.1f mm rearward")
-                                                              : _ ("%.1f mm forward"),
-                                             ABS (m.rearward)));
-  if (m.up != 0.0)
-    g_ptr_array_add (parts,
-                     g_strdup_printf (m.up > 0.0 ? _ ("%.1f mm up") : _ ("%.1f mm down"),
-                                      ABS (m.up)));
+  add_way (parts, m.inboard, C_ ("mount", "%s inboard"), C_ ("mount", "%s outboard"));
+  add_way (parts, m.rearward, C_ ("mount", "%s rearward"), C_ ("mount", "%s forward"));
+  add_way (parts, m.up, C_ ("mount, with unit", "%s up"),
+           C_ ("mount, with unit", "%s down"));
   if (parts->len == 0)
     g_ptr_array_add (parts, g_strdup (_ ("mount as measured")));
   g_ptr_array_add (parts, NULL);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/board-view.h"
+#include "window/canvas-copy.h"
 #include "window/plot-input.h"
 
 #include "model/quantity-info.h"
@@ -11,6 +12,7 @@ struct _SwBoardView {
 
   SwBench *bench;
   Board *board;
+  int asked; /* the curve that was lit up when its copy was asked for */
 };
 
 G_DEFINE_FINAL_TYPE (SwBoardView, sw_board_view, SW_TYPE_CANVAS)
@@ -40,13 +42,13 @@ describe (SwBoardView *self)
   g_autofree char *text = NULL;
 
   if (lit >= 0) {
-    const QuantityInfo info = quantity_info ((Quantity) lit);
-    char value[32];
+    g_autofree char *travel = unit_text (UNIT_LENGTH, study->travel, 1);
+    g_autofree char *value =
+        quantity_spoken_text ((Quantity) lit,
+                              study_in_hand (study)->now.measures.value[lit]);
 
-    quantity_format ((Quantity) lit, study_in_hand (study)->now.measures.value[lit],
-                     FALSE, value, sizeof value);
-    text = g_strdup_printf (_ ("%s: %s %s at wheel travel %.1f mm"), info.name, value,
-                            info.unit, study->travel);
+    text = g_strdup_printf (_ ("%s: %s at wheel travel %s"),
+                            quantity_info ((Quantity) lit).name, value, travel);
   }
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
@@ -95,6 +97,75 @@ on_key_pressed_cb (SwBoardView *self, guint key, guint code, GdkModifierType sta
     return FALSE;
   light_neighbour (self, key == GDK_KEY_Down ? 1 : -1);
   return TRUE;
+}
+
+#define CURVE_WIDTH 640.0
+#define CURVE_HEIGHT 420.0
+
+/* One curve by itself, as large as a page of text has room for. */
+static void
+paint_curve (SwCanvas *canvas, gpointer part, cairo_t *cr, double width, double height)
+{
+  SwBoardView *self = SW_BOARD_VIEW (canvas);
+  g_autoptr (Board) board = board_new ();
+  const BoardView view = {
+    .study = sw_bench_get_study (self->bench),
+    .choice = { .large = { *(const Quantity *) part }, .n_large = 1 },
+    .theme = sw_canvas_get_theme (canvas),
+    .lit = -1,
+    .show_cursor = true,
+  };
+
+  board_draw (board, cr, &view, width, height);
+}
+
+static void
+on_copy_asked (SwCanvas *canvas)
+{
+  SW_BOARD_VIEW (canvas)->asked = sw_bench_get_lit (SW_BOARD_VIEW (canvas)->bench);
+}
+
+/* The one that was lit up, or all of them. */
+static void
+on_copy_curve_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SwBoardView *self = SW_BOARD_VIEW (data);
+  Quantity asked = (Quantity) self->asked;
+
+  (void) action;
+  (void) parameter;
+  if (self->asked < 0)
+    canvas_copy_whole (SW_CANVAS (self));
+  else
+    canvas_copy_picture (SW_CANVAS (self), paint_curve, &asked, CURVE_WIDTH,
+                         CURVE_HEIGHT);
+}
+
+static void
+on_copy_board_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  canvas_copy_whole (SW_CANVAS (data));
+}
+
+static void
+add_copying (SwBoardView *self)
+{
+  static const GActionEntry entries[] = {
+    { .name = "curve", .activate = on_copy_curve_cb },
+    { .name = "board", .activate = on_copy_board_cb },
+  };
+  GSimpleActionGroup *actions = g_simple_action_group_new ();
+  g_autoptr (GMenu) menu = g_menu_new ();
+
+  g_action_map_add_action_entries (G_ACTION_MAP (actions), entries,
+                                   G_N_ELEMENTS (entries), self);
+  g_menu_append (menu, _ ("Copy Curve as a Picture"), "copy.curve");
+  g_menu_append (menu, _ ("Copy All Curves as a Picture"), "copy.board");
+  g_menu_append (menu, _ ("Save Table…"), "win.save-table");
+  canvas_copy_add (SW_CANVAS (self), G_MENU_MODEL (menu), G_ACTION_GROUP (actions),
+                   on_copy_asked);
 }
 
 static void
@@ -146,6 +217,7 @@ sw_board_view_new (SwBench *bench)
 
   self->bench = g_object_ref (bench);
   plot_input_add (GTK_WIDGET (self), bench, hit);
+  add_copying (self);
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_key_pressed_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), keys);
   for (int i = 0; i < 3; i++) {

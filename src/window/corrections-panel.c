@@ -8,7 +8,7 @@
 typedef struct {
   gsize offset;
   const char *name, *meaning; /* to be translated */
-  const char *unit;
+  UnitKind unit;
   double most, step; /* both ways */
   int digits;
 } Row;
@@ -17,28 +17,32 @@ static const Row rows[] = {
   { offsetof (CarCorrections, camber_bolt_deg), N_ ("Camber bolt"),
     N_ ("Camber bolt or slotted holes: turns the strut at the lower clamp. Negative leans the "
         "top of the wheel in"),
-    "°", 10.0, 0.25, 2 },
+    UNIT_ANGLE, 10.0, 0.25, 2 },
   { offsetof (CarCorrections, ball_joint_spacer_mm), N_ ("Ball-joint spacer"),
     N_ ("Puts the ball joint lower on the knuckle: raises the roll centre of a lowered car"),
-    "mm", 200.0, 1.0, 1 },
+    UNIT_LENGTH, 200.0, 1.0, 1 },
   { offsetof (CarCorrections, tie_rod_end_spacer_mm), N_ ("Tie-rod-end spacer"),
-    N_ ("Puts the tie rod's outer end lower on the knuckle: changes bump steer"), "mm",
-    200.0, 1.0, 1 },
+    N_ ("Puts the tie rod's outer end lower on the knuckle: changes bump steer"),
+    UNIT_LENGTH, 200.0, 1.0, 1 },
   { offsetof (CarCorrections, front_pivot_raise_mm), N_ ("Front pivot up"),
-    N_ ("Raises the lower arm's front inner pivot in the body"), "mm", 200.0, 1.0, 1 },
+    N_ ("Raises the lower arm's front inner pivot in the body"), UNIT_LENGTH, 200.0, 1.0,
+    1 },
   { offsetof (CarCorrections, rear_pivot_raise_mm), N_ ("Rear pivot up"),
-    N_ ("Raises the lower arm's rear inner pivot in the body"), "mm", 200.0, 1.0, 1 },
+    N_ ("Raises the lower arm's rear inner pivot in the body"), UNIT_LENGTH, 200.0, 1.0,
+    1 },
   { offsetof (CarCorrections, pivot_outboard_mm), N_ ("Offset bushes out"),
-    N_ ("Offset inner bushes: both pivots of the arm outboard"), "mm", 200.0, 1.0, 1 },
+    N_ ("Offset inner bushes: both pivots of the arm outboard"), UNIT_LENGTH, 200.0, 1.0,
+    1 },
   { offsetof (CarCorrections, rack_raise_mm), N_ ("Rack up"),
-    N_ ("Raises the rack, and with it the tie rod's inner end"), "mm", 200.0, 1.0, 1 },
+    N_ ("Raises the rack, and with it the tie rod's inner end"), UNIT_LENGTH, 200.0, 1.0,
+    1 },
   { offsetof (CarCorrections, tie_rod_length_mm), N_ ("Tie rod longer"),
-    N_ ("Turns the tie rod out; without effect while toe is reset"), "mm", 200.0, 0.5,
-    2 },
+    N_ ("Turns the tie rod out; without effect while toe is reset"), UNIT_LENGTH, 200.0,
+    0.5, 2 },
   { offsetof (CarCorrections, wheel_spacer_mm), N_ ("Wheel spacer"),
     N_ ("A spacer or a smaller rim offset: puts the wheel outboard, changes the scrub "
         "radius and takes the tyre away from the strut"),
-    "mm", 200.0, 1.0, 1 },
+    UNIT_LENGTH, 200.0, 1.0, 1 },
 };
 
 struct _SwCorrectionsPanel {

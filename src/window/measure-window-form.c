@@ -204,7 +204,7 @@ on_mirror_clicked_cb (SwMeasureForm *self)
     const char *left = text_at (self, i);
     double value;
     g_autofree char *mirrored =
-        i % 3 == 1 && typed_number_read (left, &value) == TYPED_NUMBER
+        i % 3 == 1 && typed_measure_read (left, UNIT_LENGTH, &value) == TYPED_NUMBER
             ? typed_number_text (-value)
             : g_strdup (left);
 

@@ -72,7 +72,7 @@ read_field (Reader *reader, guint index)
   const char *text = reader->entries->texts[index];
   g_autofree char *name = measure_field_name (&field);
   double value;
-  const Typed typed = typed_number_read (text, &value);
+  const Typed typed = typed_measure_read (text, unit_kind_of (field.unit), &value);
 
   if (typed == TYPED_NONSENSE) {
     reader->reading->is_at_fault[index] = TRUE;

@@ -11,7 +11,7 @@ angle (const MountPlace *place, Quantity quantity)
 {
   char text[32];
 
-  quantity_format (quantity, place->value[quantity], FALSE, text, sizeof text);
+  quantity_format_whole (quantity, place->value[quantity], FALSE, text, sizeof text);
   return g_strdup (text);
 }
 
@@ -44,5 +44,5 @@ mount_view_words (SwChooser *chooser)
   g_autofree char *caster = angle (&place, QUANTITY_CASTER);
   /* Translators: “Mount 12.0 mm inboard, 6.0 mm rearward: camber −1.93°, caster 4.40°”.
    */
-  return g_strdup_printf (_ ("%s: camber %s°, caster %s°"), where, camber, caster);
+  return g_strdup_printf (_ ("%s: camber %s, caster %s"), where, camber, caster);
 }

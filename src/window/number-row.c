@@ -1,14 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/number-row.h"
+#include "window/unit-spin.h"
 
 GtkSpinButton *
 number_row_attach (GtkGrid *grid, int place, const NumberRow *row, GtkLabel **name)
 {
-  GtkWidget *label = gtk_label_new (row->name), *unit = gtk_label_new (row->unit);
+  GtkWidget *label = gtk_label_new (row->name), *unit = gtk_label_new (NULL);
   GtkWidget *spin = gtk_spin_button_new_with_range (-row->most, row->most, row->step);
 
-  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint) row->digits);
-  gtk_editable_set_width_chars (GTK_EDITABLE (spin), 6);
   gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), spin);
@@ -17,6 +16,7 @@ number_row_attach (GtkGrid *grid, int place, const NumberRow *row, GtkLabel **na
   gtk_widget_set_hexpand (label, TRUE);
   gtk_widget_set_tooltip_text (label, row->meaning);
   gtk_widget_set_tooltip_text (spin, row->meaning);
+  unit_spin_begin (GTK_SPIN_BUTTON (spin), row->unit, row->digits, GTK_LABEL (unit));
   gtk_grid_attach (grid, label, 0, place, 1, 1);
   gtk_grid_attach (grid, spin, 1, place, 1, 1);
   gtk_grid_attach (grid, unit, 2, place, 1, 1);

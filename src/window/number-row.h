@@ -3,12 +3,14 @@
 
 #pragma once
 
+#include "model/unit.h"
+
 #include <gtk/gtk.h>
 
 typedef struct {
   const char *name, *meaning; /* translated */
-  const char *unit;
-  double most, step; /* both ways */
+  UnitKind unit;
+  double most, step; /* both ways, in the stored unit, as are the … */
   int digits;
 } NumberRow;
 

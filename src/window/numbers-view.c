@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/numbers-view.h"
+#include "window/canvas-copy.h"
 #include "window/quantity-menu.h"
 #include "window/travel-keys.h"
 
@@ -117,13 +118,13 @@ describe_row (SwNumbersView *self, Quantity q)
   const Study *study = sw_bench_get_study (self->bench);
   const QuantityInfo info = quantity_info (q);
   const double value = study_in_hand (study)->now.measures.value[q];
-  char was[32], is[32];
+  g_autofree char *is = quantity_spoken_text (q, value);
+  char was[64];
 
   quantity_format (q, study_reference (study)->now.measures.value[q], FALSE, was,
                    sizeof was);
-  quantity_format (q, value, FALSE, is, sizeof is);
-  return g_strdup_printf (_ ("%s: as measured %s, this setup %s %s. %s"), info.name, was,
-                          is, info.unit, quantity_sign_words (q, value));
+  return g_strdup_printf (_ ("%s: as measured %s, this setup %s. %s"), info.name, was, is,
+                          quantity_sign_words (q, value));
 }
 
 static void
@@ -226,6 +227,29 @@ add_input (SwNumbersView *self)
 }
 
 static void
+on_copy_picture_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void) action;
+  (void) parameter;
+  canvas_copy_whole (SW_CANVAS (data));
+}
+
+static void
+add_copying (SwNumbersView *self)
+{
+  static const GActionEntry entries[] = { { .name = "picture",
+                                            .activate = on_copy_picture_cb } };
+  GSimpleActionGroup *actions = g_simple_action_group_new ();
+  g_autoptr (GMenu) menu = g_menu_new ();
+
+  g_action_map_add_action_entries (G_ACTION_MAP (actions), entries,
+                                   G_N_ELEMENTS (entries), self);
+  g_menu_append (menu, _ ("Copy Numbers"), "win.copy-numbers");
+  g_menu_append (menu, _ ("Copy as a Picture"), "copy.picture");
+  canvas_copy_add (SW_CANVAS (self), G_MENU_MODEL (menu), G_ACTION_GROUP (actions), NULL);
+}
+
+static void
 sw_numbers_view_dispose (GObject *object)
 {
   g_clear_object (&SW_NUMBERS_VIEW (object)->bench);
@@ -273,6 +297,7 @@ sw_numbers_view_new (SwBench *bench)
   self->bench = g_object_ref (bench);
   choose_rows (self);
   quantity_menu_add (GTK_WIDGET (self), bench, quantity_at);
+  add_copying (self);
   g_signal_connect_object (bench, "solved", G_CALLBACK (on_bench_changed_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (bench, "lit", G_CALLBACK (on_bench_changed_cb), self,
@@ -290,18 +315,24 @@ sw_numbers_view_set_side_by_side (SwNumbersView *self, gboolean side_by_side)
   sw_canvas_invalidate (SW_CANVAS (self));
 }
 
+static double
+shown_number (Quantity q, double kernel_value)
+{
+  return unit_shown (quantity_unit_kind (q), quantity_edge_value (q, kernel_value));
+}
+
 static void
 append_rows (SwNumbersView *self, const Study *study, GString *text)
 {
   for (guint i = 0; i < self->n_rows; i++) {
     const Quantity q = self->rows[i];
-    const QuantityInfo info = quantity_info (q);
-    const double was =
-        quantity_edge_value (q, study_reference (study)->now.measures.value[q]);
-    const double is =
-        quantity_edge_value (q, study_in_hand (study)->now.measures.value[q]);
+    const double was = shown_number (q, study_reference (study)->now.measures.value[q]);
+    const double is = shown_number (q, study_in_hand (study)->now.measures.value[q]);
+    const char *unit = quantity_symbol (q);
 
-    g_string_append_printf (text, "%s\t%s\t%.10g\t%.10g\t%.10g\n", info.name, info.unit,
+    /* a spreadsheet takes decimals, so degrees and minutes are written as degrees */
+    g_string_append_printf (text, "%s\t%s\t%.10g\t%.10g\t%.10g\n", quantity_info (q).name,
+                            unit_is_sexagesimal (quantity_unit_kind (q)) ? "°" : unit,
                             was, is, is - was);
   }
 }

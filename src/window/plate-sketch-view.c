@@ -2,7 +2,7 @@
 #include "window/plate-sketch-view.h"
 
 #include "drawing/plate-sketch.h"
-#include "model/number-text.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -86,12 +86,12 @@ describe (SwPlateSketchView *self)
     const PlateSetting setting = sample (self->plate, i);
     const MountOffset at = plate_place (self->plate, setting);
     g_autofree char *name = plate_describe_setting (self->plate, setting);
-    g_autofree char *inboard = number_text (at.inboard, 1);
-    g_autofree char *rearward = number_text (at.rearward, 1);
+    g_autofree char *inboard = unit_text (UNIT_LENGTH, at.inboard, 1);
+    g_autofree char *rearward = unit_text (UNIT_LENGTH, at.rearward, 1);
 
     g_string_append (text, i > 0 ? "\n" : "");
     /* Translators: what is dialled in, and where that puts the bearing. */
-    g_string_append_printf (text, _ ("%s: %s mm inboard, %s mm rearward"), name, inboard,
+    g_string_append_printf (text, _ ("%s: %s inboard, %s rearward"), name, inboard,
                             rearward);
   }
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),

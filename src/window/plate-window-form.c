@@ -128,6 +128,7 @@ new_spin (SwPlateForm *self, const PlateRow *row, const char *label)
 {
   GtkSpinButton *spin = typed_spin_new (row->least, row->most, row->step, label);
 
+  typed_spin_set_kind (spin, unit_kind_of (row->unit));
   gtk_widget_set_tooltip_text (GTK_WIDGET (spin), _ (row->meaning));
   g_signal_connect_swapped (spin, "changed", G_CALLBACK (on_changed_cb), self);
   return spin;
@@ -265,7 +266,8 @@ add_swap (SwPlateForm *self)
             "directions change places, 0° only inboard and outboard"),
     .least = -180.0,
     .most = 180.0,
-    .step = 5.0
+    .step = 5.0,
+    .unit = "°",
   };
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
 

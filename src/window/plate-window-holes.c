@@ -107,6 +107,8 @@ add_row (SwHoleList *self, const PlateHole *hole)
   row->label = gtk_entry_new ();
   row->inboard = typed_spin_new (-PLATE_FURTHEST, PLATE_FURTHEST, 0.5, "");
   row->rearward = typed_spin_new (-PLATE_FURTHEST, PLATE_FURTHEST, 0.5, "");
+  typed_spin_set_kind (row->inboard, UNIT_LENGTH);
+  typed_spin_set_kind (row->rearward, UNIT_LENGTH);
   row->remove = gtk_button_new_from_icon_name ("list-remove-symbolic");
   row->unknown = hole->unknown != NULL ? json_object_ref (hole->unknown) : NULL;
   gtk_editable_set_width_chars (GTK_EDITABLE (row->label), 4);

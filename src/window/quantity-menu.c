@@ -52,11 +52,19 @@ on_destroy_cb (QuantityMenu *self)
     gtk_widget_unparent (self->popover);
 }
 
+/* A widget with a menu of its own asks for the entry itself. */
+static gboolean
+has_own_menu (QuantityMenu *self)
+{
+  return g_object_get_data (G_OBJECT (self->widget), QUANTITY_MENU_IS_PART) != NULL;
+}
+
 static void
 on_pressed_cb (QuantityMenu *self, int n_press, double x, double y)
 {
   (void) n_press;
-  pop_up (self, self->at (self->widget, x, y), x, y);
+  if (!has_own_menu (self))
+    pop_up (self, self->at (self->widget, x, y), x, y);
 }
 
 static gboolean
@@ -65,12 +73,23 @@ on_key_pressed_cb (QuantityMenu *self, guint key, guint code, GdkModifierType st
   const int lit = sw_bench_get_lit (self->bench);
 
   (void) code;
-  if (lit < 0 ||
+  if (lit < 0 || has_own_menu (self) ||
       (key != GDK_KEY_Menu && (key != GDK_KEY_F10 || (state & GDK_SHIFT_MASK) == 0)))
     return FALSE;
   pop_up (self, lit, gtk_widget_get_width (self->widget) / 2.0,
           gtk_widget_get_height (self->widget) / 2.0);
   return TRUE;
+}
+
+GMenuModel *
+quantity_menu_at (GtkWidget *widget, double x, double y)
+{
+  QuantityMenu *self = g_object_get_data (G_OBJECT (widget), "quantity-menu");
+  int quantity = self != NULL ? self->at (widget, x, y) : -1;
+
+  if (self != NULL && quantity < 0)
+    quantity = sw_bench_get_lit (self->bench);
+  return quantity >= 0 ? new_model ((Quantity) quantity) : NULL;
 }
 
 static void

@@ -3,6 +3,7 @@
 #include "window/corrections-panel.h"
 #include "window/number-row.h"
 #include "window/setup-list.h"
+#include "window/unit-spin.h"
 
 #include "model/plausibility.h"
 
@@ -23,6 +24,7 @@ struct _SwSetupPanel {
   gboolean is_showing; /* while the widgets are being told: they do not answer */
 
   GtkSpinButton *inboard, *rearward, *up, *lowering, *pitch;
+  GtkLabel *inboard_unit, *rearward_unit, *up_unit, *lowering_unit, *pitch_unit;
   GtkWidget *home, *list_place, *corrections_place;
   GtkCheckButton *as_moved, *reset, *right_differs;
   GtkWidget *left_heading, *right_side;
@@ -43,14 +45,16 @@ show_tie_rod (SwSetupPanel *self)
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
   const double turns = fabs (change) / car->thread_pitch_mm;
 
+  g_autofree char *length = unit_text (UNIT_LENGTH, fabs (change), 2);
+
   if (study_in_hand (study)->corner.start_status != POSE_OK)
     text = g_strdup (pose_status_sentence (study_in_hand (study)->corner.start_status));
   else if (fabs (change) < 0.005)
     text = g_strdup (_ ("Tie rod as measured"));
   else if (change > 0.0)
-    text = g_strdup_printf (_ ("Tie rod %.2f mm longer: %.2f turns out"), change, turns);
+    text = g_strdup_printf (_ ("Tie rod %s longer: %.2f turns out"), length, turns);
   else
-    text = g_strdup_printf (_ ("Tie rod %.2f mm shorter: %.2f turns in"), -change, turns);
+    text = g_strdup_printf (_ ("Tie rod %s shorter: %.2f turns in"), length, turns);
   if (g_strcmp0 (gtk_label_get_label (self->tie_rod), text) != 0)
     gtk_label_set_label (self->tie_rod, text);
 }
@@ -243,6 +247,11 @@ sw_setup_panel_class_init (SwSetupPanelClass *class)
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, rearward);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, up);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, lowering);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, inboard_unit);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, rearward_unit);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, up_unit);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, lowering_unit);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, pitch_unit);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, home);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, as_moved);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, reset);
@@ -270,19 +279,19 @@ add_right_rows (SwSetupPanel *self)
     [RIGHT_INBOARD] = { { _ ("Inboard"),
                           _ ("Towards the centre of the car: more negative camber, more "
                              "steering-axis inclination"),
-                          "mm", 150.0, 1.0, 1 },
+                          UNIT_LENGTH, 150.0, 1.0, 1 },
                         _ ("Inboard, right side") },
     [RIGHT_REARWARD] = { { _ ("Rearward"),
                            _ ("Towards the rear of the car: more caster, more trail"),
-                           "mm", 150.0, 1.0, 1 },
+                           UNIT_LENGTH, 150.0, 1.0, 1 },
                          _ ("Rearward, right side") },
-    [RIGHT_UP] = { { _ ("Up"), _ ("The plate raises the bearing in the body"), "mm",
-                     150.0, 1.0, 1 },
+    [RIGHT_UP] = { { _ ("Up"), _ ("The plate raises the bearing in the body"),
+                     UNIT_LENGTH, 150.0, 1.0, 1 },
                    _ ("Up, right side") },
     [RIGHT_BOLT] = { { _ ("Camber bolt"),
                        _ ("Camber bolt or slotted holes: turns the strut at the lower "
                           "clamp. Negative leans the top of the wheel in"),
-                       "°", 10.0, 0.25, 2 },
+                       UNIT_ANGLE, 10.0, 0.25, 2 },
                      _ ("Camber bolt, right side") },
   };
 
@@ -303,6 +312,11 @@ sw_setup_panel_init (SwSetupPanel *self)
 {
   self->is_showing = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  unit_spin_begin (self->inboard, UNIT_LENGTH, 1, self->inboard_unit);
+  unit_spin_begin (self->rearward, UNIT_LENGTH, 1, self->rearward_unit);
+  unit_spin_begin (self->up, UNIT_LENGTH, 1, self->up_unit);
+  unit_spin_begin (self->lowering, UNIT_LENGTH, 1, self->lowering_unit);
+  unit_spin_begin (self->pitch, UNIT_LENGTH, 2, self->pitch_unit);
   add_right_rows (self);
 }
 

@@ -5,6 +5,7 @@
 #include "window/quantity-menu.h"
 
 #include "drawing/point-drag.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -149,8 +150,8 @@ tell_handles (SwSheetView *self)
   const MountOffset m = sw_bench_get_adjustment (self->bench).mount;
   g_autofree char *mount = sw_bench_describe_mount (self->bench);
   const double lowering = study_in_hand (study)->lowering;
-  g_autofree char *travel = g_strdup_printf (_ ("%.1f mm"), study->travel);
-  g_autofree char *height = g_strdup_printf (_ ("%.1f mm"), lowering);
+  g_autofree char *travel = unit_text (UNIT_LENGTH, study->travel, 1);
+  g_autofree char *height = unit_text (UNIT_LENGTH, lowering, 1);
 
   for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self)); child != NULL;
        child = gtk_widget_get_next_sibling (child)) {

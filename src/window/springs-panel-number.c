@@ -2,10 +2,14 @@
 #include "window/springs-panel-number.h"
 #include "window/typed-number.h"
 
+#include "model/typed-expression.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #define WIDTH_CHARS 6
+#define SHOWN 1e4 /* of a number in a unit that it is not stored in */
 
 typedef enum {
   DRAG_NONE,
@@ -33,25 +37,58 @@ springs_label_new (const char *text, const char *style)
 }
 
 char *
-springs_number_text (double value, gboolean may_be_empty)
+springs_number_text (UnitKind kind, double value, gboolean may_be_empty)
 {
-  return value == 0.0 && may_be_empty ? g_strdup ("") : typed_number_text (value);
+  const double shown = unit_shown (kind, value);
+
+  if (value == 0.0 && may_be_empty)
+    return g_strdup ("");
+  /* whole to the bit where it is stored so; what is converted has no end */
+  return typed_number_text (shown == value ? value : round (shown * SHOWN) / SHOWN);
 }
 
 char *
 springs_read_number (const char *text,
                      const char *name,
+                     UnitKind kind,
                      gboolean may_be_empty,
                      double *value)
 {
-  switch (typed_number_read (text, value)) {
-  case TYPED_NUMBER:
+  g_autofree char *refusal = NULL;
+
+  switch (typed_expression_read (text, kind, value, &refusal)) {
+  case EXPRESSION_VALUE:
     return NULL;
-  case TYPED_NOTHING:
+  case EXPRESSION_EMPTY:
     return may_be_empty ? NULL : g_strdup_printf (_ ("“%s” needs a number."), name);
   default:
-    return g_strdup_printf (_ ("“%s” holds “%s”, which is no number."), name, text);
+    return g_strdup_printf (_ ("“%s” holds “%s”, which is no number: %s"), name, text,
+                            refusal);
   }
+}
+
+/* Of "mm up", that of "mm"; angles stay decimal. */
+static UnitKind
+kind_of (const SpringsRow *row)
+{
+  const char *unit = row->unit != NULL ? row->unit : "";
+  g_autofree char *symbol = g_strndup (unit, strcspn (unit, " "));
+  const UnitKind kind = unit_kind_of (symbol);
+
+  return kind == UNIT_ANGLE ? UNIT_NONE : kind;
+}
+
+static void
+show_unit (Number *self)
+{
+  const SpringsRow *row = self->row;
+  g_autofree char *symbol = g_strndup (row->unit, strcspn (row->unit, " "));
+  g_autoptr (GString) text = g_string_new (_ (row->unit));
+
+  if (kind_of (row) != UNIT_NONE)
+    g_string_replace (text, symbol, unit_symbol (kind_of (row)), 1);
+  if (!g_str_equal (gtk_label_get_label (GTK_LABEL (self->unit)), text->str))
+    gtk_label_set_label (GTK_LABEL (self->unit), text->str);
 }
 
 static char *
@@ -70,7 +107,8 @@ take (const char *text, gpointer data)
   const SpringsRow *row = self->row;
   g_autofree char *name = springs_row_full_name (row);
   double value;
-  char *refusal = springs_read_number (text, name, row->may_be_empty, &value);
+  char *refusal =
+      springs_read_number (text, name, kind_of (row), row->may_be_empty, &value);
 
   if (refusal != NULL)
     return refusal;
@@ -107,7 +145,8 @@ step (int steps, gpointer data)
   Number *self = data;
   const double now = value_now (self);
   const double wanted =
-      CLAMP (tidy (now + steps * self->row->step), self->row->least, self->row->most);
+      CLAMP (tidy (now + steps * unit_round_step (kind_of (self->row), self->row->step)),
+             self->row->least, self->row->most);
   g_autofree char *refusal = store (self, wanted);
 
   if (refusal != NULL)
@@ -136,12 +175,15 @@ show (gpointer part)
   const SpringSet *set = springs_edit_now (self->edit);
   const gboolean is_asked = self->row->is_asked (set);
   const double value = springs_row_get (self->row, set);
-  g_autofree char *text = springs_number_text (value, self->row->may_be_empty);
+  g_autofree char *text =
+      springs_number_text (kind_of (self->row), value, self->row->may_be_empty);
 
   gtk_widget_set_visible (self->name, is_asked);
   gtk_widget_set_visible (self->entry, is_asked);
-  if (self->unit != NULL)
+  if (self->unit != NULL) {
     gtk_widget_set_visible (self->unit, is_asked);
+    show_unit (self);
+  }
   sw_committed_entry_show (SW_COMMITTED_ENTRY (self->entry), text);
   if (self->scale == NULL)
     return;
@@ -288,7 +330,7 @@ springs_number_add (SpringsEdit *edit, SpringsRowName name, GtkGrid *grid, int a
   self->row = row;
   self->name = springs_label_new (_ (row->name), NULL);
   if (row->unit != NULL)
-    self->unit = springs_label_new (_ (row->unit), "dim-label");
+    self->unit = springs_label_new ("", "dim-label");
   self->entry = new_entry (self);
   gtk_widget_set_tooltip_text (self->name, _ (row->meaning));
   gtk_widget_set_hexpand (self->name, TRUE);

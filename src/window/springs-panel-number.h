@@ -4,6 +4,7 @@
 
 #pragma once
 
+#include "model/unit.h"
 #include "window/springs-panel-rows.h"
 
 /* Into row @at of @grid, and the scale into the next; returns the rows taken. */
@@ -13,9 +14,10 @@ int springs_number_add (SpringsEdit *edit, SpringsRowName name, GtkGrid *grid, i
  * where it may be. */
 char *springs_read_number (const char *text,
                            const char *name,
+                           UnitKind kind,
                            gboolean may_be_empty,
                            double *value);
 /* The text of a number; nothing for 0 where that means nothing. Free with g_free (). */
-char *springs_number_text (double value, gboolean may_be_empty);
+char *springs_number_text (UnitKind kind, double value, gboolean may_be_empty);
 
 GtkWidget *springs_label_new (const char *text, const char *style);

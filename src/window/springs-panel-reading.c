@@ -29,40 +29,40 @@ static char *
 adjuster_words (const SpringSet *set)
 {
   const CarTorsionBar *bar = &set->springs.bar;
-  g_autofree char *way = number_text (bar->lever_mm * bar->clamp_angle_deg * DEGREE, 1);
+  g_autofree char *way =
+      unit_text (UNIT_LENGTH, bar->lever_mm * bar->clamp_angle_deg * DEGREE, 1);
   g_autofree char *steps =
       number_text (bar->clamp_angle_deg * (double) bar->n_splines / 360.0, 2);
 
   if (!bar->is_there || (bar->lever_mm == 0.0 && bar->n_splines == 0))
     return NULL;
   if (bar->n_splines == 0)
-    return g_strdup_printf (_ ("= %s mm at the lever"), way);
+    return g_strdup_printf (_ ("= %s at the lever"), way);
   if (bar->lever_mm == 0.0)
     return g_strdup_printf (_ ("= %s splines"), steps);
-  return g_strdup_printf (_ ("= %s mm at the lever, %s splines"), way, steps);
+  return g_strdup_printf (_ ("= %s at the lever, %s splines"), way, steps);
 }
 
 static char *
 coil_words (const SpringLaw *law, const SpringSet *set)
 {
   const double solid = spring_law_coil_solid (law);
-  g_autofree char *rate = number_text (spring_law_coil_rate (law, 1.0), 2);
-  g_autofree char *length = number_text (solid, 1);
+  g_autofree char *rate = unit_text (UNIT_RATE, spring_law_coil_rate (law, 1.0), 2);
+  g_autofree char *length = unit_text (UNIT_LENGTH, solid, 1);
 
   if (!springs_ask_coil_sizes (set))
     return NULL;
-  return solid > 0.0 ? g_strdup_printf (_ ("= %s N/mm, solid at %s mm"), rate, length)
-                     : g_strdup_printf (_ ("= %s N/mm"), rate);
+  return solid > 0.0 ? g_strdup_printf (_ ("= %s, solid at %s"), rate, length)
+                     : g_strdup_printf ("= %s", rate);
 }
 
 static char *
 anti_roll_words (const SpringLaw *law, const SpringSet *set)
 {
-  g_autofree char *rate = number_text (spring_law_link_rate (law), 2);
+  g_autofree char *rate = unit_text (UNIT_RATE, spring_law_link_rate (law), 2);
 
-  return springs_ask_anti_roll_sizes (set)
-             ? g_strdup_printf (_ ("= %s N/mm of one end"), rate)
-             : NULL;
+  return springs_ask_anti_roll_sizes (set) ? g_strdup_printf (_ ("= %s of one end"), rate)
+                                           : NULL;
 }
 
 char *

@@ -65,7 +65,7 @@ take (const char *text, gpointer data)
   const Cell *cell = data;
   g_autofree char *name = g_strdup_printf (_ (sizes[cell->size].name), cell->index + 1);
   double value;
-  char *refusal = springs_read_number (text, name, is_bore (cell), &value);
+  char *refusal = springs_read_number (text, name, UNIT_NONE, is_bore (cell), &value);
 
   return refusal != NULL ? refusal : store (cell, value);
 }
@@ -96,7 +96,8 @@ show (gpointer part)
 
     for (gsize size = 0; size < N_SIZES; size++) {
       const double value = is_there ? *number_at (bar, i, size) : 0.0;
-      g_autofree char *text = springs_number_text (value, !is_there || size == 1);
+      g_autofree char *text =
+          springs_number_text (UNIT_NONE, value, !is_there || size == 1);
 
       gtk_widget_set_visible (self->entries[i][size], is_there);
       sw_committed_entry_show (SW_COMMITTED_ENTRY (self->entries[i][size]), text);

@@ -5,10 +5,21 @@
 
 #define WIDTH_CHARS 6
 
+#define KIND "typed-kind"
+
 static Typed
 read_spin (GtkSpinButton *spin, double *value)
 {
-  return typed_number_read (gtk_editable_get_text (GTK_EDITABLE (spin)), value);
+  const guint kind = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (spin), KIND));
+
+  return typed_measure_read (gtk_editable_get_text (GTK_EDITABLE (spin)), (UnitKind) kind,
+                             value);
+}
+
+void
+typed_spin_set_kind (GtkSpinButton *spin, UnitKind kind)
+{
+  g_object_set_data (G_OBJECT (spin), KIND, GUINT_TO_POINTER (kind));
 }
 
 /* What is no number gives way to the one that stood there. */

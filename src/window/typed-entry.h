@@ -3,11 +3,16 @@
 
 #pragma once
 
+#include "model/unit.h"
+
 #include <gtk/gtk.h>
 
 /* A spin button that shows as many decimals as its number has. Return in it activates the
  * window's default. "changed" tells of every key. */
 GtkSpinButton *typed_spin_new (double least, double most, double step, const char *label);
+
+/* Of the units that may be typed behind numbers; none until it is told. */
+void typed_spin_set_kind (GtkSpinButton *spin, UnitKind kind);
 
 /* What stands in it now, 0 where nothing does; the last number while it is none. */
 double typed_spin_get (GtkSpinButton *spin);

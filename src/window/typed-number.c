@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/typed-number.h"
 
+#include "model/typed-expression.h"
+
 #include <locale.h>
 #include <math.h>
 #include <string.h>
@@ -71,6 +73,19 @@ typed_number_read (const char *text, double *value)
     return TYPED_NONSENSE;
   *value = number;
   return TYPED_NUMBER;
+}
+
+Typed
+typed_measure_read (const char *text, UnitKind kind, double *value)
+{
+  switch (typed_expression_read_stored (text, kind, value, NULL)) {
+  case EXPRESSION_VALUE:
+    return TYPED_NUMBER;
+  case EXPRESSION_EMPTY:
+    return TYPED_NOTHING;
+  default:
+    return TYPED_NONSENSE;
+  }
 }
 
 char *

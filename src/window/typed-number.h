@@ -4,6 +4,8 @@
 
 #pragma once
 
+#include "model/unit.h"
+
 #include <glib.h>
 
 typedef enum {
@@ -15,6 +17,9 @@ typedef enum {
 /* Sets @value to what was typed, 0 unless it is a number. */
 Typed typed_number_read (const char *text, double *value);
 
+/* The same, or a sum with units as typed-expression.h has it; bare numbers and @value in
+ * the stored unit of @kind. */
+Typed typed_measure_read (const char *text, UnitKind kind, double *value);
 /* What was meant by @text where it would be a number if its one comma were the locale's
  * decimal mark; else NULL. Free with g_free (). */
 char *typed_number_meant (const char *text);

@@ -7,6 +7,7 @@
 #include "window/question.h"
 #include "window/report-window.h"
 #include "window/restore-window.h"
+#include "window/table-file.h"
 #include "window/window-private.h"
 
 #include "model/quantity-info.h"
@@ -88,6 +89,17 @@ on_report_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
   (void) action;
   (void) parameter;
   report_window_open (GTK_WINDOW (data), SW_WINDOW (data)->bench);
+}
+
+static void
+on_save_table_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SwWindow *self = SW_WINDOW (data);
+
+  (void) action;
+  (void) parameter;
+  table_file_ask (GTK_WINDOW (self), self->bench,
+                  gtk_stack_get_visible_child_name (self->questions));
 }
 
 static void
@@ -245,6 +257,7 @@ window_install_actions (SwWindow *self)
     { .name = "export", .activate = on_export_cb },
     { .name = "report", .activate = on_report_cb },
     { .name = "copy-numbers", .activate = on_copy_numbers_cb },
+    { .name = "save-table", .activate = on_save_table_cb },
     { .name = "close", .activate = on_close_cb },
     { .name = "dismiss", .activate = on_dismiss_cb },
     { .name = "restore", .activate = on_restore_cb },
@@ -281,11 +294,11 @@ enable (SwWindow *self, const char *name, gboolean enabled)
 void
 window_update_actions (SwWindow *self)
 {
-  static const char *const on_a_car[] = { "save",    "save-as",      "export",
-                                          "report",  "copy-numbers", "restore",
-                                          "explain", "side-by-side", "fit",
-                                          "zoom-in", "zoom-out",     "measured-points",
-                                          "guide" };
+  static const char *const on_a_car[] = {
+    "save",       "save-as",  "export",          "report",       "copy-numbers",
+    "save-table", "restore",  "explain",         "side-by-side", "fit",
+    "zoom-in",    "zoom-out", "measured-points", "guide"
+  };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
   const gboolean is_changing = document != NULL && sw_bench_is_dragging (self->bench);
 

@@ -7,6 +7,7 @@
 
 #include "model/car-json.h"
 #include "model/plate-library.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -18,10 +19,12 @@ G_DEFINE_FINAL_TYPE (SwWindow, sw_window, GTK_TYPE_APPLICATION_WINDOW)
 static char *
 describe_height (double lowering)
 {
+  g_autofree char *length = unit_text (UNIT_LENGTH, ABS (lowering), 1);
+
   if (lowering > 0.0)
-    return g_strdup_printf (_ (", %.1f mm lower"), lowering);
+    return g_strdup_printf (_ (", %s lower"), length);
   if (lowering < 0.0)
-    return g_strdup_printf (_ (", %.1f mm higher"), -lowering);
+    return g_strdup_printf (_ (", %s higher"), length);
   return g_strdup ("");
 }
 
@@ -48,13 +51,12 @@ static void
 show_travel (SwWindow *self)
 {
   const Study *study = sw_bench_get_study (self->bench);
-  g_autofree char *text = NULL;
+  char text[64];
   const double z = study->travel;
 
   gtk_range_set_range (GTK_RANGE (self->travel), study->range.from, study->range.to);
   gtk_range_set_value (GTK_RANGE (self->travel), z);
-  /* Translators: a sign or nothing, and the wheel travel. */
-  text = g_strdup_printf (_ ("%s%.1f mm"), z < 0.0 ? "−" : z > 0.0 ? "+" : "", ABS (z));
+  unit_format_whole (UNIT_LENGTH, z, 1, TRUE, text, sizeof text);
   gtk_label_set_label (self->travel_label, text);
 }
 

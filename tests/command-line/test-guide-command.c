@@ -55,7 +55,7 @@ test_wrong_usage_is_told (Fixture *f, gconstpointer data)
 {
   g_autofree char *picture = g_build_filename (f->folder, "guide.png", NULL);
   g_autofree char *sentence =
-      g_strdup_printf ("strutwright: “%s” does not end in .pdf: it has several pages.\n",
+      g_strdup_printf ("strutwright: “%s” does not end in .pdf.\n",
                        picture);
 
   (void) data;

@@ -150,6 +150,61 @@ test_labels_follow_the_locale (void)
   setlocale (LC_NUMERIC, "C");
 }
 
+/* Steps that divide a degree into whole minutes, and labels that say so. */
+static void
+test_minutes_are_round (void)
+{
+  UnitChoice choice = unit_choice_stored;
+  char text[32];
+
+  choice.angle = ANGLE_MINUTES;
+  unit_choice_set (&choice);
+  for (gsize i = 0; i < G_N_ELEMENTS (spans); i++)
+    for (int most = 3; most <= 8; most++) {
+      const double low = spans[i].low, high = spans[i].high;
+      const AxisRange range = axis_range_round_in (UNIT_ANGLE, low, high, most);
+      const double slack = 1e-5 * range.step, minutes = 60.0 * range.step;
+      int first;
+
+      g_assert_cmpfloat (range.low, <=, low + slack);
+      g_assert_cmpfloat (range.high, >=, high - slack);
+      g_assert_cmpint (axis_range_ticks (range, &first), >=, 3);
+      if (range.step < 1.0 && minutes >= 1.0)
+        assert_is_multiple (60.0, minutes);
+    }
+
+  const AxisRange range = axis_range_round_in (UNIT_ANGLE, 3.4, 6.0, 6);
+  g_assert_cmpfloat (range.step, ==, 0.5);
+  axis_tick_text (range, 7, text, sizeof text);
+  g_assert_cmpstr (text, ==, "3°30′");
+  axis_tick_text (range, 0, text, sizeof text);
+  g_assert_cmpstr (text, ==, "0°");
+  axis_tick_text (axis_range_round_in (UNIT_ANGLE, -6.0, 6.0, 6), -2, text, sizeof text);
+  g_assert_cmpstr (text, ==, "−4°");
+  unit_choice_set (&unit_choice_stored);
+}
+
+/* The values stay stored ones; the labels are round in inches. */
+static void
+test_inches_are_round (void)
+{
+  UnitChoice choice = unit_choice_stored;
+  char text[32];
+
+  choice.length = LENGTH_INCH;
+  unit_choice_set (&choice);
+
+  const AxisRange range = axis_range_exact_in (UNIT_LENGTH, -60.0, 60.0, 6);
+  int first;
+  g_assert_cmpfloat (range.step, ==, 1.0); /* 4.7 in */
+  g_assert_cmpint (axis_range_ticks (range, &first), ==, 5);
+  g_assert_cmpint (first, ==, -2);
+  g_assert_cmpfloat (axis_tick (range, first), ==, -50.8);
+  axis_tick_text (range, first, text, sizeof text);
+  g_assert_cmpstr (text, ==, "−2");
+  unit_choice_set (&unit_choice_stored);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -165,5 +220,7 @@ main (int argc, char **argv)
   g_test_add_func ("/axis/pixels-invert-to-values", test_pixels_invert_to_values);
   g_test_add_func ("/axis/labels-have-a-true-minus", test_labels_have_a_true_minus);
   g_test_add_func ("/axis/labels-follow-the-locale", test_labels_follow_the_locale);
+  g_test_add_func ("/axis/minutes-are-round", test_minutes_are_round);
+  g_test_add_func ("/axis/inches-are-round", test_inches_are_round);
   return g_test_run ();
 }

@@ -269,7 +269,7 @@ test_files_have_all_pages (void)
   g_assert_false (measuring_guide_write (guide, GUIDE_A4, picture, &suffix));
   g_assert_error (suffix, EXPORT_ERROR, EXPORT_ERROR_SUFFIX);
   g_assert_false (measuring_guide_write (guide, GUIDE_A4, nowhere, &place));
-  g_assert_error (place, G_FILE_ERROR, G_FILE_ERROR_NOENT);
+  g_assert_error (place, G_IO_ERROR, G_IO_ERROR_NOT_FOUND);
   g_remove (path);
   g_rmdir (folder);
 }

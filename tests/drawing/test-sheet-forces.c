@@ -11,7 +11,7 @@
 
 #include <stdlib.h>
 
-#define BORDER (-0.5) /* pixels that letters may lean over it */
+#define BORDER (-0.5)   /* pixels that letters may lean over it */
 #define INSIDE_HEAD 5.0 /* pixels before its tip an arrow's stroke ends, in its head */
 #define WIDTH 1100
 #define HEIGHT 850

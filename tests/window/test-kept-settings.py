@@ -1,51 +1,16 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """What the program keeps from one start to the next, in a settings file of the test's."""
-import configparser
 import os
 import pathlib
 import re
 import shutil
 
 from gtkdrive import sh, wait_for
+from kept_settings import KeptTest
 from strutwright_window import DATA, WREN, WindowTest, main
 
-GROUP = 'org/strutwright/Strutwright'
 
-
-class Kept(WindowTest):
-    def setUp(self):
-        super().setUp()
-        config = pathlib.Path(os.environ['XDG_CONFIG_HOME'])
-        self.file = config / 'glib-2.0/settings/keyfile'
-        self.file.unlink(missing_ok=True)
-        self.set_environment(GSETTINGS_BACKEND='keyfile')
-
-    def set_environment(self, **variables):
-        for name, value in variables.items():
-            before = os.environ.get(name)
-            self.addCleanup(self.put, name, before)
-            self.put(name, value)
-
-    @staticmethod
-    def put(name, value):
-        if value is None:
-            os.environ.pop(name, None)
-        else:
-            os.environ[name] = value
-
-    def kept(self, key):
-        parser = configparser.ConfigParser(interpolation=None)
-        parser.read(self.file)
-        return parser.get(GROUP, key, fallback=None)
-
-    def keep_by_hand(self, key, value):
-        self.file.parent.mkdir(parents=True, exist_ok=True)
-        self.file.write_text('[%s]\n%s=%s\n' % (GROUP, key, value))
-
-    def end(self, window):
-        window.key('ctrl+q')
-        wait_for('the end', lambda: window.proc.poll() is not None)
-
+class Kept(KeptTest):
     def size(self, window):
         box = window.box(window.get('frame', WREN))
         return box.width, box.height
@@ -89,7 +54,7 @@ class Kept(WindowTest):
         self.assertIsNone(window.message())
 
     def test_a_folder_that_is_gone_is_no_matter(self):
-        self.keep_by_hand('last-folder', "'file:///nowhere/at/all'")
+        self.keep_by_hand(last_folder="'file:///nowhere/at/all'")
         window = self.open()
         window.key('ctrl+o')
         window.in_dialog(DATA / 'fieldfare.swcar', location_key='ctrl+l')
@@ -97,7 +62,7 @@ class Kept(WindowTest):
 
     def drivers(self, renderer):
         """The graphics drivers that the program has loaded for that choice."""
-        self.keep_by_hand('renderer', "'%s'" % renderer)
+        self.keep_by_hand(renderer="'%s'" % renderer)
         window = self.open()
         maps = pathlib.Path('/proc/%d/maps' % window.proc.pid).read_text()
         self.end(window)

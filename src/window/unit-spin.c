@@ -1,0 +1,206 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/unit-spin.h"
+#include "window/typed-entry.h"
+#include "window/units.h"
+
+#include "model/typed-expression.h"
+
+#include <math.h>
+
+#define WIDTH_CHARS 6
+
+typedef struct {
+  GtkSpinButton *spin;
+  GtkLabel *label; /* may be NULL */
+  UnitKind kind;
+  int decimals;
+  double step, page; /* in the stored unit */
+  double open;       /* what nothing stands for, or NAN */
+  char *shown;       /* the text of the value that stands */
+  char *meaning;     /* the tooltip while nothing is refused */
+  gboolean is_refused;
+} UnitSpin;
+
+static const char *
+text_of (UnitSpin *self)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (self->spin));
+}
+
+static void
+mark (UnitSpin *self, const char *refusal)
+{
+  GtkWidget *widget = GTK_WIDGET (self->spin);
+
+  if (refusal != NULL && !gtk_widget_has_css_class (widget, "error")) {
+    g_free (self->meaning);
+    self->meaning = g_strdup (gtk_widget_get_tooltip_text (widget));
+  }
+  if (refusal != NULL)
+    gtk_widget_set_tooltip_text (widget, refusal);
+  else if (gtk_widget_has_css_class (widget, "error"))
+    gtk_widget_set_tooltip_text (widget, self->meaning);
+  entry_mark (widget, refusal != NULL);
+}
+
+/* The text of the value itself gives back the value to the bit, not rounded. */
+static int
+on_input_cb (GtkSpinButton *spin, double *value, UnitSpin *self)
+{
+  g_autofree char *refusal = NULL;
+
+  self->is_refused = FALSE;
+  *value = gtk_spin_button_get_value (spin);
+  if (g_strcmp0 (text_of (self), self->shown) == 0)
+    return TRUE;
+
+  double typed;
+  const ExpressionStatus status =
+      typed_expression_read (text_of (self), self->kind, &typed, &refusal);
+  if (status == EXPRESSION_VALUE)
+    *value = typed;
+  else if (status == EXPRESSION_EMPTY && !isnan (self->open))
+    *value = self->open;
+  self->is_refused = status == EXPRESSION_REFUSED;
+  mark (self, refusal);
+  return TRUE;
+}
+
+static void
+show_value (UnitSpin *self)
+{
+  const double value = gtk_spin_button_get_value (self->spin);
+  char text[64] = "";
+
+  if (value != self->open)
+    unit_format (self->kind, value, self->decimals, FALSE, text, sizeof text);
+  g_free (self->shown);
+  self->shown = g_strdup (text);
+  mark (self, NULL);
+  if (!g_str_equal (text_of (self), text))
+    gtk_editable_set_text (GTK_EDITABLE (self->spin), text);
+}
+
+/* GTK asks for the text after every reading, also after one that was refused. */
+static gboolean
+on_output_cb (GtkSpinButton *spin, UnitSpin *self)
+{
+  (void) spin;
+  if (!self->is_refused)
+    show_value (self);
+  self->is_refused = FALSE;
+  return TRUE;
+}
+
+static void
+on_units_changed_cb (UnitSpin *self)
+{
+  GtkAdjustment *adjustment = gtk_spin_button_get_adjustment (self->spin);
+
+  gtk_adjustment_set_step_increment (adjustment,
+                                     unit_round_step (self->kind, self->step));
+  gtk_adjustment_set_page_increment (adjustment,
+                                     unit_round_step (self->kind, self->page));
+  if (self->label != NULL)
+    gtk_label_set_label (self->label, unit_caption (self->kind));
+  show_value (self);
+}
+
+static void
+on_value_changed_cb (UnitSpin *self)
+{
+  self->is_refused = FALSE;
+}
+
+static gboolean
+on_key_pressed_cb (GtkEventController *keys,
+                   guint key,
+                   guint code,
+                   GdkModifierType state,
+                   UnitSpin *self)
+{
+  (void) keys;
+  (void) code;
+  (void) state;
+  if (key != GDK_KEY_Escape || g_strcmp0 (text_of (self), self->shown) == 0)
+    return FALSE;
+  show_value (self);
+  return TRUE;
+}
+
+static void
+unit_spin_free (UnitSpin *self)
+{
+  g_free (self->shown);
+  g_free (self->meaning);
+  g_free (self);
+}
+
+static void
+listen (UnitSpin *self)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key_pressed_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->spin), keys);
+  g_signal_connect (self->spin, "input", G_CALLBACK (on_input_cb), self);
+  g_signal_connect (self->spin, "output", G_CALLBACK (on_output_cb), self);
+  g_signal_connect_swapped (self->spin, "value-changed", G_CALLBACK (on_value_changed_cb),
+                            self);
+}
+
+static void
+on_spin_units_changed_cb (GtkSpinButton *spin)
+{
+  on_units_changed_cb (g_object_get_data (G_OBJECT (spin), "unit-spin"));
+}
+
+void
+unit_spin_begin (GtkSpinButton *spin, UnitKind kind, int decimals, GtkLabel *unit)
+{
+  UnitSpin *self = g_new0 (UnitSpin, 1);
+
+  *self = (UnitSpin){
+    .spin = spin, .label = unit, .kind = kind, .decimals = decimals, .open = NAN
+  };
+  gtk_spin_button_get_increments (spin, &self->step, &self->page);
+  gtk_spin_button_set_numeric (spin, FALSE);
+  gtk_editable_set_width_chars (GTK_EDITABLE (spin), WIDTH_CHARS);
+  g_object_set_data_full (G_OBJECT (spin), "unit-spin", self,
+                          (GDestroyNotify) unit_spin_free);
+  listen (self);
+  g_signal_connect_object (sw_units_get (), "changed",
+                           G_CALLBACK (on_spin_units_changed_cb), spin,
+                           G_CONNECT_SWAPPED);
+  on_units_changed_cb (self);
+}
+
+void
+unit_spin_set_open (GtkSpinButton *spin, double open)
+{
+  UnitSpin *self = g_object_get_data (G_OBJECT (spin), "unit-spin");
+
+  self->open = open;
+  show_value (self);
+}
+
+static void
+on_label_units_changed_cb (GtkLabel *label)
+{
+  const guint kind = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (label), "unit-kind"));
+
+  gtk_label_set_label (label, unit_caption ((UnitKind) kind));
+}
+
+GtkWidget *
+unit_label_new (UnitKind kind)
+{
+  GtkWidget *label = gtk_label_new (unit_caption (kind));
+
+  g_object_set_data (G_OBJECT (label), "unit-kind", GUINT_TO_POINTER (kind));
+  g_signal_connect_object (sw_units_get (), "changed",
+                           G_CALLBACK (on_label_units_changed_cb), label,
+                           G_CONNECT_SWAPPED);
+  return label;
+}
