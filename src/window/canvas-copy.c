@@ -96,11 +96,12 @@ tell_asked (Copier *self)
     self->asked (SW_CANVAS (self->widget));
 }
 
-/* What is asked about there comes first. */
+/* What is asked about there comes first, by keys what is lit. */
 static GMenuModel *
-menu_at (Copier *self, int x, int y)
+menu_at (Copier *self, int x, int y, gboolean by_keys)
 {
-  g_autoptr (GMenuModel) quantity = quantity_menu_at (self->widget, x, y);
+  g_autoptr (GMenuModel) quantity =
+                 quantity_menu_at (self->widget, by_keys ? -1.0 : x, by_keys ? -1.0 : y);
   GMenu *menu = g_menu_new ();
 
   if (quantity != NULL)
@@ -110,9 +111,9 @@ menu_at (Copier *self, int x, int y)
 }
 
 static void
-open_menu (Copier *self, int x, int y)
+open_menu (Copier *self, int x, int y, gboolean by_keys)
 {
-  g_autoptr (GMenuModel) menu = menu_at (self, x, y);
+  g_autoptr (GMenuModel) menu = menu_at (self, x, y, by_keys);
 
   close_menu (self);
   tell_asked (self);
@@ -130,7 +131,7 @@ on_pressed_cb (Copier *self, int n_press, double x, double y)
 {
   (void) n_press;
   gtk_widget_grab_focus (self->widget);
-  open_menu (self, (int) x, (int) y);
+  open_menu (self, (int) x, (int) y, FALSE);
 }
 
 static gboolean
@@ -156,7 +157,7 @@ on_key_pressed_cb (Copier *self, guint key, guint code, GdkModifierType state)
   if (key != GDK_KEY_Menu && !(is_shift && key == GDK_KEY_F10))
     return FALSE;
   open_menu (self, gtk_widget_get_width (self->widget) / 2,
-             gtk_widget_get_height (self->widget) / 2);
+             gtk_widget_get_height (self->widget) / 2, TRUE);
   return TRUE;
 }
 

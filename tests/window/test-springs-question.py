@@ -219,7 +219,8 @@ class Refusals(SpringsTest):
         self.toggle(window, 'Coil')
         self.type_into(window, RATE, 'stiff', then='Tab')
         self.assertEqual(self.sentence(window, 'stiff'),
-                         '“Coil: Rate” holds “stiff”, which is no number.')
+                         '“Coil: Rate” holds “stiff”, which is no number: '
+                         '“stiff” was not understood.')
         self.assertEqual(self.shown(window, RATE), 'stiff')
         self.assertEqual(self.saved(window)['springs']['coil']['rate_n_per_mm'], 25)
         self.tab_to(window, 'text', RATE)
