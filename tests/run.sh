@@ -63,12 +63,13 @@ add_counts () {
 }
 
 # A run that fails without a failing test, or that tested nothing, is a failure as well.
-# run_tests FOLDER OPTION…
+# Tests of the window mostly wait: two stand on each core. run_tests FOLDER OPTION…
 run_tests () {
   run_folder=$1
   shift
   {
-    meson test --no-rebuild --print-errorlogs -C "$run_folder" "$@" </dev/null 2>&1
+    meson test --no-rebuild --print-errorlogs --num-processes "$((2 * $(nproc)))" \
+      -C "$run_folder" "$@" </dev/null 2>&1
     echo $? >"$run_folder/run-status"
   } | tee "$run_folder/run-log"
   add_counts "$run_folder/run-log"
