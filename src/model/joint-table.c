@@ -44,7 +44,7 @@ static const RowInfo rows[] = {
   { "torsion_torque_nmm", N_ ("Torsion bar"), "N·mm", N_ ("against bump is positive"),
     ROW_SCALAR, IN (forces.torque) },
   { "anti_roll_bar_link_n", N_ ("Anti-roll bar's link"), "N",
-    N_ ("pushing the wheel down is positive"), ROW_SCALAR, IN (link_force) },
+    N_ ("upward on arm or strut is positive"), ROW_SCALAR, IN (link_force) },
   { "tower_on_body_n", N_ ("Strut on tower"), "N",
     N_ ("upper mount and seat on the body"), ROW_VECTOR, IN (forces.tower) },
   { "ball_joint_on_knuckle_n", N_ ("Ball joint on knuckle"), "N", "", ROW_VECTOR,
