@@ -1,30 +1,59 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command-line/command-line.h"
 #include "model/plausibility.h"
+#include "model/spring-verdict.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
+
+/* Setups that their springs do not carry. */
+static guint
+append_springs (const Car *car, GString *text)
+{
+  g_autoptr (Study) study = study_new ();
+  g_autoptr (SpringStudy) springs = spring_study_new ();
+  guint n = 0;
+
+  study_solve (study, car, 0, 0.0);
+  spring_study_solve (springs, study, car);
+  for (guint i = 0; i < springs->n_setups; i++) {
+    g_autoptr (GPtrArray) verdicts = spring_verdicts (springs, i);
+
+    for (guint v = 0; v < verdicts->len; v++) {
+      const SpringVerdict *verdict = verdicts->pdata[v];
+
+      if (!g_str_equal (verdict->id, "standing"))
+        continue;
+      g_string_append_printf (text, "springs: “%s”: %s\n", car_setup (car, i)->name,
+                              verdict->sentence);
+      n++;
+    }
+  }
+  return n;
+}
 
 static char *
 report (const Car *car, const char *file)
 {
   g_autoptr (GPtrArray) warnings = plausibility_check (car);
-  g_autoptr (GString) text = g_string_new (NULL);
+  g_autoptr (GString) text = g_string_new (NULL), of_springs = g_string_new (NULL);
+  const guint n = warnings->len + append_springs (car, of_springs);
 
   g_string_append_printf (text,
-                          warnings->len == 0
+                          n == 0
                               ? _ ("%s: the car is sound and nothing looks implausible.")
                               : g_dngettext (GETTEXT_PACKAGE,
                                              "%s: the car is sound, with %u warning.",
                                              "%s: the car is sound, with %u warnings.",
-                                             warnings->len),
-                          file, warnings->len);
+                                             n),
+                          file, n);
   g_string_append_c (text, '\n');
   for (guint i = 0; i < warnings->len; i++) {
     const PlausibilityWarning *warning = g_ptr_array_index (warnings, i);
 
     g_string_append_printf (text, "%s: %s\n", warning->id, warning->sentence);
   }
+  g_string_append (text, of_springs->str);
   return g_strdup (text->str);
 }
 

@@ -233,9 +233,14 @@ resets_toe (const FittingFacts *facts)
 char *
 fitting_tie_rod_words (const FittingFacts *facts, CarSide side)
 {
-  char *turns = resets_toe (facts) ? turns_words (fitting_now (facts, side)) : NULL;
+  char *turns = turns_words (fitting_now (facts, side));
 
-  return turns != NULL ? turns : g_strdup (_ ("leave as it is"));
+  if (turns == NULL)
+    return g_strdup (_ ("leave as it is"));
+  if (resets_toe (facts))
+    return turns;
+  g_free (turns);
+  return g_strdup (_ ("not reset in this setup"));
 }
 
 char *
@@ -250,8 +255,8 @@ fitting_tie_rod_remark (const FittingFacts *facts, CarSide side)
                             quantity_sign_words (QUANTITY_TOE_IN, now->toe_before_reset));
   if (turns == NULL)
     return g_strdup (_ ("toe is as it was"));
-  /* Translators: “to bring toe back: 0.76 turns in (0.95 mm shorter)”. */
-  return g_strdup_printf (_ ("to bring toe back: %s"), turns);
+  /* Translators: “before driving: 0.76 turns in (0.95 mm shorter)”. */
+  return g_strdup_printf (_ ("before driving: %s"), turns);
 }
 
 char *

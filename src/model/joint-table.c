@@ -57,6 +57,8 @@ static const RowInfo rows[] = {
     N_ ("square to the hinge axis"), ROW_VECTOR, IN (forces.rear_pivot) },
   { "along_hinge_on_body_n", N_ ("Both pivots along the hinge"), "N",
     N_ ("statics do not say how they share it"), ROW_VECTOR, IN (forces.along_hinge) },
+  { "anti_roll_bar_on_body_n", N_ ("Anti-roll bar's bearings on body"), "N", "",
+    ROW_VECTOR, IN (bar_on_body) },
   { "anchor_moment_on_body_nmm", N_ ("Torsion bar's anchor"), "N·mm",
     N_ ("moment on the body"), ROW_VECTOR, IN (forces.anchor_moment) },
 };

@@ -17,6 +17,7 @@ leave_gap (JointLoads *out)
                        .load.contact = nowhere,
                        .left_over = NAN,
                        .link_force = NAN,
+                       .bar_on_body = nowhere,
                        .transfer = NAN,
                        .load_on_tower = NAN,
                        .load_on_floor = NAN };
@@ -144,6 +145,7 @@ find_forces (const AxleBalance *balance,
   out->left_over = mode == SPRING_AS_SET && !place->is_balanced
                        ? out->forces.strut - s.strut_force
                        : 0.0;
+  out->bar_on_body = (Vec3){ 0.0, 0.0, -out->link_force };
   out->load_on_tower = out->forces.tower.z;
   out->load_on_floor = out->forces.front_pivot.z + out->forces.rear_pivot.z +
                        out->forces.along_hinge.z + out->forces.tie_rod_on_rack.z -

@@ -31,6 +31,7 @@ typedef struct {
   double left_over;   /* N along the strut that no spring carries: damper or stop; 0 where
                          the  springs balance */
   double link_force;  /* N, of the anti-roll bar on its link, up on the wheel's side */
+  Vec3 bar_on_body;   /* N, of its bearings, the couple of both sides left out */
   gboolean is_lifted; /* the wheel would leave the road, and is taken at no load */
   double transfer;    /* N of vertical load onto this wheel */
   double load_on_tower, load_on_floor; /* N upward on the body: at the mount; at arm, rack

@@ -6,6 +6,7 @@
 #include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 /* Thresholds; sources are in the rules' own words. */
 #define HELPER_SHARE (1.0 / 3.0) /* of the corner's weight */
@@ -19,6 +20,7 @@
 #define MOST_DAMPING 0.7
 #define BUMP_ROOM 20.0   /* mm of wheel travel */
 #define BAR_STRESS 900.0 /* N/mm² */
+#define HEIGHT_APART 5.0 /* mm: a mount that is moved alone makes 1 to 4 */
 
 static void
 verdict_free (gpointer data)
@@ -292,6 +294,37 @@ judge_bar (GPtrArray *verdicts, const SpringCorner *corner)
           most));
 }
 
+/* The car's height by its springs against the setup's. */
+static void
+judge_height (GPtrArray *verdicts, const SpringCorner *corner)
+{
+  const double lowering = corner->corner->lowering;
+
+  if (fabs (corner->standing - lowering) < HEIGHT_APART)
+    return;
+  g_autofree char *stands = unit_text (UNIT_LENGTH, corner->standing, 1);
+  g_autofree char *set = unit_text (UNIT_LENGTH, lowering, 1);
+  g_autofree char *apart = unit_text (UNIT_LENGTH, HEIGHT_APART, 0);
+  add (
+      verdicts, "height", TRUE,
+      g_strdup_printf (_ ("By its springs the corner stands at wheel travel %s, but this "
+                          "setup has it at %s."),
+                       stands, set),
+      g_strdup_printf (
+          _ ("Rule: said from %s on. Perch or clamp angle can be set for the "
+             "height that is wanted."),
+          apart));
+}
+
+static int
+warnings_first (gconstpointer a, gconstpointer b)
+{
+  const SpringVerdict *first = *(SpringVerdict *const *) a;
+  const SpringVerdict *second = *(SpringVerdict *const *) b;
+
+  return (second->is_warning ? 1 : 0) - (first->is_warning ? 1 : 0);
+}
+
 GPtrArray *
 spring_verdicts (const SpringStudy *study, guint setup)
 {
@@ -305,11 +338,13 @@ spring_verdicts (const SpringStudy *study, guint setup)
   judge_bar (verdicts, corner);
   if (corner->stands != STANDS_BY_SPRINGS)
     return verdicts;
+  judge_height (verdicts, corner);
   judge_role (verdicts, study, corner);
   judge_tower (verdicts, study, setup);
   judge_frequency (verdicts, corner);
   judge_damping (verdicts, corner);
   judge_bump_stop (verdicts, corner);
+  g_ptr_array_sort (verdicts, warnings_first); /* which keeps the order of equals */
   return verdicts;
 }
 

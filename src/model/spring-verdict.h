@@ -12,7 +12,7 @@ typedef struct {
   char *sentence, *rule; /* translated */
 } SpringVerdict;
 
-/* Of SpringVerdict, owned by the array; none where no spring is given or nothing can be
+/* Of SpringVerdict, owned by the array, warnings first; none where no spring is given or nothing can be
  * assembled. */
 GPtrArray *spring_verdicts (const SpringStudy *study, guint setup);
 /* What they say, closed by NULL; only the list is the caller's, to be freed with g_free

@@ -323,8 +323,8 @@ test_says_what_a_fitter_needs (void)
                                        "aim 4.00° or more",
                                        "measured after",
                                        "1.25 mm a turn",
-                                       "leave as it is",
-                                       "to bring toe back: ",
+                                       "not reset in this setup",
+                                       "before driving: ",
                                        "Toe-in, both wheels",
                                        "Left less right: camber",
                                        "at most 0.50°",
@@ -411,7 +411,7 @@ test_one_tie_rod_instruction (void)
     const double turns = answer.side[SIDE_LEFT].tie_rod_turns;
     g_autofree char *words =
         g_strdup_printf ("%s%.2f turns %s (%.2f mm %s)",
-                         toe == TOE_RESET ? "" : "to bring toe back: ", fabs (turns),
+                         toe == TOE_RESET ? "" : "before driving: ", fabs (turns),
                          turns > 0.0 ? "out" : "in", fabs (turns) * car->thread_pitch_mm,
                          turns > 0.0 ? "longer" : "shorter");
     const DrawnText *found[2];
@@ -420,7 +420,8 @@ test_one_tie_rod_instruction (void)
     draw_a4 (car, &answer);
     g_assert_cmpuint (find_all (words, found, 2), ==, 2);
     g_assert_cmpuint (drawn_count (" turns "), ==, 2);
-    g_assert_cmpuint (drawn_count ("leave as it is"), ==, toe == TOE_RESET ? 0 : 2);
+    g_assert_cmpuint (drawn_count ("not reset in this setup"), ==,
+                      toe == TOE_RESET ? 0 : 2);
     g_assert_cmpuint (drawn_count ("before that toe is"), ==, toe == TOE_RESET ? 2 : 0);
   }
 }
