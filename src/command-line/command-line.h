@@ -7,6 +7,7 @@
 #include "model/car.h"
 #include "model/load-case.h"
 #include "model/table-format.h"
+#include "model/travel-table.h"
 
 typedef enum {
   EXIT_DONE = 0,
@@ -62,6 +63,11 @@ gboolean command_line_choose_setup (const Car *car, const char *name, guint *set
 /* The first load case for NULL, and springs as set. Each says what there is if not. */
 gboolean command_line_choose_case (const Car *car, const char *name, CarLoadCase *found);
 gboolean command_line_choose_spring (const char *name, SpringMode *mode);
+
+/* What is NAN in @asked is as the car has it, and 1 mm a step. Says on standard error
+ * what is wrong with them. */
+gboolean
+command_line_choose_steps (const Car *car, TravelSteps asked, TravelSteps *steps);
 
 /* text, csv or json, and text for NULL. Says so on standard error when it is another. */
 gboolean command_line_choose_format (const char *name, TableFormat *format);

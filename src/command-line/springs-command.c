@@ -7,7 +7,7 @@
 
 typedef struct {
   char *setup, *format;
-  double from, to, step; /* NAN where not asked for */
+  TravelSteps steps; /* NAN where not asked for */
 } Options;
 
 static gboolean
@@ -16,12 +16,12 @@ parse (int argc, char **argv, Options *options, char **file)
   const GOptionEntry entries[] = {
     { "setup", 0, 0, G_OPTION_ARG_FILENAME, &options->setup,
       N_ ("The setup to solve; the first one if not given"), N_ ("NAME") },
-    { "from", 0, 0, G_OPTION_ARG_DOUBLE, &options->from,
+    { "from", 0, 0, G_OPTION_ARG_DOUBLE, &options->steps.from,
       N_ ("First wheel travel, mm from the reference height; full droop if not given"),
       N_ ("MM") },
-    { "to", 0, 0, G_OPTION_ARG_DOUBLE, &options->to,
+    { "to", 0, 0, G_OPTION_ARG_DOUBLE, &options->steps.to,
       N_ ("Last wheel travel, mm; full bump if not given"), N_ ("MM") },
-    { "step", 0, 0, G_OPTION_ARG_DOUBLE, &options->step,
+    { "step", 0, 0, G_OPTION_ARG_DOUBLE, &options->steps.step,
       N_ ("Between two rows, mm; 10 for text and 1 for csv and json if not given"),
       N_ ("MM") },
     { "format", 0, 0, G_OPTION_ARG_STRING, &options->format,
@@ -32,28 +32,15 @@ parse (int argc, char **argv, Options *options, char **file)
   return command_line_parse ("springs", entries, argc, argv, file);
 }
 
-static gboolean
-choose_steps (const Car *car,
-              const Options *options,
-              TableFormat format,
-              TravelSteps *steps)
+/* A table to read has fewer rows. */
+static TravelSteps
+asked_steps (const Options *options, TableFormat format)
 {
-  g_autoptr (GError) error = NULL;
-  gsize n_rows;
+  TravelSteps steps = options->steps;
 
-  *steps = travel_steps_of_car (car);
-  if (!isnan (options->from))
-    steps->from = options->from;
-  if (!isnan (options->to))
-    steps->to = options->to;
-  if (!isnan (options->step))
-    steps->step = options->step;
-  else if (format == TABLE_TEXT)
-    steps->step = SPRING_TABLE_TEXT_STEP;
-  if (travel_steps_count (*steps, &n_rows, &error))
-    return TRUE;
-  command_line_say ("%s", error->message);
-  return FALSE;
+  if (isnan (steps.step) && format == TABLE_TEXT)
+    steps.step = SPRING_TABLE_TEXT_STEP;
+  return steps;
 }
 
 static int
@@ -87,7 +74,7 @@ run (const Options *options, const char *file)
   if (car == NULL)
     return EXIT_REFUSED;
   if (!command_line_choose_setup (car, options->setup, &setup) ||
-      !choose_steps (car, options, format, &steps))
+      !command_line_choose_steps (car, asked_steps (options, format), &steps))
     return EXIT_USAGE;
   return print_table (car, setup, steps, format);
 }
@@ -95,7 +82,7 @@ run (const Options *options, const char *file)
 int
 springs_command (int argc, char **argv)
 {
-  Options options = { .from = NAN, .to = NAN, .step = NAN };
+  Options options = { .steps = { NAN, NAN, NAN } };
   char *file;
   const int status =
       parse (argc, argv, &options, &file) ? run (&options, file) : EXIT_USAGE;

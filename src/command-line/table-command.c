@@ -8,7 +8,7 @@
 
 typedef struct {
   char *setup, *format;
-  double from, to, step; /* NAN where not asked for */
+  TravelSteps steps; /* NAN where not asked for */
 } Options;
 
 static gboolean
@@ -18,12 +18,12 @@ parse (int argc, char **argv, Options *options, char **file)
     /* A file name's argument type, as a setup's name is UTF-8 in every locale. */
     { "setup", 0, 0, G_OPTION_ARG_FILENAME, &options->setup,
       N_ ("The setup to solve; the first one if not given"), N_ ("NAME") },
-    { "from", 0, 0, G_OPTION_ARG_DOUBLE, &options->from,
+    { "from", 0, 0, G_OPTION_ARG_DOUBLE, &options->steps.from,
       N_ ("First wheel travel, mm from the reference height; full droop if not given"),
       N_ ("MM") },
-    { "to", 0, 0, G_OPTION_ARG_DOUBLE, &options->to,
+    { "to", 0, 0, G_OPTION_ARG_DOUBLE, &options->steps.to,
       N_ ("Last wheel travel, mm; full bump if not given"), N_ ("MM") },
-    { "step", 0, 0, G_OPTION_ARG_DOUBLE, &options->step,
+    { "step", 0, 0, G_OPTION_ARG_DOUBLE, &options->steps.step,
       N_ ("Between two rows, mm; 1 if not given. Rows never go past the last travel"),
       N_ ("MM") },
     { "format", 0, 0, G_OPTION_ARG_STRING, &options->format,
@@ -41,22 +41,6 @@ choose_format (const char *name, TravelTableFormat *format)
   if (name == NULL || g_str_equal (name, "json") || g_str_equal (name, "csv"))
     return TRUE;
   command_line_say (_ ("--format is csv or json, not “%s”."), name);
-  return FALSE;
-}
-
-static gboolean
-choose_steps (const Car *car, const Options *options, TravelSteps *steps)
-{
-  const TravelSteps whole = travel_steps_of_car (car);
-  g_autoptr (GError) error = NULL;
-  gsize n_rows;
-
-  steps->from = isnan (options->from) ? whole.from : options->from;
-  steps->to = isnan (options->to) ? whole.to : options->to;
-  steps->step = isnan (options->step) ? whole.step : options->step;
-  if (travel_steps_count (*steps, &n_rows, &error))
-    return TRUE;
-  command_line_say ("%s", error->message);
   return FALSE;
 }
 
@@ -78,7 +62,7 @@ print_table (const Car *car, guint setup, TravelSteps steps, TravelTableFormat f
 int
 table_command (int argc, char **argv)
 {
-  Options options = { .from = NAN, .to = NAN, .step = NAN };
+  Options options = { .steps = { NAN, NAN, NAN } };
   TravelTableFormat format;
   TravelSteps steps;
   char *file;
@@ -91,7 +75,7 @@ table_command (int argc, char **argv)
     if (car == NULL)
       status = EXIT_REFUSED;
     else if (command_line_choose_setup (car, options.setup, &setup) &&
-             choose_steps (car, &options, &steps))
+             command_line_choose_steps (car, options.steps, &steps))
       status = print_table (car, setup, steps, format);
   }
   g_free (options.setup);
