@@ -1,6 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "command-line/command-line.h"
-#include "drawing/export.h"
+#include "command-line/plot-choice.h"
 #include "drawing/guide.h"
 
 #include <glib/gi18n-lib.h>
@@ -28,26 +27,12 @@ parse (int argc, char **argv, Options *options, char **file)
   return FALSE;
 }
 
-static gboolean
-choose_paper (const char *name, GuidePaper *paper)
-{
-  if (name == NULL || g_str_equal (name, "a4"))
-    *paper = GUIDE_A4;
-  else if (g_str_equal (name, "letter"))
-    *paper = GUIDE_LETTER;
-  else {
-    command_line_say (_ ("--paper is a4 or letter, not “%s”."), name);
-    return FALSE;
-  }
-  return TRUE;
-}
-
 static int
 run (const Options *options, const char *file)
 {
-  GuidePaper paper;
+  PaperSize paper;
 
-  if (!choose_paper (options->paper, &paper))
+  if (!plot_choose_paper (options->paper, &paper))
     return EXIT_USAGE;
   g_autoptr (Car) car = command_line_load (file);
   if (car == NULL)
@@ -56,9 +41,7 @@ run (const Options *options, const char *file)
   g_autoptr (GError) error = NULL;
   if (measuring_guide_write (guide, paper, options->output, &error))
     return EXIT_DONE;
-  command_line_say ("%s", error->message);
-  return g_error_matches (error, EXPORT_ERROR, EXPORT_ERROR_SUFFIX) ? EXIT_USAGE
-                                                                    : EXIT_REFUSED;
+  return plot_say_error (error);
 }
 
 int

@@ -18,6 +18,16 @@ plot_choose_word (const char *option, const char *name, const char *const words[
 }
 
 gboolean
+plot_choose_paper (const char *name, PaperSize *paper)
+{
+  static const char *const papers[] = { "a4", "letter", NULL };
+  const int found = plot_choose_word ("paper", name, papers);
+
+  *paper = found == 1 ? paper_letter () : paper_a4 ();
+  return found >= 0;
+}
+
+gboolean
 plot_choose_curves (char **names, BoardChoice *choice)
 {
   const guint n = names != NULL ? g_strv_length (names) : 0;

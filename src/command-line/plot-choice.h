@@ -6,9 +6,13 @@
 
 #include "command-line/command-line.h"
 #include "drawing/export.h"
+#include "drawing/paper.h"
 
 /* The place of @name among @words, 0 for NULL; or -1. */
 int plot_choose_word (const char *option, const char *name, const char *const words[]);
+
+/* a4 or letter, A4 for NULL. */
+gboolean plot_choose_paper (const char *name, PaperSize *paper);
 
 /* Three curves or fewer stand in one column; more are laid out as in the window. */
 gboolean plot_choose_curves (char **names, BoardChoice *choice);

@@ -48,16 +48,6 @@ parse (int argc, char **argv, Options *options, char **file)
 }
 
 static gboolean
-choose_paper (const char *name, ReportPaper *paper)
-{
-  static const char *const papers[] = { "a4", "letter", NULL };
-  const int found = plot_choose_word ("paper", name, papers);
-
-  *paper = found == 1 ? report_paper_letter () : report_paper_a4 ();
-  return found >= 0;
-}
-
-static gboolean
 choose_pages (char **names, bool has[N_REPORT_PARTS])
 {
   const char *keys[N_REPORT_PARTS + 1] = { NULL };
@@ -109,7 +99,7 @@ run (const Options *options, const char *file)
   Report report = { .date = options->date };
   g_autoptr (GError) error = NULL;
 
-  if (!choose_paper (options->paper, &report.paper) ||
+  if (!plot_choose_paper (options->paper, &report.paper) ||
       !choose_pages (options->pages, report.has) ||
       !plot_choose_curves (options->curves, &report.choice))
     return EXIT_USAGE;

@@ -344,8 +344,8 @@ draw_blocks (Page *page, double plan)
 static void
 set_type (Page *page, double height, double size)
 {
-  const double factor = fmin ((page->width + 2.0 * MARGIN) / FITTING_CARD_A4_WIDTH,
-                              (height + 2.0 * MARGIN) / FITTING_CARD_A4_HEIGHT);
+  const double factor = fmin ((page->width + 2.0 * MARGIN) / PAPER_A4_WIDTH,
+                              (height + 2.0 * MARGIN) / PAPER_A4_HEIGHT);
 
   page->pen.theme = theme_scaled (theme_paper (), TYPE * size * factor);
 }
@@ -420,6 +420,6 @@ draw_page (cairo_t *cr, gconstpointer view, double width, double height)
 gboolean
 fitting_card_write (const FittingCard *card, const char *path, GError **error)
 {
-  return export_file_write_page (draw_page, card, FITTING_CARD_A4_WIDTH,
-                                 FITTING_CARD_A4_HEIGHT, path, error);
+  return export_file_write_page (draw_page, card, PAPER_A4_WIDTH, PAPER_A4_HEIGHT, path,
+                                 error);
 }

@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include "drawing/paper.h"
 #include "drawing/text.h"
 #include "model/choice.h"
 
@@ -15,9 +16,6 @@ typedef struct {
   SpringCarrier carrier;      /* that the side force was reckoned with */
   const char *date;           /* or NULL, for output that repeats to the byte */
 } FittingCard;
-
-#define FITTING_CARD_A4_WIDTH 595.276 /* points of 1/72 inch */
-#define FITTING_CARD_A4_HEIGHT 841.890
 
 /* From the origin, on white; @width and @height in points of 1/72 inch. Portrait, at
  * least 500 by 700. The plate's drawing is to the scale that it states. */

@@ -8,7 +8,6 @@
 
 #define MARGIN 40.0 /* points: more than printers leave white, and room to punch */
 #define TYPE 0.84   /* of the theme's, which is for windows */
-#define A4_HEIGHT 841.890
 #define POINTS_A_PAGE 2
 #define N_POINT_PAGES (N_POINTS / POINTS_A_PAGE)
 #define N_PAGES (1 + N_POINT_PAGES + 1)
@@ -40,13 +39,6 @@ guint
 measuring_guide_n_pages (void)
 {
   return N_PAGES;
-}
-
-void
-guide_paper_size (GuidePaper paper, double *width, double *height)
-{
-  *width = paper == GUIDE_A4 ? 595.276 : 612.0;
-  *height = paper == GUIDE_A4 ? A4_HEIGHT : 792.0;
 }
 
 void
@@ -126,14 +118,15 @@ new_page (const MeasuringGuide *guide,
           double height,
           double type)
 {
-  return (GuidePage){ .guide = guide,
-                      .pen = { .texts = texts,
-                               .theme = theme_scaled (theme_paper (),
-                                                      TYPE * type * height / A4_HEIGHT) },
-                      .x = MARGIN,
-                      .y = MARGIN,
-                      .width = width - 2.0 * MARGIN,
-                      .bottom = height - MARGIN };
+  return (
+      GuidePage){ .guide = guide,
+                  .pen = { .texts = texts,
+                           .theme = theme_scaled (theme_paper (), TYPE * type * height /
+                                                                      PAPER_A4_HEIGHT) },
+                  .x = MARGIN,
+                  .y = MARGIN,
+                  .width = width - 2.0 * MARGIN,
+                  .bottom = height - MARGIN };
 }
 
 /* The largest type with which every page holds what it says: languages differ. */
@@ -200,13 +193,11 @@ no_heading (gpointer sheets, guint page)
 
 gboolean
 measuring_guide_write (const MeasuringGuide *guide,
-                       GuidePaper paper,
+                       PaperSize paper,
                        const char *path,
                        GError **error)
 {
-  GuideSheets sheets = { .guide = guide };
-
-  guide_paper_size (paper, &sheets.width, &sheets.height);
+  GuideSheets sheets = { guide, paper.width, paper.height };
   const ExportPages pages = { sheets.width, sheets.height, _ ("Measuring guide"),
                               no_heading };
   return export_file_write_pages (draw_page, &sheets, N_PAGES, pages, path, error);

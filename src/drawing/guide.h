@@ -6,13 +6,9 @@
 
 #pragma once
 
+#include "drawing/paper.h"
 #include "drawing/text.h"
 #include "model/car.h"
-
-typedef enum {
-  GUIDE_A4,
-  GUIDE_LETTER
-} GuidePaper;
 
 typedef struct MeasuringGuide MeasuringGuide;
 
@@ -22,9 +18,6 @@ void measuring_guide_free (MeasuringGuide *guide);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (MeasuringGuide, measuring_guide_free)
 
 guint measuring_guide_n_pages (void);
-
-/* Upright; points of 1/72 inch. */
-void guide_paper_size (GuidePaper paper, double *width, double *height);
 
 /* From the origin, on white; @page counts from 0, sizes in points. At least 500 by 700.
  */
@@ -37,6 +30,6 @@ void measuring_guide_draw (const MeasuringGuide *guide,
 
 /* As a PDF of all pages; as export.h for errors and atomicity. */
 gboolean measuring_guide_write (const MeasuringGuide *guide,
-                                GuidePaper paper,
+                                PaperSize paper,
                                 const char *path,
                                 GError **error);

@@ -37,18 +37,6 @@ static const struct {
   [REPORT_LOADS] = { "loads", N_ ("Where the load goes") },
 };
 
-ReportPaper
-report_paper_a4 (void)
-{
-  return (ReportPaper){ 595.276, 841.890 };
-}
-
-ReportPaper
-report_paper_letter (void)
-{
-  return (ReportPaper){ 612.0, 792.0 };
-}
-
 const char *
 report_part_key (ReportPart part)
 {

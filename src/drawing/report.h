@@ -7,6 +7,7 @@
 #pragma once
 
 #include "drawing/board.h"
+#include "drawing/paper.h"
 #include "model/load-case.h"
 
 #include <gio/gio.h>
@@ -22,22 +23,14 @@ typedef enum {
   N_REPORT_PARTS
 } ReportPart;
 
-/* Upright, points of 1/72 inch; at least 400 by 560. */
-typedef struct {
-  double width, height;
-} ReportPaper;
-
-ReportPaper report_paper_a4 (void);
-ReportPaper report_paper_letter (void);
-
 typedef struct {
   const Car *car; /* hidden setups are left out */
   guint in_hand;  /* the setup that sheet, springs and loads are about */
   bool has[N_REPORT_PARTS];
   BoardChoice choice; /* of curves */
   CarLoadCase load_case;
-  SpringMode mode; /* what carries that load */
-  ReportPaper paper;
+  SpringMode mode;  /* what carries that load */
+  PaperSize paper;  /* at least 400 by 560 */
   const char *date; /* or NULL, for output that repeats to the byte */
 } Report;
 

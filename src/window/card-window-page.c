@@ -158,8 +158,8 @@ GtkWidget *
 card_preview_new (const CardPage *page)
 {
   return sw_paper_preview_new ((PaperPage){ .name = _ ("Fitting card"),
-                                            .width = FITTING_CARD_A4_WIDTH,
-                                            .height = FITTING_CARD_A4_HEIGHT,
+                                            .width = PAPER_A4_WIDTH,
+                                            .height = PAPER_A4_HEIGHT,
                                             .draw = draw_preview,
                                             .paper = page });
 }

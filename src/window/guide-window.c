@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/guide-window.h"
 #include "window/paper-preview.h"
+#include "window/paper-print.h"
 #include "window/paper-window.h"
 
 #include "drawing/guide.h"
@@ -12,11 +13,11 @@
 typedef struct {
   Car *car;
   MeasuringGuide *guide;
-  GuidePaper paper;
+  PaperSize paper;
 } GuidePages;
 
 static GuidePages *
-pages_new (const Car *car, GuidePaper paper)
+pages_new (const Car *car, PaperSize paper)
 {
   GuidePages *self = g_new0 (GuidePages, 1);
 
@@ -49,7 +50,7 @@ paper_size (gconstpointer pages)
 {
   const GuidePages *self = pages;
 
-  return self->paper == GUIDE_A4 ? GTK_PAPER_NAME_A4 : GTK_PAPER_NAME_LETTER;
+  return paper_toolkit_name (self->paper);
 }
 
 static guint
@@ -111,36 +112,27 @@ new_preview (const GuidePages *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, PAGE_GAP);
   const guint n = measuring_guide_n_pages ();
-  double width, height;
 
-  guide_paper_size (self->paper, &width, &height);
   for (guint page = 0; page < n; page++) {
     g_autofree char *name =
         g_strdup_printf (_ ("Measuring guide, page %u of %u"), page + 1, n);
 
-    gtk_box_append (GTK_BOX (box), sw_paper_preview_new ((PaperPage){ .name = name,
-                                                                      .width = width,
-                                                                      .height = height,
-                                                                      .draw = draw,
-                                                                      .paper = self,
-                                                                      .page = page }));
+    gtk_box_append (GTK_BOX (box),
+                    sw_paper_preview_new ((PaperPage){ .name = name,
+                                                       .width = self->paper.width,
+                                                       .height = self->paper.height,
+                                                       .draw = draw,
+                                                       .paper = self,
+                                                       .page = page }));
   }
   return box;
-}
-
-/* What the desktop's country prints on. */
-static GuidePaper
-usual_paper (void)
-{
-  return g_str_equal (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) ? GUIDE_LETTER
-                                                                            : GUIDE_A4;
 }
 
 void
 guide_window_open (GtkWindow *parent, SwBench *bench)
 {
   const Car *car = sw_document_get_car (sw_bench_get_document (bench));
-  GuidePages *pages = pages_new (car, usual_paper ());
+  GuidePages *pages = pages_new (car, paper_usual ());
   PaperWindow *self =
       paper_window_new (parent, _ ("Measuring guide"), &guide_paper, pages);
   GtkWidget *scrolled = gtk_scrolled_window_new ();

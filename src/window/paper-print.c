@@ -1,6 +1,20 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/paper-print.h"
 
+PaperSize
+paper_usual (void)
+{
+  return g_str_equal (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER)
+             ? paper_letter ()
+             : paper_a4 ();
+}
+
+const char *
+paper_toolkit_name (PaperSize paper)
+{
+  return paper.width == paper_letter ().width ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4;
+}
+
 typedef struct {
   const PaperKind *kind;
   gpointer pages;

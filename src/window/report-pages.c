@@ -1,14 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/report-pages.h"
+#include "window/paper-print.h"
 #include "window/today.h"
 
 #include <glib/gi18n-lib.h>
-
-static bool
-is_letter (const ReportPages *pages)
-{
-  return pages->report.paper.width == report_paper_letter ().width;
-}
 
 static ReportPages *
 new_pages (const Car *car)
@@ -33,9 +28,7 @@ report_pages_new (SwBench *bench)
   report->choice = sw_bench_get_choice (bench);
   report->load_case = cases[0];
   report->date = pages->today;
-  report->paper = g_str_equal (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER)
-                      ? report_paper_letter ()
-                      : report_paper_a4 ();
+  report->paper = paper_usual ();
   for (ReportPart part = 0; part < N_REPORT_PARTS; part++)
     report->has[part] = report_part_is_given (report, part);
   report_pages_lay_out (pages);
@@ -75,9 +68,11 @@ free_pages (gpointer data)
 }
 
 static const char *
-paper_size (gconstpointer pages)
+paper_size (gconstpointer data)
 {
-  return is_letter (pages) ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4;
+  const ReportPages *pages = data;
+
+  return paper_toolkit_name (pages->report.paper);
 }
 
 static guint
@@ -85,7 +80,7 @@ lay_out (gpointer data, double width, double height)
 {
   ReportPages *pages = data;
 
-  pages->report.paper = (ReportPaper){ width, height };
+  pages->report.paper = (PaperSize){ width, height };
   report_pages_lay_out (pages);
   return report_n_pages (pages->press);
 }
@@ -137,7 +132,7 @@ static void
 sw_report_preview_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
 {
   SwReportPreview *self = SW_REPORT_PREVIEW (canvas);
-  const ReportPaper paper = self->pages->report.paper;
+  const PaperSize paper = self->pages->report.paper;
   const double scale = MIN (width / paper.width, height / paper.height);
 
   cairo_set_operator (cr, CAIRO_OPERATOR_CLEAR);

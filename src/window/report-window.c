@@ -86,9 +86,8 @@ static void
 on_paper_selected_cb (GtkDropDown *papers, GParamSpec *spec, ReportWindow *self)
 {
   (void) spec;
-  self->pages->report.paper = gtk_drop_down_get_selected (papers) == 1
-                                  ? report_paper_letter ()
-                                  : report_paper_a4 ();
+  self->pages->report.paper =
+      gtk_drop_down_get_selected (papers) == 1 ? paper_letter () : paper_a4 ();
   report_pages_lay_out (self->pages);
   show_page (self, self->page);
 }

@@ -55,8 +55,7 @@ test_wrong_usage_is_told (Fixture *f, gconstpointer data)
 {
   g_autofree char *picture = g_build_filename (f->folder, "guide.png", NULL);
   g_autofree char *sentence =
-      g_strdup_printf ("strutwright: “%s” does not end in .pdf.\n",
-                       picture);
+      g_strdup_printf ("strutwright: “%s” does not end in .pdf.\n", picture);
 
   (void) data;
   program_check_usage (RUN ("guide", f->car),
@@ -65,7 +64,7 @@ test_wrong_usage_is_told (Fixture *f, gconstpointer data)
                        "strutwright: guide needs exactly one car file; see strutwright "
                        "guide --help.\n");
   program_check_usage (RUN ("guide", f->car, "--output", f->path, "--paper", "foolscap"),
-                       "strutwright: --paper is a4 or letter, not “foolscap”.\n");
+                       "strutwright: --paper is one of a4, letter, not “foolscap”.\n");
   program_check_usage (RUN ("guide", f->car, "--output", picture), sentence);
 }
 

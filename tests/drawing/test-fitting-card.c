@@ -145,10 +145,10 @@ draw_a4 (const Car *car, const ChoiceAnswer *answer)
 {
   const FittingCard card = card_for (car, answer);
 
-  draw (&card, FITTING_CARD_A4_WIDTH, FITTING_CARD_A4_HEIGHT);
+  draw (&card, PAPER_A4_WIDTH, PAPER_A4_HEIGHT);
 }
 
-static const double pages[][2] = { { FITTING_CARD_A4_WIDTH, FITTING_CARD_A4_HEIGHT },
+static const double pages[][2] = { { PAPER_A4_WIDTH, PAPER_A4_HEIGHT },
                                    { 612.0, 792.0 }, /* Letter */
                                    { 500.0, 700.0 } };
 
@@ -607,8 +607,8 @@ test_plans_are_seen_from_before (void)
   for (int i = 0; i < 2; i++)
     g_assert_cmpfloat_with_epsilon (bearing[i].y - tower[i].y, -7.0 * POINTS_PER_MM / 2.0,
                                     1e-6);
-  g_assert_cmpfloat (bearing[0].x, <, FITTING_CARD_A4_WIDTH / 2.0);
-  g_assert_cmpfloat (bearing[1].x, >, FITTING_CARD_A4_WIDTH / 2.0);
+  g_assert_cmpfloat (bearing[0].x, <, PAPER_A4_WIDTH / 2.0);
+  g_assert_cmpfloat (bearing[1].x, >, PAPER_A4_WIDTH / 2.0);
 }
 
 static void
@@ -725,8 +725,8 @@ test_pdf_is_one_page_of_a4 (Fixture *f, gconstpointer data)
   g_autofree char *path = write_card (f->folder, "a.pdf", &f->card);
   g_autoptr (GBytes) pdf = read_file (path);
 
-  g_assert_cmpfloat_with_epsilon (FITTING_CARD_A4_WIDTH, 210.0 * POINTS_PER_MM, 1e-3);
-  g_assert_cmpfloat_with_epsilon (FITTING_CARD_A4_HEIGHT, 297.0 * POINTS_PER_MM, 1e-3);
+  g_assert_cmpfloat_with_epsilon (PAPER_A4_WIDTH, 210.0 * POINTS_PER_MM, 1e-3);
+  g_assert_cmpfloat_with_epsilon (PAPER_A4_HEIGHT, 297.0 * POINTS_PER_MM, 1e-3);
   g_assert_cmpuint (count (pdf, "/MediaBox [ 0 0 595.276 841.89 ]"), ==, 1);
   g_assert_cmpuint (count (pdf, "/Count 1"), ==, 1);
   g_assert_cmpuint (count (pdf, "/Subtype /Image"), ==, 0);

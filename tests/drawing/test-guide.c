@@ -29,12 +29,11 @@ demo (const char *name)
 }
 
 static void
-draw (const MeasuringGuide *guide, guint page, GuidePaper paper)
+draw (const MeasuringGuide *guide, guint page, PaperSize paper)
 {
   g_autoptr (TextCache) texts = text_cache_new ();
-  double width, height;
+  const double width = paper.width, height = paper.height;
 
-  guide_paper_size (paper, &width, &height);
   cairo_surface_t *surface =
       cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) ceil (width),
                                   (int) ceil (height));
@@ -47,11 +46,10 @@ draw (const MeasuringGuide *guide, guint page, GuidePaper paper)
 }
 
 static void
-check_pages (const MeasuringGuide *guide, GuidePaper paper, const char *name)
+check_pages (const MeasuringGuide *guide, PaperSize paper, const char *name)
 {
-  double width, height;
+  const double width = paper.width, height = paper.height;
 
-  guide_paper_size (paper, &width, &height);
   for (guint page = 0; page < measuring_guide_n_pages (); page++) {
     g_autofree char *what = g_strdup_printf ("page %u of %s", page + 1, name);
 
@@ -80,8 +78,8 @@ test_nothing_covers_anything (void)
 
       drawn_in_long_words = is_long == 1;
       drawn_word_length = is_long == 1 ? 8 : 0;
-      check_pages (guide, GUIDE_A4, names[i]);
-      check_pages (guide, GUIDE_LETTER, names[i]);
+      check_pages (guide, paper_a4 (), names[i]);
+      check_pages (guide, paper_letter (), names[i]);
       drawn_in_long_words = false;
     }
   }
@@ -106,7 +104,7 @@ test_each_point_has_its_half_page (void)
   for (PointName point = 0; point < N_POINTS; point++) {
     g_autofree char *title = g_strdup_printf ("%u  %s", point + 1, point_title (point));
 
-    draw (guide, page_of (point), GUIDE_A4);
+    draw (guide, page_of (point), paper_a4 ());
     g_assert_nonnull (drawn_find (title));
     g_assert_nonnull (drawn_find (point_meaning (point)));
     for (int axis = 0; axis < 3; axis++) {
@@ -137,7 +135,7 @@ test_lengths_are_named (void)
   g_autoptr (MeasuringGuide) guide = measuring_guide_new (car);
 
   for (guint page = 1; page <= 4; page++) {
-    draw (guide, page, GUIDE_A4);
+    draw (guide, page, paper_a4 ());
     g_assert_cmpuint (count_names ("z"), ==, 2 * 2);
     g_assert_cmpuint (count_names ("y"), ==, 2 * 3);
     g_assert_cmpuint (count_names ("x"), ==, page < 4 ? 2 * 2 : 2 + 1);
@@ -173,7 +171,7 @@ test_points_are_drawn_to_scale (void)
     const Vec3 a = car->points[2 * page - 2], b = car->points[2 * page - 1];
     DrawnCircle r[4];
 
-    draw (guide, page, GUIDE_A4);
+    draw (guide, page, paper_a4 ());
     find_rings (radius, r);
     g_assert_cmpfloat_with_epsilon (r[0].x, r[1].x, 1e-6);
     g_assert_cmpfloat_with_epsilon (r[2].x, r[3].x, 1e-6);
@@ -192,13 +190,13 @@ test_dangers_come_first (void)
   g_autoptr (Car) car = demo ("wren");
   g_autoptr (MeasuringGuide) guide = measuring_guide_new (car);
 
-  draw (guide, 0, GUIDE_A4);
+  draw (guide, 0, paper_a4 ());
   const DrawnText *caution = drawn_find ("a jack alone holds");
   g_assert_nonnull (caution);
   g_assert_cmpfloat (caution->bottom, <, drawn_find ("What you need")->top);
   g_assert_nonnull (drawn_find ("can kill"));
   g_assert_nonnull (drawn_find ("local rules and licensed practice"));
-  draw (guide, measuring_guide_n_pages () - 1, GUIDE_A4);
+  draw (guide, measuring_guide_n_pages () - 1, paper_a4 ());
   g_assert_nonnull (drawn_find ("a jack alone holds"));
 }
 
@@ -211,9 +209,9 @@ test_what_cannot_be_computed_is_said (void)
   car->points[POINT_TIE_ROD_INNER] =
       vec3_add (car->points[POINT_TIE_ROD_OUTER], (Vec3){ 0.0, -3.0, 3.0 });
   g_autoptr (MeasuringGuide) guide = measuring_guide_new (car);
-  draw (guide, 0, GUIDE_A4);
+  draw (guide, 0, paper_a4 ());
   g_assert_nonnull (drawn_find ("could not be computed"));
-  draw (guide, 1, GUIDE_A4);
+  draw (guide, 1, paper_a4 ());
   g_assert_null (drawn_find ("±"));
 }
 
@@ -230,7 +228,7 @@ count_in (const char *bytes, gsize length, const char *part)
 }
 
 static void
-check_file (const MeasuringGuide *guide, GuidePaper paper, const char *path)
+check_file (const MeasuringGuide *guide, PaperSize paper, const char *path)
 {
   g_autofree char *first = NULL, *second = NULL;
   gsize n_first, n_second;
@@ -241,7 +239,8 @@ check_file (const MeasuringGuide *guide, GuidePaper paper, const char *path)
   g_assert_true (g_file_get_contents (path, &first, &n_first, NULL));
   g_assert_true (g_str_has_prefix (first, "%PDF-"));
   g_assert_cmpuint (count_in (first, n_first, "/MediaBox"), ==, 6);
-  g_assert_cmpuint (count_in (first, n_first, paper == GUIDE_A4 ? "595.276" : "612 792"),
+  g_assert_cmpuint (count_in (first, n_first,
+                              paper.width == paper_a4 ().width ? "595.276" : "612 792"),
                     >, 0);
   /* vectors and letters, no picture */
   g_assert_cmpuint (count_in (first, n_first, "/Subtype /Image"), ==, 0);
@@ -264,11 +263,11 @@ test_files_have_all_pages (void)
   g_autoptr (GError) suffix = NULL;
   g_autoptr (GError) place = NULL;
 
-  check_file (guide, GUIDE_A4, path);
-  check_file (guide, GUIDE_LETTER, path);
-  g_assert_false (measuring_guide_write (guide, GUIDE_A4, picture, &suffix));
+  check_file (guide, paper_a4 (), path);
+  check_file (guide, paper_letter (), path);
+  g_assert_false (measuring_guide_write (guide, paper_a4 (), picture, &suffix));
   g_assert_error (suffix, EXPORT_ERROR, EXPORT_ERROR_SUFFIX);
-  g_assert_false (measuring_guide_write (guide, GUIDE_A4, nowhere, &place));
+  g_assert_false (measuring_guide_write (guide, paper_a4 (), nowhere, &place));
   g_assert_error (place, G_IO_ERROR, G_IO_ERROR_NOT_FOUND);
   g_remove (path);
   g_rmdir (folder);

@@ -74,7 +74,7 @@ report_on (const Car *car)
   Report report = { .car = car,
                     .in_hand = car->setups->len - 1,
                     .choice = board_choice_default (),
-                    .paper = report_paper_a4 (),
+                    .paper = paper_a4 (),
                     .date = DATE };
 
   car_load_cases (car, cases);
@@ -164,7 +164,7 @@ test_pages_are_tidy (gconstpointer long_words)
       Report report = report_on (car);
 
       if (letter == 1) {
-        report.paper = report_paper_letter ();
+        report.paper = paper_letter ();
         measure_right (car);
       }
       check_pages (&report);
@@ -491,7 +491,7 @@ test_pdf_has_its_pages_in_letters_and_lines (Fixture *f, gconstpointer data)
   g_assert_cmpuint (count (a4, "/Outlines"), >=, 1);
   g_assert_cmpuint (count (a4, "(Sheet of the corner)"), ==, 1);
 
-  f->report.paper = report_paper_letter ();
+  f->report.paper = paper_letter ();
   g_autoptr (GBytes) letter = write_report (f, "b.pdf");
   g_assert_cmpuint (count (letter, "/MediaBox [ 0 0 612 792 ]"), ==, N_REPORT_PARTS);
 }

@@ -69,13 +69,13 @@ test_all_pages_are_printed_on_their_paper (void)
   ReportPages *pages = report_pages_new (bench);
   gsize length;
 
-  pages->report.paper = report_paper_a4 ();
+  pages->report.paper = paper_a4 ();
   g_autofree char *a4 = print (pages, &length);
   g_assert_cmpuint (count (a4, length, "/MediaBox [ 0 0 595.27"), ==, 7);
   g_assert_cmpuint (count (a4, length, "/Subtype /Image"), ==, 0);
 
   pages = report_pages_new (bench);
-  pages->report.paper = report_paper_letter ();
+  pages->report.paper = paper_letter ();
   pages->report.has[REPORT_HEIGHT] = false;
   g_autofree char *letter = print (pages, &length);
   g_assert_cmpuint (count (letter, length, "/MediaBox [ 0 0 611.99998"), ==, 6);
