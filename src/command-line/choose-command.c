@@ -80,22 +80,6 @@ check_files (const Options *options)
 }
 
 static gboolean
-choose_format (const char *name, ChoiceTableFormat *format)
-{
-  static const char *const names[] = {
-    [CHOICE_TABLE_TEXT] = "text", [CHOICE_TABLE_CSV] = "csv", [CHOICE_TABLE_JSON] = "json"
-  };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
-    if (g_strcmp0 (name, names[i]) == 0 || (name == NULL && i == CHOICE_TABLE_TEXT)) {
-      *format = (ChoiceTableFormat) i;
-      return TRUE;
-    }
-  command_line_say (_ ("--format is text, csv or json, not “%s”."), name);
-  return FALSE;
-}
-
-static gboolean
 choose_spring (const char *name, SpringCarrier *carrier)
 {
   *carrier = g_strcmp0 (name, "torsion") == 0 ? CARRIED_BY_TORSION_BAR : CARRIED_BY_COIL;
@@ -138,7 +122,7 @@ write_card (const Options *options, const ChoiceTable *table, ChooseCardWriter w
 static int
 answer (const Options *options,
         ChoiceTable *table,
-        ChoiceTableFormat format,
+        TableFormat format,
         ChooseCardWriter writer)
 {
   g_autoptr (GArray) answers = choice_solve (table->car, &table->question, table->plates,
@@ -161,9 +145,9 @@ run (const Options *options, ChooseCardWriter writer)
 {
   ChoiceTable table = { .question = { .try_bolt = !options->no_bolt,
                                       .try_swap = !options->no_swap } };
-  ChoiceTableFormat format;
+  TableFormat format;
 
-  if (!check_files (options) || !choose_format (options->format, &format) ||
+  if (!check_files (options) || !command_line_choose_format (options->format, &format) ||
       !choose_spring (options->spring, &table.question.carrier))
     return EXIT_USAGE;
 

@@ -32,8 +32,7 @@ file_of (const ChoiceTable *table, const Plate *plate)
 static void
 append_csv_number (GString *text, double value)
 {
-  if (isfinite (value))
-    append_exact_number (text, value);
+  csv_append_number (text, value);
   g_string_append_c (text, ',');
 }
 
@@ -134,10 +133,7 @@ static void
 append_number (GString *text, const char *key, double value)
 {
   g_string_append_printf (text, "\"%s\": ", key);
-  if (isfinite (value))
-    append_exact_number (text, value);
-  else
-    g_string_append (text, "null");
+  json_write_number (text, value);
 }
 
 static void
@@ -252,16 +248,16 @@ write_json (const ChoiceTable *table, GString *text)
 }
 
 void
-choice_table_write (const ChoiceTable *table, ChoiceTableFormat format, GString *text)
+choice_table_write (const ChoiceTable *table, TableFormat format, GString *text)
 {
   switch (format) {
-  case CHOICE_TABLE_TEXT:
+  case TABLE_TEXT:
     choice_table_write_text (table, text);
     break;
-  case CHOICE_TABLE_CSV:
+  case TABLE_CSV:
     write_csv (table, text);
     break;
-  case CHOICE_TABLE_JSON:
+  case TABLE_JSON:
     write_json (table, text);
     break;
   }

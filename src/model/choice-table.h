@@ -10,6 +10,7 @@
 #pragma once
 
 #include "model/choice.h"
+#include "model/table-format.h"
 #include "model/unit.h"
 
 /* mm, degrees and their like. A search stops within 1e-7 mm of the best setting, so below
@@ -68,12 +69,6 @@ gboolean choice_is_alike (const ChoiceAnswer *answer);
 /* Translated: "−2.70 to −2.30°", "5.00° or more", "0.0 mm". Free with g_free (). */
 char *choice_target_text (const CarTarget *target);
 
-typedef enum {
-  CHOICE_TABLE_TEXT,
-  CHOICE_TABLE_CSV,
-  CHOICE_TABLE_JSON
-} ChoiceTableFormat;
-
 typedef struct {
   const Car *car;
   ChoiceQuestion question;
@@ -83,5 +78,4 @@ typedef struct {
   guint n_plates;
 } ChoiceTable;
 
-void
-choice_table_write (const ChoiceTable *table, ChoiceTableFormat format, GString *text);
+void choice_table_write (const ChoiceTable *table, TableFormat format, GString *text);

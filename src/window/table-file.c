@@ -42,7 +42,7 @@ write_answers (SwBench *bench, GString *text)
   choice_table_write (&(ChoiceTable){ .car = car_of (bench),
                                       .question = sw_chooser_get_question (chooser),
                                       .answers = sw_chooser_get_answers (chooser) },
-                      CHOICE_TABLE_CSV, text);
+                      TABLE_CSV, text);
 }
 
 /* Of the setup in hand under the case that is looked at. */

@@ -78,7 +78,7 @@ tear_down (Fixture *f, gconstpointer data)
 }
 
 static char *
-write_table (Fixture *f, ChoiceTableFormat format)
+write_table (Fixture *f, TableFormat format)
 {
   GString *text = g_string_new (NULL);
 
@@ -206,7 +206,7 @@ static void
 test_csv_reads_back (Fixture *f, gconstpointer data)
 {
   (void) data;
-  g_autofree char *csv = write_table (f, CHOICE_TABLE_CSV);
+  g_autofree char *csv = write_table (f, TABLE_CSV);
   g_autoptr (GPtrArray) rows = read_csv (csv);
 
   g_assert_cmpuint (rows->len, ==, 1 + 2 * f->answers->len);
@@ -227,7 +227,7 @@ static void
 test_csv_keeps_its_columns (Fixture *f, gconstpointer data)
 {
   (void) data;
-  g_autofree char *csv = write_table (f, CHOICE_TABLE_CSV);
+  g_autofree char *csv = write_table (f, TABLE_CSV);
 
   g_assert_true (g_str_has_prefix (csv, csv_head));
 }
@@ -305,7 +305,7 @@ static void
 test_json_reads_back (Fixture *f, gconstpointer data)
 {
   (void) data;
-  g_autofree char *json = write_table (f, CHOICE_TABLE_JSON);
+  g_autofree char *json = write_table (f, TABLE_JSON);
   g_autoptr (JsonNode) root = parse (json);
   JsonObject *object = json_node_get_object (root);
   JsonArray *answers = json_object_get_array_member (object, "answers");
@@ -345,8 +345,8 @@ test_what_a_search_leaves_is_zero (void)
     g_array_append_val (answers, answer);
     Fixture f = { .car = car, .answers = answers, .table = { .car = car } };
     f.table.answers = answers;
-    g_autofree char *csv = write_table (&f, CHOICE_TABLE_CSV);
-    g_autofree char *json = write_table (&f, CHOICE_TABLE_JSON);
+    g_autofree char *csv = write_table (&f, TABLE_CSV);
+    g_autofree char *json = write_table (&f, TABLE_JSON);
     g_autoptr (GPtrArray) rows = read_csv (csv);
     g_autoptr (JsonNode) root = parse (json);
     JsonObject *first = json_array_get_object_element (
@@ -371,7 +371,7 @@ test_json_without_answers (Fixture *f, gconstpointer data)
   (void) data;
   g_array_set_size (f->answers, 0);
   g_array_set_size (f->car->targets, 0);
-  g_autofree char *json = write_table (f, CHOICE_TABLE_JSON);
+  g_autofree char *json = write_table (f, TABLE_JSON);
   g_autoptr (JsonNode) root = parse (json);
 
   g_assert_true (json_object_has_member (json_node_get_object (root), "answers"));
@@ -386,9 +386,9 @@ test_what_is_not_given_is_empty (Fixture *f, gconstpointer data)
     for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
       g_array_index (f->answers, ChoiceAnswer, rank).side[side].clearance.least =
           INFINITY;
-  g_autofree char *csv = write_table (f, CHOICE_TABLE_CSV);
-  g_autofree char *json = write_table (f, CHOICE_TABLE_JSON);
-  g_autofree char *text = write_table (f, CHOICE_TABLE_TEXT);
+  g_autofree char *csv = write_table (f, TABLE_CSV);
+  g_autofree char *json = write_table (f, TABLE_JSON);
+  g_autofree char *text = write_table (f, TABLE_TEXT);
   g_autoptr (GPtrArray) rows = read_csv (csv);
 
   g_assert_cmpstr (field_of (rows, 1, "tyre_clearance_mm"), ==, "");
@@ -406,9 +406,9 @@ test_numbers_keep_the_point (Fixture *f, gconstpointer data)
   (void) data;
   if (!comma_locale_enter ())
     return;
-  g_autofree char *csv = write_table (f, CHOICE_TABLE_CSV);
-  g_autofree char *json = write_table (f, CHOICE_TABLE_JSON);
-  g_autofree char *text = write_table (f, CHOICE_TABLE_TEXT);
+  g_autofree char *csv = write_table (f, TABLE_CSV);
+  g_autofree char *json = write_table (f, TABLE_JSON);
+  g_autofree char *text = write_table (f, TABLE_TEXT);
   g_autoptr (GPtrArray) rows = read_csv (csv);
   g_autoptr (JsonNode) root = parse (json);
 
@@ -451,7 +451,7 @@ static void
 test_text_shows_the_figures (Fixture *f, gconstpointer data)
 {
   (void) data;
-  g_autofree char *text = write_table (f, CHOICE_TABLE_TEXT);
+  g_autofree char *text = write_table (f, TABLE_TEXT);
   g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
   const ChoicePlace *left = &answer_at (f, 0)->side[SIDE_LEFT];
   g_auto (GStrv) alignment = find_row (lines, "Alignment", " 1  ");
@@ -469,7 +469,7 @@ static void
 test_text_fits_a_terminal (Fixture *f, gconstpointer data)
 {
   (void) data;
-  g_autofree char *text = write_table (f, CHOICE_TABLE_TEXT);
+  g_autofree char *text = write_table (f, TABLE_TEXT);
   const char *blocks = strstr (text, "\nAlignment");
 
   g_assert_nonnull (blocks);
@@ -485,7 +485,7 @@ static void
 test_text_marks_what_is_wrong (Fixture *f, gconstpointer data)
 {
   (void) data;
-  g_autofree char *text = write_table (f, CHOICE_TABLE_TEXT);
+  g_autofree char *text = write_table (f, TABLE_TEXT);
   guint n_faults = 0;
 
   for (guint rank = 0; rank < f->answers->len; rank++)
@@ -509,7 +509,7 @@ static void
 test_text_signs_have_a_key (Fixture *f, gconstpointer data)
 {
   (void) data;
-  g_autofree char *text = write_table (f, CHOICE_TABLE_TEXT);
+  g_autofree char *text = write_table (f, TABLE_TEXT);
 
   for (guint rank = 0; rank < f->answers->len; rank++) {
     const ChoiceAnswer *answer = answer_at (f, rank);
