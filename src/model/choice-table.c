@@ -4,7 +4,6 @@
 #include "model/choice-table-text.h"
 #include "model/csv.h"
 #include "model/json-write.h"
-#include "model/number-text.h"
 
 #include <math.h>
 #include <string.h>
