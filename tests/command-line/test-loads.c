@@ -5,6 +5,7 @@
 #include "car-fixture.h"
 #include "program-run.h"
 
+#include "model/car-json.h"
 #include "model/json-strict.h"
 
 #include <math.h>
@@ -229,6 +230,29 @@ test_wrong_usage_is_2 (void)
                        "strutwright: The step must be above zero.\n");
 }
 
+/* The bar wound up by 90° pushes the corner to the end of its droop: `check` says so of
+ * that setup, and the car stays sound. */
+static void
+test_check_names_a_setup_that_does_not_stand (void)
+{
+  g_autofree char *path = program_car ("good", "set-p-sprung");
+  g_autofree char *folder = fixture_folder_new ();
+  g_autofree char *wound = g_build_filename (folder, "wound.swcar", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path), to = g_file_new_for_path (wound);
+  g_autoptr (Car) car = car_load (file, NULL);
+
+  g_assert_nonnull (car);
+  g_auto (Outcome) before = RUN ("check", path);
+  car_setup (car, 1)->springs.bar.clamp_angle_deg = 90.0;
+  g_assert_true (car_save (car, to, NULL));
+  g_auto (Outcome) after = RUN ("check", wound);
+  g_assert_null (strstr (before.out, "springs: "));
+  g_assert_cmpint (after.status, ==, 0);
+  g_assert_nonnull (strstr (after.out, "springs: “Bar”: These springs push the corner up "
+                                       "to the end of droop"));
+  fixture_folder_remove (g_steal_pointer (&folder));
+}
+
 static void
 test_a_car_without_springs (void)
 {
@@ -273,6 +297,7 @@ main (int argc, char **argv)
   g_test_add_func ("/springs/flat-set", test_rates_of_the_flat_set);
   g_test_add_func ("/springs/tables", test_tables_agree);
   g_test_add_func ("/loads/usage", test_wrong_usage_is_2);
+  g_test_add_func ("/check/springs", test_check_names_a_setup_that_does_not_stand);
   g_test_add_func ("/springs/none", test_a_car_without_springs);
   g_test_add_func ("/loads/decimal-comma", test_a_decimal_comma_changes_no_number);
   return g_test_run ();

@@ -152,17 +152,17 @@ link_force_on (const JointLoads *loads)
   return loads->load.on_arm.z + loads->load.on_knuckle.z;
 }
 
-/* Ball joint apart, the body receives what road and weight put in. */
+/* The body receives what road and weight put in, at its rows of the table. */
 static void
 check_sums (int i, const JointLoads *l)
 {
-  const Vec3 in = vec3_add (vec3_add (l->load.contact, l->load.wheel_centre),
-                            (Vec3){ 0, 0, link_force_on (l) });
+  const Vec3 in = vec3_add (l->load.contact, l->load.wheel_centre);
   const JointForces *f = &l->forces;
+  const Vec3 arm = vec3_add (f->along_hinge, vec3_add (f->front_pivot, f->rear_pivot));
   const Vec3 out =
-      vec3_add (vec3_add (f->tower, f->tie_rod_on_rack),
-                vec3_add (f->along_hinge, vec3_add (f->front_pivot, f->rear_pivot)));
+      vec3_add (vec3_add (f->tower, f->tie_rod_on_rack), vec3_add (arm, l->bar_on_body));
 
+  check_near ("bar", i, l->bar_on_body.z, -link_force_on (l), 1e-9);
   check_vector ("sum", i, out, in, 1e-6);
   check_near ("shares", i, l->load_on_tower + l->load_on_floor,
               l->load.contact.z + l->load.wheel_centre.z, 1e-6);

@@ -72,6 +72,50 @@ standing_on (CarSprings springs)
   return standing_car_new (car);
 }
 
+/* At travel 0 by its springs: 4.9 mm of lowering are let pass, 5.1 mm are told. */
+static void
+test_height (void)
+{
+  g_auto (StandingCar) near = standing_on (springs_with_share (0.5));
+  Car *car = car_copy (near.car);
+
+  check_silent (&near, "height");
+  for (int i = 0; i < 2; i++) {
+    Car *lowered = car_copy (car);
+
+    car_setup (lowered, 0)->lowering_mm = i == 0 ? 4.9 : 5.1;
+    g_auto (StandingCar) standing = standing_car_new (lowered);
+    if (i == 0)
+      check_silent (&standing, "height");
+    else
+      check_says (&standing, 0, "height", TRUE, "this setup has it at 5.1 mm");
+  }
+  car_free (car);
+}
+
+/* Whatever warns stands before whatever does not. */
+static void
+test_warnings_come_first (void)
+{
+  g_auto (StandingCar) base = standing_on (springs_with_share (0.5));
+  Car *car = car_copy (base.car);
+
+  car_setup (car, 0)->lowering_mm = 20.0;
+  g_auto (StandingCar) standing = standing_car_new (car);
+  g_autoptr (GPtrArray) verdicts = spring_verdicts (standing.springs, 0);
+  guint n_warnings = 0, n_after = 0;
+
+  for (guint i = 0; i < verdicts->len; i++) {
+    const gboolean warns = ((const SpringVerdict *) verdicts->pdata[i])->is_warning;
+
+    n_warnings += warns ? 1 : 0;
+    n_after += warns && i >= n_warnings ? 1 : 0;
+  }
+  g_assert_cmpuint (n_warnings, >, 0);
+  g_assert_cmpuint (n_warnings, <, verdicts->len);
+  g_assert_cmpuint (n_after, ==, 0);
+}
+
 static void
 test_role (void)
 {
@@ -287,6 +331,8 @@ int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/spring-verdict/height", test_height);
+  g_test_add_func ("/spring-verdict/order", test_warnings_come_first);
   g_test_add_func ("/spring-verdict/role", test_role);
   g_test_add_func ("/spring-verdict/no-spring", test_no_spring);
   g_test_add_func ("/spring-verdict/nothing-assembles", test_nothing_assembles);
