@@ -151,7 +151,7 @@ has_room_for_left (const BoardColumn *column, const Chart *chart, const ChartPen
   const TravelLeft droop = travel_left (range, range.to),
                    bump = travel_left (range, range.from);
 
-  return column->first == 0 &&
+  return pen->says_way_left && column->first == 0 &&
          2.0 * fmax (text_measure (pen->texts, style, droop.droop).width,
                      text_measure (pen->texts, style, bump.bump).width) +
                  caption_width (pen, false) + 2.0 * style.size <=

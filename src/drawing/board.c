@@ -228,6 +228,7 @@ pen_for (const Board *board, cairo_t *cr, const BoardView *view, int column, int
                      .show_cursor = view->show_cursor,
                      .is_lit = (int) board->charts[chart].quantity == view->lit,
                      .names_gaps = chart == 0,
+                     .says_way_left = true,
                      .label_room = board->names[column] };
 }
 

@@ -102,7 +102,8 @@ typedef struct {
   AxisRange travel;   /* of x, with its ticks */
   bool has_reference; /* the setup in hand is compared with another curve */
   bool show_cursor, is_lit, names_gaps;
-  double label_room; /* to the right of the plot, for names at the curves' ends; or 0 */
+  bool says_way_left; /* at the foot: how far it is to either end of the car's travel */
+  double label_room;  /* to the right of the plot, for names at the curves' ends; or 0 */
 } ChartPen;
 
 /* How a curve of the chart looks, and what it is called. */
