@@ -5,6 +5,7 @@
 #include "drawn-texts.h"
 #include "model/car-json.h"
 #include "model/plate-json.h"
+#include "written-file.h"
 
 #include <cairo-pdf.h>
 #include <glib/gstdio.h>
@@ -658,28 +659,6 @@ write_card (const char *folder, const char *name, const FittingCard *card)
   return path;
 }
 
-static GBytes *
-read_file (const char *path)
-{
-  char *text;
-  gsize length;
-
-  g_assert_true (g_file_get_contents (path, &text, &length, NULL));
-  return g_bytes_new_take (text, length);
-}
-
-static guint
-count (GBytes *bytes, const char *needle)
-{
-  gsize length;
-  const char *data = g_bytes_get_data (bytes, &length);
-  guint n = 0;
-
-  for (gsize i = 0; i + strlen (needle) <= length; i++)
-    n += memcmp (data + i, needle, strlen (needle)) == 0;
-  return n;
-}
-
 typedef struct {
   Car *car;
   Plate *plate;
@@ -723,14 +702,14 @@ test_pdf_is_one_page_of_a4 (Fixture *f, gconstpointer data)
 {
   (void) data;
   g_autofree char *path = write_card (f->folder, "a.pdf", &f->card);
-  g_autoptr (GBytes) pdf = read_file (path);
+  g_autoptr (GBytes) pdf = written_bytes (path);
 
   g_assert_cmpfloat_with_epsilon (PAPER_A4_WIDTH, 210.0 * POINTS_PER_MM, 1e-3);
   g_assert_cmpfloat_with_epsilon (PAPER_A4_HEIGHT, 297.0 * POINTS_PER_MM, 1e-3);
-  g_assert_cmpuint (count (pdf, "/MediaBox [ 0 0 595.276 841.89 ]"), ==, 1);
-  g_assert_cmpuint (count (pdf, "/Count 1"), ==, 1);
-  g_assert_cmpuint (count (pdf, "/Subtype /Image"), ==, 0);
-  g_assert_cmpuint (count (pdf, "/FontFile"), >=, 2);
+  g_assert_cmpuint (written_count (pdf, "/MediaBox [ 0 0 595.276 841.89 ]"), ==, 1);
+  g_assert_cmpuint (written_count (pdf, "/Count 1"), ==, 1);
+  g_assert_cmpuint (written_count (pdf, "/Subtype /Image"), ==, 0);
+  g_assert_cmpuint (written_count (pdf, "/FontFile"), >=, 2);
 }
 
 static void
@@ -744,7 +723,7 @@ test_files_repeat_to_the_byte (Fixture *f, gconstpointer data)
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {
     g_autofree char *first = write_card (f->folder, names[i][0], &f->card);
     g_autofree char *second = write_card (f->folder, names[i][1], &f->card);
-    g_autoptr (GBytes) a = read_file (first), b = read_file (second);
+    g_autoptr (GBytes) a = written_bytes (first), b = written_bytes (second);
 
     g_assert_true (g_bytes_equal (a, b));
   }
@@ -755,11 +734,12 @@ test_svg_is_vectors (Fixture *f, gconstpointer data)
 {
   (void) data;
   g_autofree char *path = write_card (f->folder, "a.svg", &f->card);
-  g_autoptr (GBytes) svg = read_file (path);
+  g_autoptr (GBytes) svg = written_bytes (path);
 
-  g_assert_cmpuint (count (svg, "width=\"595.276pt\" height=\"841.89pt\""), ==, 1);
-  g_assert_cmpuint (count (svg, "<image"), ==, 0);
-  g_assert_cmpuint (count (svg, "</svg>"), ==, 1);
+  g_assert_cmpuint (written_count (svg, "width=\"595.276pt\" height=\"841.89pt\""), ==,
+                    1);
+  g_assert_cmpuint (written_count (svg, "<image"), ==, 0);
+  g_assert_cmpuint (written_count (svg, "</svg>"), ==, 1);
 }
 
 static void
@@ -768,7 +748,7 @@ test_png_prints_at_its_size (Fixture *f, gconstpointer data)
   (void) data;
   g_autofree char *path = write_card (f->folder, "a.png", &f->card);
   cairo_surface_t *image = cairo_image_surface_create_from_png (path);
-  g_autoptr (GBytes) png = read_file (path);
+  g_autoptr (GBytes) png = written_bytes (path);
   /* pHYs: 288 dots to the inch are 11339 to the metre, both ways (PNG, ISO/IEC 15948) */
   static const char dots[] = {
     'p', 'H', 'Y', 's', 0, 0, 0x2c, 0x4b, 0, 0, 0x2c, 0x4b, 1

@@ -5,6 +5,7 @@
 #include "model/car-json.h"
 #include "model/point-sensitivity.h"
 #include "model/point-words.h"
+#include "written-file.h"
 
 #include <glib/gstdio.h>
 #include <math.h>
@@ -215,40 +216,26 @@ test_what_cannot_be_computed_is_said (void)
   g_assert_null (drawn_find ("±"));
 }
 
-/* Bytes may be anything, so this is no search in a string. */
-static guint
-count_in (const char *bytes, gsize length, const char *part)
-{
-  const gsize n_part = strlen (part);
-  guint n = 0;
-
-  for (gsize i = 0; i + n_part <= length; i++)
-    n += memcmp (bytes + i, part, n_part) == 0 ? 1 : 0;
-  return n;
-}
-
 static void
 check_file (const MeasuringGuide *guide, PaperSize paper, const char *path)
 {
-  g_autofree char *first = NULL, *second = NULL;
-  gsize n_first, n_second;
   g_autoptr (GError) error = NULL;
 
   g_assert_true (measuring_guide_write (guide, paper, path, &error));
   g_assert_no_error (error);
-  g_assert_true (g_file_get_contents (path, &first, &n_first, NULL));
-  g_assert_true (g_str_has_prefix (first, "%PDF-"));
-  g_assert_cmpuint (count_in (first, n_first, "/MediaBox"), ==, 6);
-  g_assert_cmpuint (count_in (first, n_first,
-                              paper.width == paper_a4 ().width ? "595.276" : "612 792"),
+  g_autoptr (GBytes) first = written_bytes (path);
+  g_assert_cmpmem (g_bytes_get_data (first, NULL), 5, "%PDF-", 5);
+  g_assert_cmpuint (written_count (first, "/MediaBox"), ==, 6);
+  g_assert_cmpuint (written_count (first, paper.width == paper_a4 ().width ? "595.276"
+                                                                           : "612 792"),
                     >, 0);
   /* vectors and letters, no picture */
-  g_assert_cmpuint (count_in (first, n_first, "/Subtype /Image"), ==, 0);
-  g_assert_cmpuint (count_in (first, n_first, "/FontFile"), >, 0);
+  g_assert_cmpuint (written_count (first, "/Subtype /Image"), ==, 0);
+  g_assert_cmpuint (written_count (first, "/FontFile"), >, 0);
   /* no time of day in it */
   g_assert_true (measuring_guide_write (guide, paper, path, &error));
-  g_assert_true (g_file_get_contents (path, &second, &n_second, NULL));
-  g_assert_cmpmem (first, n_first, second, n_second);
+  g_autoptr (GBytes) second = written_bytes (path);
+  g_assert_true (g_bytes_equal (first, second));
 }
 
 static void

@@ -7,6 +7,7 @@
 #include "model/compare.h"
 #include "model/measure-field.h"
 #include "model/quantity-info.h"
+#include "written-file.h"
 
 #include <cairo-pdf.h>
 #include <glib/gstdio.h>
@@ -453,25 +454,10 @@ write_report (const Fixture *f, const char *name)
 {
   g_autofree char *path = g_build_filename (f->folder, name, NULL);
   g_autoptr (GError) error = NULL;
-  char *bytes;
-  gsize length;
 
   g_assert_true (report_write (&f->report, path, &error));
   g_assert_no_error (error);
-  g_assert_true (g_file_get_contents (path, &bytes, &length, NULL));
-  return g_bytes_new_take (bytes, length);
-}
-
-static guint
-count (GBytes *bytes, const char *needle)
-{
-  gsize length;
-  const char *data = g_bytes_get_data (bytes, &length);
-  guint n = 0;
-
-  for (gsize i = 0; i + strlen (needle) <= length; i++)
-    n += memcmp (data + i, needle, strlen (needle)) == 0;
-  return n;
+  return written_bytes (path);
 }
 
 /* ISO 216: A4 is 210 mm by 297 mm; Letter is 8.5 by 11 inches. */
@@ -483,17 +469,19 @@ test_pdf_has_its_pages_in_letters_and_lines (Fixture *f, gconstpointer data)
 
   g_assert_cmpfloat_with_epsilon (f->report.paper.width, 210.0 * POINTS_PER_MM, 1e-3);
   g_assert_cmpfloat_with_epsilon (f->report.paper.height, 297.0 * POINTS_PER_MM, 1e-3);
-  g_assert_cmpuint (count (a4, "/MediaBox [ 0 0 595.276 841.89 ]"), ==, N_REPORT_PARTS);
-  g_assert_cmpuint (count (a4, "/Count 7"), ==, 1);
-  g_assert_cmpuint (count (a4, "/Subtype /Image"), ==, 0);
-  g_assert_cmpuint (count (a4, "/FontFile"), >=, 2);
-  g_assert_cmpuint (count (a4, "/CreationDate"), ==, 0);
-  g_assert_cmpuint (count (a4, "/Outlines"), >=, 1);
-  g_assert_cmpuint (count (a4, "(Sheet of the corner)"), ==, 1);
+  g_assert_cmpuint (written_count (a4, "/MediaBox [ 0 0 595.276 841.89 ]"), ==,
+                    N_REPORT_PARTS);
+  g_assert_cmpuint (written_count (a4, "/Count 7"), ==, 1);
+  g_assert_cmpuint (written_count (a4, "/Subtype /Image"), ==, 0);
+  g_assert_cmpuint (written_count (a4, "/FontFile"), >=, 2);
+  g_assert_cmpuint (written_count (a4, "/CreationDate"), ==, 0);
+  g_assert_cmpuint (written_count (a4, "/Outlines"), >=, 1);
+  g_assert_cmpuint (written_count (a4, "(Sheet of the corner)"), ==, 1);
 
   f->report.paper = paper_letter ();
   g_autoptr (GBytes) letter = write_report (f, "b.pdf");
-  g_assert_cmpuint (count (letter, "/MediaBox [ 0 0 612 792 ]"), ==, N_REPORT_PARTS);
+  g_assert_cmpuint (written_count (letter, "/MediaBox [ 0 0 612 792 ]"), ==,
+                    N_REPORT_PARTS);
 }
 
 static void
