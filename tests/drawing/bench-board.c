@@ -4,33 +4,15 @@
  *
  * bench-board [WIDTH HEIGHT [PNG]] leaves its last frame in PNG. */
 
+#include "frame-times.h"
+
 #include "drawing/board.h"
 #include "example-study.h"
 
 #include <stdio.h>
 
 #define FRAMES 400
-#define BUDGET 16.0 /* ms, of a frame at 60 to the second */
 #define MOST_SETUPS 6
-
-static int
-compare_times (const void *a, const void *b)
-{
-  const gint64 left = *(const gint64 *) a, right = *(const gint64 *) b;
-
-  return (left > right) - (left < right);
-}
-
-static void
-print_times (const char *what, gint64 times[FRAMES])
-{
-  qsort (times, FRAMES, sizeof *times, compare_times);
-  const double median = (double) times[FRAMES / 2] / 1000.0;
-  const double p95 = (double) times[FRAMES * 95 / 100] / 1000.0;
-
-  printf ("%-38s median %5.2f ms, p95 %5.2f ms, %3.0f %% of %.0f ms\n", what, median, p95,
-          100.0 * p95 / BUDGET, BUDGET);
-}
 
 /* As a GTK window draws: onto a recording, which is then played back. */
 static void
@@ -95,7 +77,7 @@ measure (cairo_surface_t *surface, double width, double height, Way way)
     cairo_surface_flush (surface);
     times[i] = g_get_monotonic_time () - start;
   }
-  print_times (way.name, times);
+  frame_times_print (way.name, times, FRAMES);
   cairo_destroy (cr);
 }
 

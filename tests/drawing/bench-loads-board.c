@@ -5,6 +5,8 @@
  *
  * bench-loads-board [WIDTH HEIGHT] */
 
+#include "frame-times.h"
+
 #include "drawing/loads-board.h"
 #include "drawing/sheet.h"
 #include "loaded-car.h"
@@ -13,7 +15,6 @@
 #include <stdlib.h>
 
 #define FRAMES 200
-#define FRAME_BUDGET 16.0 /* ms */
 
 typedef enum {
   PART_SPRINGS,
@@ -23,14 +24,6 @@ typedef enum {
   N_PARTS
 } Part;
 
-static int
-compare_times (const void *a, const void *b)
-{
-  const gint64 left = *(const gint64 *) a, right = *(const gint64 *) b;
-
-  return (left > right) - (left < right);
-}
-
 static void
 print_times (const char *what, gint64 times[N_PARTS][FRAMES])
 {
@@ -38,10 +31,9 @@ print_times (const char *what, gint64 times[N_PARTS][FRAMES])
                                               "board drawn", "sheet drawn" };
 
   for (Part part = 0; part < N_PARTS; part++) {
-    qsort (times[part], FRAMES, sizeof times[part][0], compare_times);
-    printf ("%s, %-22s median %.2f ms, p95 %.2f ms of %.0f ms\n", what, names[part],
-            (double) times[part][FRAMES / 2] / 1000.0,
-            (double) times[part][FRAMES * 95 / 100] / 1000.0, FRAME_BUDGET);
+    g_autofree char *name = g_strdup_printf ("%s, %s", what, names[part]);
+
+    frame_times_print (name, times[part], FRAMES);
   }
 }
 

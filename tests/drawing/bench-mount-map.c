@@ -5,6 +5,8 @@
  *
  * bench-mount-map [WIDTH HEIGHT] */
 
+#include "frame-times.h"
+
 #include "drawing/mount-map.h"
 #include "example-study.h"
 
@@ -12,24 +14,6 @@
 
 #define FRAMES 300
 #define SETUPS 6
-#define FRAME_BUDGET 16.0 /* ms */
-
-static int
-compare_times (const void *a, const void *b)
-{
-  const gint64 left = *(const gint64 *) a, right = *(const gint64 *) b;
-
-  return (left > right) - (left < right);
-}
-
-static void
-print_times (const char *what, gint64 times[FRAMES])
-{
-  qsort (times, FRAMES, sizeof *times, compare_times);
-  printf ("%-28s median %.2f ms, p95 %.2f ms of %.0f ms\n", what,
-          (double) times[FRAMES / 2] / 1000.0, (double) times[FRAMES * 95 / 100] / 1000.0,
-          FRAME_BUDGET);
-}
 
 static void
 add_target (Car *car, Aim aim, double least, double most)
@@ -105,7 +89,7 @@ measure (const char *what, Move move, cairo_t *cr, double width, double height)
     cairo_surface_flush (cairo_get_target (cr));
     times[i] = g_get_monotonic_time () - start;
   }
-  print_times (what, times);
+  frame_times_print (what, times, FRAMES);
 }
 
 int

@@ -4,30 +4,14 @@
  *
  * bench-springs-board [WIDTH HEIGHT] */
 
+#include "frame-times.h"
+
 #include "drawing/springs-board.h"
 #include "sprung-car.h"
 
 #include <stdio.h>
 
 #define FRAMES 200
-#define FRAME_BUDGET 16.0 /* ms */
-
-static int
-compare_times (const void *a, const void *b)
-{
-  const gint64 left = *(const gint64 *) a, right = *(const gint64 *) b;
-
-  return (left > right) - (left < right);
-}
-
-static void
-print_times (const char *what, gint64 times[FRAMES])
-{
-  qsort (times, FRAMES, sizeof *times, compare_times);
-  printf ("%-28s median %.2f ms, p95 %.2f ms of %.0f ms\n", what,
-          (double) times[FRAMES / 2] / 1000.0, (double) times[FRAMES * 95 / 100] / 1000.0,
-          FRAME_BUDGET);
-}
 
 int
 main (int argc, char **argv)
@@ -59,8 +43,8 @@ main (int argc, char **argv)
     solved[i] = middle - start;
     drawn[i] = g_get_monotonic_time () - middle;
   }
-  print_times ("springs, five setups solved", solved);
-  print_times ("springs, a frame drawn", drawn);
+  frame_times_print ("springs, five setups solved", solved, FRAMES);
+  frame_times_print ("springs, a frame drawn", drawn, FRAMES);
   cairo_destroy (cr);
   cairo_surface_destroy (surface);
   return 0;

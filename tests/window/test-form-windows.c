@@ -2,30 +2,12 @@
 /* The dialogs with entries, in process: they hand over once, die when they are closed,
  * and leave what they stand before as it was. */
 
-#include "model/data-path.h"
+#include "demo-window.h"
+
 #include "window/measure-window.h"
 #include "window/plate-window.h"
 
 #include <string.h>
-
-static SwBench *
-demo_bench (void)
-{
-  g_autofree char *path = data_path ("lapwing.swcar");
-  g_autoptr (GFile) file = g_file_new_for_path (path);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (SwDocument) document = sw_document_load (file, &error);
-
-  g_assert_no_error (error);
-  return sw_bench_new (document);
-}
-
-static void
-run_idle (void)
-{
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-}
 
 static GtkWindow *
 only_window (void)
@@ -84,7 +66,7 @@ take_car (Car *car, gpointer data)
 static void
 test_a_new_car_is_handed_over_once (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("lapwing.swcar");
   const Car *like = sw_document_get_car (sw_bench_get_document (bench));
   g_autoptr (GString) block = g_string_new (NULL);
   g_autoptr (Car) taken = NULL;
@@ -113,7 +95,7 @@ test_a_new_car_is_handed_over_once (void)
 static void
 test_an_open_car_comes_through_unchanged (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("lapwing.swcar");
   SwDocument *document = sw_bench_get_document (bench);
   g_autoptr (Car) before = car_copy (sw_document_get_car (document));
 
@@ -129,7 +111,7 @@ test_an_open_car_comes_through_unchanged (void)
 static void
 test_windows_die_when_closed (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("lapwing.swcar");
   SwChooser *chooser = sw_chooser_of (bench);
   const PlateLibrary *library = sw_chooser_get_library (chooser);
 

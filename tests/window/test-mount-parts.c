@@ -2,6 +2,8 @@
 /* The question "Mount" in process: where a mount goes that is dragged or nudged, what its
  * parts share, that a window starts without them, and the card on a printer. */
 
+#include "demo-window.h"
+
 #include "window/aims-panel-bound.h"
 #include "window/aims-panel.h"
 #include "window/answers-view-row.h"
@@ -12,7 +14,6 @@
 #include "window/paper-print.h"
 #include "window/window-private.h"
 
-#include "model/data-path.h"
 
 #include <glib/gstdio.h>
 #include <math.h>
@@ -152,12 +153,6 @@ test_arrows_turn_an_eccentric_past_its_zero (void)
 }
 
 static void
-add_one (int *count)
-{
-  (*count)++;
-}
-
-static void
 type (GtkWidget *spin, const char *text)
 {
   gtk_editable_set_text (GTK_EDITABLE (spin), text);
@@ -193,33 +188,6 @@ test_an_open_end_is_empty_and_steps_from_its_start (void)
   g_object_unref (most);
 }
 
-static SwWindow *
-open_window (const char *name)
-{
-  g_autofree char *path = data_path (name);
-  g_autoptr (GFile) file = g_file_new_for_path (path);
-  SwWindow *window = sw_window_new (application);
-
-  g_assert_true (sw_window_open (window, file));
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  return window;
-}
-
-static void
-run_idle (void)
-{
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-}
-
-static void
-close_window (SwWindow *window)
-{
-  gtk_window_destroy (GTK_WINDOW (window));
-  run_idle ();
-}
-
 static SwChooser *
 show_mount (SwWindow *window)
 {
@@ -232,7 +200,7 @@ show_mount (SwWindow *window)
 static void
 test_nothing_is_made_before_the_page_is_shown (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
 
   run_idle ();
   g_assert_null (g_object_get_data (G_OBJECT (window->bench), "chooser"));
@@ -241,25 +209,25 @@ test_nothing_is_made_before_the_page_is_shown (void)
   g_assert_null (g_object_get_data (G_OBJECT (window->bench), "chooser"));
   show_mount (window);
   g_assert_nonnull (g_object_get_data (G_OBJECT (window->bench), "chooser"));
-  close_window (window);
+  demo_window_close (window);
 }
 
 static void
 test_the_page_dies_with_its_window (void)
 {
-  SwWindow *window = open_window ("fieldfare.swcar");
+  SwWindow *window = demo_window_open (application, "fieldfare.swcar");
   SwChooser *chooser = show_mount (window);
   gpointer weak = chooser;
 
   g_object_add_weak_pointer (G_OBJECT (chooser), &weak);
-  close_window (window);
+  demo_window_close (window);
   g_assert_null (weak);
 }
 
 static void
 test_answers_are_worked_out_once_and_not_for_a_moved_mount (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   SwChooser *chooser = show_mount (window);
   int answered = 0;
 
@@ -276,13 +244,13 @@ test_answers_are_worked_out_once_and_not_for_a_moved_mount (void)
   g_assert_cmpint (answered, ==, 1); /* not before the frame that shows it */
   run_idle ();
   g_assert_cmpint (answered, ==, 2);
-  close_window (window);
+  demo_window_close (window);
 }
 
 static void
 test_no_answers_while_another_question_is_shown (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   SwChooser *chooser = show_mount (window);
   int answered = 0;
 
@@ -294,14 +262,14 @@ test_no_answers_while_another_question_is_shown (void)
   g_assert_cmpint (answered, ==, 0);
   show_mount (window);
   g_assert_cmpint (answered, ==, 1);
-  close_window (window);
+  demo_window_close (window);
 }
 
 /* The mount and the name of its plate together. */
 static void
 test_a_place_on_a_plate_is_one_undo_step (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   SwChooser *chooser = show_mount (window);
   SwDocument *document = sw_bench_get_document (window->bench);
   const char *name;
@@ -318,13 +286,13 @@ test_a_place_on_a_plate_is_one_undo_step (void)
   g_assert_null (sw_bench_get_setup (window->bench)->plate);
   assert_place (sw_bench_get_setup (window->bench)->mount, 0, 0, 0);
   g_assert_null (sw_document_get_undo_label (document));
-  close_window (window);
+  demo_window_close (window);
 }
 
 static void
 test_the_right_side_is_set_by_itself (void)
 {
-  SwWindow *window = open_window ("fieldfare.swcar");
+  SwWindow *window = demo_window_open (application, "fieldfare.swcar");
   SwChooser *chooser = show_mount (window);
   SwDocument *document = sw_bench_get_document (window->bench);
 
@@ -336,13 +304,13 @@ test_the_right_side_is_set_by_itself (void)
   assert_place (sw_chooser_get_mount (chooser), 0, 0, 0);
   sw_document_undo (document);
   g_assert_false (sw_bench_get_setup (window->bench)->right.is_own);
-  close_window (window);
+  demo_window_close (window);
 }
 
 static void
 test_fitting_is_one_undo_step_and_comes_in_hand (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   SwChooser *chooser = show_mount (window);
   SwDocument *document = sw_bench_get_document (window->bench);
   const guint before = sw_document_get_car (document)->setups->len;
@@ -360,14 +328,14 @@ test_fitting_is_one_undo_step_and_comes_in_hand (void)
   sw_document_undo (document);
   g_assert_cmpuint (sw_document_get_car (document)->setups->len, ==, before);
   g_assert_null (sw_document_get_undo_label (document));
-  close_window (window);
+  demo_window_close (window);
 }
 
 /* The sentence over the map, and the panel that tells the document. */
 static void
 test_the_panel_of_aims_follows_and_lets_go (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   SwChooser *chooser = show_mount (window);
   SwDocument *document = sw_bench_get_document (window->bench);
   GtkWidget *panel = g_object_ref_sink (aims_panel_new (chooser));
@@ -384,7 +352,7 @@ test_the_panel_of_aims_follows_and_lets_go (void)
   sw_document_set_targets (document, NULL, 0, "Aim");
   g_object_unref (panel);
   sw_document_undo (document); /* nobody listens any more */
-  close_window (window);
+  demo_window_close (window);
 }
 
 static gboolean
@@ -401,7 +369,7 @@ holds (const char *data, gsize length, const char *text)
 static void
 test_the_card_prints_on_one_upright_a4 (void)
 {
-  SwWindow *window = open_window ("fieldfare.swcar");
+  SwWindow *window = demo_window_open (application, "fieldfare.swcar");
   SwChooser *chooser = show_mount (window);
   g_autofree char *folder = g_dir_make_tmp ("strutwright-XXXXXX", NULL);
   g_autofree char *path = g_build_filename (folder, "card.pdf", NULL);
@@ -426,14 +394,14 @@ test_the_card_prints_on_one_upright_a4 (void)
   g_assert_true (holds (written, length, "/Count 1\n"));
   g_unlink (path);
   g_rmdir (folder);
-  close_window (window);
+  demo_window_close (window);
 }
 
 /* Once a setup names the plate in hand, its own settings count, not the best ones. */
 static void
 test_the_card_is_of_what_is_set (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   SwChooser *chooser = show_mount (window);
   CardPage *page;
 
@@ -444,7 +412,7 @@ test_the_card_is_of_what_is_set (void)
   page = card_page_new (chooser);
   g_assert_cmpuint (page->answer.side[SIDE_LEFT].setting.place, ==, 1);
   card_page_free (page);
-  close_window (window);
+  demo_window_close (window);
 }
 
 static gboolean
@@ -500,7 +468,7 @@ check_colours (GtkWidget *widget)
 static void
 test_a_miss_colours_its_own_side (void)
 {
-  SwWindow *window = open_window ("fieldfare.swcar");
+  SwWindow *window = demo_window_open (application, "fieldfare.swcar");
   SwChooser *chooser = show_mount (window);
   const GArray *answers = sw_chooser_get_answers (chooser);
   const Car *car =
@@ -516,7 +484,7 @@ test_a_miss_colours_its_own_side (void)
   g_assert_cmpuint (n_apart, >, 0);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   g_assert_cmpuint (check_colours (GTK_WIDGET (window)), >, 0);
-  close_window (window);
+  demo_window_close (window);
 }
 
 static GtkLabel *
@@ -555,7 +523,7 @@ n_shown (GtkLabel *label)
 static void
 test_names_of_plates_are_not_cut_to_nothing (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   SwChooser *chooser = sw_chooser_of (window->bench);
   GtkWidget *narrow = gtk_window_new (), *tools = mount_tools_new (window->bench);
   GtkWidget *lines = gtk_widget_get_first_child (tools);
@@ -580,7 +548,7 @@ test_names_of_plates_are_not_cut_to_nothing (void)
                      height);
   }
   gtk_window_destroy (GTK_WINDOW (narrow));
-  close_window (window);
+  demo_window_close (window);
 }
 
 int

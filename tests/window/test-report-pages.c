@@ -1,32 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The report's pages in process: what a printer gets, and that their window lets go. */
 
-#include "model/data-path.h"
+#include "demo-window.h"
+
 #include "window/paper-print.h"
 #include "window/report-pages.h"
 #include "window/report-window.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
-
-static SwBench *
-demo_bench (void)
-{
-  g_autofree char *path = data_path ("wren.swcar");
-  g_autoptr (GFile) file = g_file_new_for_path (path);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (SwDocument) document = sw_document_load (file, &error);
-
-  g_assert_no_error (error);
-  return sw_bench_new (document);
-}
-
-static void
-run_idle (void)
-{
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-}
 
 static guint
 count (const char *data, gsize length, const char *text)
@@ -65,7 +47,7 @@ print (ReportPages *pages, gsize *length)
 static void
 test_all_pages_are_printed_on_their_paper (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("wren.swcar");
   ReportPages *pages = report_pages_new (bench);
   gsize length;
 
@@ -85,7 +67,7 @@ test_all_pages_are_printed_on_their_paper (void)
 static void
 test_pages_hold_their_own_car (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("wren.swcar");
   ReportPages *pages = report_pages_new (bench);
   g_autofree char *name = report_paper.name (pages);
 
@@ -101,7 +83,7 @@ test_pages_hold_their_own_car (void)
 static void
 test_the_window_dies_when_closed (void)
 {
-  SwBench *bench = demo_bench ();
+  SwBench *bench = demo_bench ("wren.swcar");
 
   for (int i = 0; i < 5; i++) {
     report_window_open (NULL, bench);

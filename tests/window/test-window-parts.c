@@ -3,7 +3,8 @@
  * refusing files, light and dark, drawing anew, and that everything dies with its window.
  */
 
-#include "model/data-path.h"
+#include "demo-window.h"
+
 #include "window/application.h"
 #include "window/lecture-view.h"
 #include "window/lecture-window.h"
@@ -16,60 +17,9 @@
 static GtkApplication *application;
 
 static void
-add_one (int *count)
-{
-  (*count)++;
-}
-
-static GFile *
-demo_file (const char *name)
-{
-  g_autofree char *path = data_path (name);
-
-  return g_file_new_for_path (path);
-}
-
-static SwBench *
-demo_bench (void)
-{
-  g_autoptr (GFile) file = demo_file ("wren.swcar");
-  g_autoptr (GError) error = NULL;
-  g_autoptr (SwDocument) document = sw_document_load (file, &error);
-
-  g_assert_no_error (error);
-  return sw_bench_new (document);
-}
-
-static SwWindow *
-open_window (const char *name)
-{
-  g_autoptr (GFile) file = demo_file (name);
-  SwWindow *window = sw_window_new (application);
-
-  g_assert_true (sw_window_open (window, file));
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  return window;
-}
-
-static void
-run_idle (void)
-{
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-}
-
-static void
-close_window (SwWindow *window)
-{
-  gtk_window_destroy (GTK_WINDOW (window));
-  run_idle ();
-}
-
-static void
 test_solved_is_told_once_a_change (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("wren.swcar");
   int solved = 0;
 
   g_signal_connect_swapped (bench, "solved", G_CALLBACK (add_one), &solved);
@@ -91,7 +41,7 @@ test_solved_is_told_once_a_change (void)
 static void
 test_mount_inboard_is_solved_at_once (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("wren.swcar");
   const double before =
       study_in_hand (sw_bench_get_study (bench))->now.measures.value[QUANTITY_CAMBER];
 
@@ -107,7 +57,7 @@ test_mount_inboard_is_solved_at_once (void)
 static void
 test_travel_stops_at_the_ends (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("wren.swcar");
 
   sw_bench_set_travel (bench, 1000.0);
   g_assert_cmpfloat (sw_bench_get_study (bench)->travel, ==, 80.0);
@@ -118,7 +68,7 @@ test_travel_stops_at_the_ends (void)
 static void
 test_travel_goes_where_the_setup_stands (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("wren.swcar");
 
   sw_bench_set_lowering (bench, 20.0);
   g_assert_cmpfloat (sw_bench_get_study (bench)->travel, ==, 20.0);
@@ -132,7 +82,7 @@ test_travel_goes_where_the_setup_stands (void)
 static void
 test_lit_is_told_once_a_change (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("wren.swcar");
   int lit = 0;
 
   g_signal_connect_swapped (bench, "lit", G_CALLBACK (add_one), &lit);
@@ -145,7 +95,7 @@ test_lit_is_told_once_a_change (void)
 static void
 test_one_curve_stays_and_room_is_limited (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("wren.swcar");
   int chosen = 0;
   guint n;
 
@@ -170,7 +120,7 @@ test_one_curve_stays_and_room_is_limited (void)
 static void
 test_mount_in_words (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("wren.swcar");
   g_autofree char *home = sw_bench_describe_mount (bench);
 
   g_assert_cmpstr (home, ==, "mount as measured");
@@ -182,7 +132,7 @@ test_mount_in_words (void)
 static void
 test_another_document_starts_anew (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("wren.swcar");
   g_autoptr (GFile) file = demo_file ("fieldfare.swcar");
   g_autoptr (SwDocument) other = sw_document_load (file, NULL);
   SwDocument *first = g_object_ref (sw_bench_get_document (bench));
@@ -201,7 +151,7 @@ test_another_document_starts_anew (void)
 static void
 test_bench_lets_go_of_its_document (void)
 {
-  SwBench *bench = demo_bench ();
+  SwBench *bench = demo_bench ("wren.swcar");
   gpointer document = sw_bench_get_document (bench);
 
   g_object_add_weak_pointer (document, &document);
@@ -219,7 +169,7 @@ read_setup (SwBench *bench)
 static void
 test_the_setup_in_hand_is_always_there (void)
 {
-  g_autoptr (SwBench) bench = demo_bench ();
+  g_autoptr (SwBench) bench = demo_bench ("wren.swcar");
   SwDocument *document = sw_bench_get_document (bench);
 
   g_signal_connect_swapped (document, "notify", G_CALLBACK (read_setup), bench);
@@ -250,7 +200,7 @@ other_window (SwWindow *window)
 static void
 test_the_lecture_dies_with_its_window (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   GtkWidget *lecture =
       sw_lecture_window_new (GTK_WINDOW (window), sw_window_get_bench (window));
   GtkWidget *view = gtk_window_get_child (GTK_WINDOW (lecture));
@@ -266,13 +216,13 @@ test_the_lecture_dies_with_its_window (void)
   gtk_window_destroy (GTK_WINDOW (lecture));
   run_idle ();
   g_assert_null (weak);
-  close_window (window);
+  demo_window_close (window);
 }
 
 static void
 test_what_would_put_it_back_lets_go (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   gpointer bench = sw_window_get_bench (window);
 
   g_object_add_weak_pointer (bench, &bench);
@@ -284,14 +234,14 @@ test_what_would_put_it_back_lets_go (void)
   sw_bench_set_lowering (bench, 25.0);
   gtk_window_destroy (question);
   sw_bench_set_lowering (bench, 30.0);
-  close_window (window);
+  demo_window_close (window);
   g_assert_null (bench);
 }
 
 static void
 test_play_lowers_and_a_second_call_puts_back (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   SwBench *bench = sw_window_get_bench (window);
   GtkWidget *sheet = GTK_WIDGET (window->sheet);
   const gint64 end = g_get_monotonic_time () + 60 * G_USEC_PER_SEC;
@@ -306,14 +256,14 @@ test_play_lowers_and_a_second_call_puts_back (void)
   g_assert_cmpfloat (sw_bench_get_study (bench)->travel, ==, 0.0);
 
   lowering_play (sheet, bench); /* and the window goes while it plays */
-  close_window (window);
+  demo_window_close (window);
   g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, NULL);
 }
 
 static void
 test_the_page_on_height_and_the_long_table_are_drawn (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   GActionGroup *actions = G_ACTION_GROUP (window);
 
   g_action_group_change_action_state (actions, "question",
@@ -325,13 +275,13 @@ test_the_page_on_height_and_the_long_table_are_drawn (void)
   sw_document_remove_setup (sw_bench_get_document (window->bench), 0);
   sw_document_undo (sw_bench_get_document (window->bench));
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window->numbers));
-  close_window (window);
+  demo_window_close (window);
 }
 
 static void
 test_the_page_on_springs_is_drawn_and_dies (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   SwDocument *document = sw_bench_get_document (window->bench);
   CarSprings springs = car_springs_none ();
 
@@ -361,14 +311,14 @@ test_the_page_on_springs_is_drawn_and_dies (void)
   g_assert_cmpuint (sw_bench_get_springs (window->bench)->setups[0].stands, ==,
                     STANDS_NOT_GIVEN);
   gtk_test_widget_wait_for_draw (panel);
-  close_window (window);
+  demo_window_close (window);
   g_assert_null (panel);
 }
 
 static void
 test_window_and_views_die_together (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   gpointer bench = sw_window_get_bench (window), sheet = window->sheet,
            numbers = window->numbers, whole = window,
            board = gtk_stack_get_visible_child (window->questions);
@@ -378,7 +328,7 @@ test_window_and_views_die_together (void)
   g_object_add_weak_pointer (numbers, &numbers);
   g_object_add_weak_pointer (board, &board);
   g_object_add_weak_pointer (whole, &whole);
-  close_window (window);
+  demo_window_close (window);
   g_assert_null (whole);
   g_assert_null (sheet);
   g_assert_null (numbers);
@@ -391,7 +341,7 @@ test_a_refused_file_leaves_the_car (void)
 {
   g_autofree char *path = NULL;
   g_autoptr (GFile) bad = NULL;
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   SwDocument *before = sw_bench_get_document (sw_window_get_bench (window));
   const int handle = g_file_open_tmp ("strutwright-XXXXXX.swcar", &path, NULL);
 
@@ -407,13 +357,13 @@ test_a_refused_file_leaves_the_car (void)
   sw_window_show_message (window, NULL);
   g_assert_false (gtk_revealer_get_reveal_child (window->message));
   g_unlink (path);
-  close_window (window);
+  demo_window_close (window);
 }
 
 static void
 test_another_car_comes_into_the_window (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   g_autoptr (GFile) file = demo_file ("fieldfare.swcar");
   gpointer first = sw_bench_get_document (sw_window_get_bench (window));
 
@@ -422,7 +372,7 @@ test_another_car_comes_into_the_window (void)
   g_assert_null (first);
   g_assert_nonnull (strstr (gtk_window_get_title (GTK_WINDOW (window)), "Fieldfare"));
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  close_window (window);
+  demo_window_close (window);
 }
 
 static void
@@ -433,13 +383,13 @@ test_an_example_has_no_file (void)
 
   sw_window_open_example (window, file);
   g_assert_null (sw_document_get_file (sw_bench_get_document (window->bench)));
-  close_window (window);
+  demo_window_close (window);
 }
 
 static void
 test_dark_turns_the_drawings (void)
 {
-  SwWindow *window = open_window ("wren.swcar");
+  SwWindow *window = demo_window_open (application, "wren.swcar");
   GActionGroup *actions = G_ACTION_GROUP (application);
 
   g_assert_false (sw_canvas_get_theme (SW_CANVAS (window->sheet)).is_dark);
@@ -449,7 +399,7 @@ test_dark_turns_the_drawings (void)
   g_action_group_activate_action (actions, "dark", NULL);
   gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
   g_assert_false (sw_canvas_get_theme (SW_CANVAS (window->sheet)).is_dark);
-  close_window (window);
+  demo_window_close (window);
 }
 
 /* A canvas that counts its drawings. */

@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Demo cars in process, for tests without a person: a bench, or a whole window. */
+
+#pragma once
+
+#include "window/window.h"
+
+#include "window/bench.h"
+
+/* Of a car in data/, which must load. */
+GFile *demo_file (const char *name);
+SwBench *demo_bench (const char *name);
+/* Shown and drawn once. */
+SwWindow *demo_window_open (GtkApplication *application, const char *name);
+void demo_window_close (SwWindow *window);
+
+void run_idle (void);
+/* For g_signal_connect_swapped (). */
+void add_one (int *count);
