@@ -46,6 +46,18 @@ fixture_demo (const char *name)
   return load (path);
 }
 
+void
+fixture_check_saves (const Car *car)
+{
+  g_autoptr (GError) error = NULL;
+  gsize length;
+  g_autofree char *text = car_to_json (car, &length);
+  g_autoptr (Car) again = car_from_json (text, length, &error);
+
+  g_assert_no_error (error);
+  g_assert_true (car_equal (again, car));
+}
+
 char *
 fixture_folder_new (void)
 {

@@ -14,6 +14,9 @@ Car *fixture_car (const char *name);
 /* data/@name.swcar, which must load. */
 Car *fixture_demo (const char *name);
 
+/* What a file makes of it is the same car, what is known by name too. */
+void fixture_check_saves (const Car *car);
+
 /* A folder of this test's own; takes what lies in it along when removed. */
 char *fixture_folder_new (void);
 void fixture_folder_remove (char *folder);

@@ -34,19 +34,6 @@ car_now (Fixture *f)
   return sw_document_get_car (f->document);
 }
 
-/* What a file makes of it is the same car: the baseline, known by name, too. */
-static void
-check_saves_as_it_is (Fixture *f)
-{
-  g_autoptr (GError) error = NULL;
-  gsize length;
-  g_autofree char *text = car_to_json (car_now (f), &length);
-  g_autoptr (Car) again = car_from_json (text, length, &error);
-
-  g_assert_no_error (error);
-  g_assert_true (car_equal (again, car_now (f)));
-}
-
 /* Undone and done again, everything is what it was to the bit. */
 static void
 tear_down (Fixture *f, gconstpointer data)
@@ -56,10 +43,10 @@ tear_down (Fixture *f, gconstpointer data)
     sw_document_redo (f->document);
 
   g_autoptr (Car) last = car_copy (car_now (f));
-  check_saves_as_it_is (f);
+  fixture_check_saves (car_now (f));
   while (sw_document_get_undo_label (f->document) != NULL) {
     sw_document_undo (f->document);
-    check_saves_as_it_is (f);
+    fixture_check_saves (car_now (f));
   }
   g_assert_true (car_equal (car_now (f), f->first));
   g_assert_false (sw_document_is_modified (f->document));
@@ -288,7 +275,7 @@ test_no_more_than_a_file_may_have (Fixture *f, gconstpointer data)
   sw_document_end (f->document);
   sw_document_take_setups (f->document, f->first, two, 2);
   g_assert_cmpuint (car_now (f)->setups->len, ==, CAR_MOST_SETUPS);
-  check_saves_as_it_is (f);
+  fixture_check_saves (car_now (f));
 
   sw_document_add_setup (f->document, 0, NULL);
   sw_document_take_setups (f->document, f->first, two, 2);

@@ -37,18 +37,6 @@ car_now (Fixture *f)
   return sw_document_get_car (f->document);
 }
 
-static void
-check_saves_as_it_is (Fixture *f)
-{
-  g_autoptr (GError) error = NULL;
-  gsize length;
-  g_autofree char *text = car_to_json (car_now (f), &length);
-  g_autoptr (Car) again = car_from_json (text, length, &error);
-
-  g_assert_no_error (error);
-  g_assert_true (car_equal (again, car_now (f)));
-}
-
 /* Undone and done again, everything is what it was to the bit. */
 static void
 tear_down (Fixture *f, gconstpointer data)
@@ -56,10 +44,10 @@ tear_down (Fixture *f, gconstpointer data)
   g_autoptr (Car) last = car_copy (car_now (f));
   (void) data;
 
-  check_saves_as_it_is (f);
+  fixture_check_saves (car_now (f));
   while (sw_document_get_undo_label (f->document) != NULL) {
     sw_document_undo (f->document);
-    check_saves_as_it_is (f);
+    fixture_check_saves (car_now (f));
   }
   g_assert_true (car_equal (car_now (f), f->first));
   g_assert_false (sw_document_is_modified (f->document));
@@ -231,7 +219,7 @@ test_cases_are_set_and_left_to_the_usual_ones (Fixture *f, gconstpointer data)
   g_assert_cmpint (f->n_changed, ==, 1);
   g_assert_cmpuint (car_now (f)->n_load_cases, ==, n);
   g_assert_cmpfloat (car_now (f)->load_cases[1].lateral_g, ==, 0.95);
-  check_saves_as_it_is (f);
+  fixture_check_saves (car_now (f));
   g_assert_true (sw_document_set_load_cases (f->document, NULL, 0, "Usual"));
   g_assert_cmpuint (car_now (f)->n_load_cases, ==, 0);
 }
