@@ -6,8 +6,11 @@
 #include "model/car-json.h"
 #include "model/choice.h"
 #include "model/compare.h"
+#include "model/joint-table.h"
+#include "model/load-study.h"
 #include "model/plausibility.h"
 #include "model/restore.h"
+#include "model/spring-table.h"
 #include "model/travel-gap.h"
 #include "model/travel-table.h"
 
@@ -66,6 +69,35 @@ check_table (const Car *car)
   g_assert_null (strstr (text->str, "nan"));
 }
 
+/* What it stands on, and where a few loads go. */
+static void
+check_springs (const Car *car)
+{
+  const guint setup = car->setups->len - 1;
+  const TravelSteps steps = { -car->droop_mm, car->bump_mm,
+                              (car->droop_mm + car->bump_mm) / 8.0 };
+  g_autoptr (Study) study = study_new ();
+  g_autoptr (SpringStudy) springs = spring_study_new ();
+  g_autoptr (LoadStudy) loads = load_study_new ();
+  g_autoptr (GString) text = g_string_new (NULL);
+  CarLoadCase cases[LOAD_CASES_MOST];
+  const gsize n_cases = car_load_cases (car, cases);
+  gsize n_rows;
+
+  study_solve (study, car, setup, 10.0);
+  spring_study_solve (springs, study, car);
+  if (travel_steps_count (steps, &n_rows, NULL))
+    for (TableFormat format = TABLE_TEXT; format <= TABLE_JSON; format++)
+      spring_table_write (springs, setup, steps, format, text);
+  for (SpringMode mode = SPRING_AS_SET; mode <= SPRING_BAR_ONLY; mode++) {
+    load_study_solve (loads, springs, &cases[fuzz_n_loaded % n_cases], mode);
+    const JointTable table = { springs, setup, mode, NULL, load_study_in_hand (loads) };
+    joint_table_write (&table, TABLE_JSON, text);
+  }
+  g_assert_null (strstr (text->str, "nan"));
+  g_assert_true (g_utf8_validate (text->str, (gssize) text->len, NULL));
+}
+
 /* The slow ones: a search for a mount, and for a part that puts things back. */
 static void
 check_searches (const Car *car)
@@ -103,6 +135,7 @@ LLVMFuzzerTestOneInput (const uint8_t *data, size_t size)
   check_written_again (car);
   check_solves (car);
   check_table (car);
+  check_springs (car);
   g_ptr_array_unref (plausibility_check (car));
   if (fuzz_n_loaded++ % 8 == 0)
     check_searches (car);
