@@ -42,7 +42,7 @@ parse (int argc, char **argv, Options *options)
       N_ ("The setup whose height and corrections count; the first one if not given"),
       N_ ("NAME") },
     { "spring", 0, 0, G_OPTION_ARG_STRING, &options->spring,
-      N_ ("coil or torsion: what carries the car, for the side force on the rod; coil if not given"),
+      N_ ("coil or torsion: what carries the car, for the side force on the rod; as the car stands if not given"),
       N_ ("SPRING") },
     { "no-bolt", 0, 0, G_OPTION_ARG_NONE, &options->no_bolt,
       N_ ("Leave camber bolts out"), NULL },
@@ -158,6 +158,8 @@ run (const Options *options, ChooseCardWriter writer)
   if (!command_line_choose_setup (car, options->setup, &table.question.setup) ||
       !choose_targets (car, options->targets) || !choose_limits (car, options->limits))
     return EXIT_USAGE;
+  if (options->spring == NULL)
+    table.question.carrier = choice_usual_carrier (car, table.question.setup);
   if (!load_plates (options, plates))
     return EXIT_REFUSED;
   table.car = car;

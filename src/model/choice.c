@@ -162,6 +162,15 @@ compare_answers (gconstpointer first, gconstpointer second)
   return compare_numbers (choice_sides_distance (a), choice_sides_distance (b));
 }
 
+SpringCarrier
+choice_usual_carrier (const Car *car, guint setup)
+{
+  const CarSprings *springs = car_setup_springs (car, setup);
+
+  return springs->bar.is_there && !springs->coil.is_there ? CARRIED_BY_TORSION_BAR
+                                                          : CARRIED_BY_COIL;
+}
+
 GArray *
 choice_solve (const Car *car,
               const ChoiceQuestion *question,

@@ -95,6 +95,10 @@ typedef struct {
   gboolean try_swap;     /* the other side's plates too, where they may be swapped */
 } ChoiceQuestion;
 
+/* What carries a setup as it is given: the bar where it has one and no coil, else a coil.
+ */
+SpringCarrier choice_usual_carrier (const Car *car, guint setup);
+
 /* Best first: those that meet, then those that fit, by cost. Of ChoiceAnswer; the plates
  * must stay alive. The aims and limits are those of @car. */
 GArray *choice_solve (const Car *car,

@@ -63,6 +63,12 @@ on_bench_solved_cb (GtkWidget *box)
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
     if (gtk_spin_button_get_value (self->spins[i]) != *member (&now, &rows[i]))
       gtk_spin_button_set_value (self->spins[i], *member (&now, &rows[i]));
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (
+                                   sw_chooser_get_question (self->chooser).carrier ==
+                                           CARRIED_BY_COIL
+                                       ? self->coil
+                                       : self->bar),
+                               TRUE);
   self->is_telling = FALSE;
 }
 
@@ -81,6 +87,9 @@ on_limit_changed_cb (Panel *self)
 static void
 on_question_changed_cb (Panel *self)
 {
+  if (self->is_telling)
+    return;
+
   const ChoiceQuestion question = {
     .carrier = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->bar))
                    ? CARRIED_BY_TORSION_BAR

@@ -24,8 +24,9 @@ struct _SwChooser {
   int subjects[2];
 
   ChoiceQuestion question;
-  GArray *answers; /* of ChoiceAnswer, or NULL */
-  Car *asked_car;  /* what they answer, or NULL when they answer nothing */
+  gboolean has_own_carrier; /* else the one that the setup in hand stands on */
+  GArray *answers;          /* of ChoiceAnswer, or NULL */
+  Car *asked_car;           /* what they answer, or NULL when they answer nothing */
   ChoiceQuestion asked;
   guint n_watchers, idle;
 
@@ -94,17 +95,20 @@ sw_chooser_get_library (SwChooser *self)
   return self->library;
 }
 
-/* What the answers depend on, and nothing else: a mount that is dragged, another setup or
- * a name makes no other answer. */
+/* What the answers depend on, and nothing else: a mount that is dragged, another setup, a
+ * name or a spring makes no other answer; which kind of spring carries is asked for. */
 static Car *
 asked_car_new (SwChooser *self)
 {
   Car *car = car_copy (car_of (self));
   const guint in_hand = sw_bench_get_setup_index (self->bench);
 
+  car->springs = car_springs_none ();
+  car->n_load_cases = 0;
   for (guint i = 0; i < car->setups->len; i++) {
     CarSetup *setup = car_setup (car, i);
 
+    setup->has_springs = setup->has_rod = FALSE;
     g_free (setup->name);
     setup->name = g_strdup ("");
     setup->is_hidden = FALSE;
@@ -400,6 +404,8 @@ sw_chooser_get_question (SwChooser *self)
   ChoiceQuestion question = self->question;
 
   question.setup = sw_bench_get_setup_index (self->bench);
+  if (!self->has_own_carrier)
+    question.carrier = choice_usual_carrier (car_of (self), question.setup);
   return question;
 }
 
@@ -407,6 +413,9 @@ void
 sw_chooser_set_question (SwChooser *self, const ChoiceQuestion *question)
 {
   self->question = *question;
+  self->has_own_carrier =
+      question->carrier !=
+      choice_usual_carrier (car_of (self), sw_bench_get_setup_index (self->bench));
   answer_soon (self);
 }
 

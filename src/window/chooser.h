@@ -41,7 +41,8 @@ gboolean sw_chooser_keeps_to_plate (SwChooser *self);
 void sw_chooser_set_keeps_to_plate (SwChooser *self, gboolean keeps);
 
 ChoiceQuestion sw_chooser_get_question (SwChooser *self);
-/* Its setup is the one in hand, whatever @question says. */
+/* Its setup is the one in hand, whatever @question says. A carrier that is not what the
+ * setup stands on is kept for all of them. */
 void sw_chooser_set_question (SwChooser *self, const ChoiceQuestion *question);
 
 /* Of ChoiceAnswer; good until the next "answered". The second one as they are, without

@@ -147,7 +147,10 @@ test_json_is_what_is_solved (Fixture *f, gconstpointer data)
 
   g_assert_cmpint (o.status, ==, 0);
   g_assert_cmpstr (o.err, ==, "");
-  check_json (f, (ChoiceQuestion){ .try_bolt = TRUE, .try_swap = TRUE }, 3, o.out);
+  check_json (f,
+              (ChoiceQuestion){
+                  .carrier = CARRIED_BY_TORSION_BAR, .try_bolt = TRUE, .try_swap = TRUE },
+              3, o.out);
 }
 
 static void
@@ -216,7 +219,10 @@ test_limits_of_bolt_and_sides (Fixture *f, gconstpointer data)
   f->car->limits.camber_bolt_deg = 1.0;
   f->car->limits.cross_camber_deg = 0.1;
   f->car->limits.cross_caster_deg = 0.2;
-  check_json (f, (ChoiceQuestion){ .try_bolt = TRUE, .try_swap = TRUE }, 1, o.out);
+  check_json (f,
+              (ChoiceQuestion){
+                  .carrier = CARRIED_BY_TORSION_BAR, .try_bolt = TRUE, .try_swap = TRUE },
+              1, o.out);
 }
 
 /* Two rows a plate and one head; text names each plate in three blocks. */
@@ -567,7 +573,10 @@ test_a_decimal_comma_changes_no_number (Fixture *f, gconstpointer data)
   g_auto (Outcome) o = program_run_in (environment, argv);
   g_assert_cmpint (o.status, ==, 0);
   g_assert_nonnull (strstr (o.out, " mm on the scale"));
-  check_json (f, (ChoiceQuestion){ .try_bolt = TRUE, .try_swap = TRUE }, 1, o.out);
+  check_json (f,
+              (ChoiceQuestion){
+                  .carrier = CARRIED_BY_TORSION_BAR, .try_bolt = TRUE, .try_swap = TRUE },
+              1, o.out);
 }
 
 static void

@@ -188,6 +188,23 @@ test_an_aim_that_can_be_met_is_not_given_away (void)
   g_assert_cmpfloat (place.aim_miss[AIM_CASTER], <, -1.0);
 }
 
+/* A bar by itself; with a coil beside it, or without any spring, the coil. A setup's own
+ * springs go before the car's. */
+static void
+test_what_carries_is_what_it_stands_on (void)
+{
+  g_autoptr (Car) car = car_of_set_m ();
+
+  g_assert_cmpint (choice_usual_carrier (car, 0), ==, CARRIED_BY_COIL);
+  car->springs.bar.is_there = TRUE;
+  g_assert_cmpint (choice_usual_carrier (car, 0), ==, CARRIED_BY_TORSION_BAR);
+  car_setup (car, 0)->has_springs = TRUE;
+  car_setup (car, 0)->springs.coil.is_there = TRUE;
+  g_assert_cmpint (choice_usual_carrier (car, 0), ==, CARRIED_BY_COIL);
+  car_setup (car, 0)->springs.bar.is_there = TRUE;
+  g_assert_cmpint (choice_usual_carrier (car, 0), ==, CARRIED_BY_COIL);
+}
+
 /* No place is within the limit: the one that passes it least, and of those the best. */
 static void
 test_no_place_is_within (void)
@@ -549,6 +566,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/choice/swap/same", test_swap_to_the_same);
   g_test_add_func ("/choice/bolt/reaches", test_bolt_where_the_mount_is_not_enough);
   g_test_add_func ("/choice/bolt/shows", test_bolt_only_where_it_shows);
+  g_test_add_func ("/choice/carrier", test_what_carries_is_what_it_stands_on);
   g_test_add_func ("/choice/not-given-away",
                    test_an_aim_that_can_be_met_is_not_given_away);
   g_test_add_func ("/choice/bolt/one-side", test_bolt_on_one_side);
