@@ -15,3 +15,13 @@ dialog_add_answer (GtkWidget *dialog, const char *label, int response)
                                   name, -1);
   return button;
 }
+
+void
+dialog_leave (GtkWindow *dialog)
+{
+  GtkWindow *parent = gtk_window_get_transient_for (dialog);
+
+  gtk_window_destroy (dialog);
+  if (parent != NULL)
+    gtk_window_present (parent);
+}

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/export-window.h"
+#include "window/dialog-answer.h"
 #include "window/export-preview.h"
 
 #include <glib/gi18n-lib.h>
@@ -105,7 +106,7 @@ write_to (SwExportWindow *self, GFile *file)
   if (path == NULL)
     show_message (self, _ ("Choose a place on this computer."));
   else if (export_wish_write (&w, self->bench, path, &error))
-    gtk_window_destroy (GTK_WINDOW (self));
+    dialog_leave (GTK_WINDOW (self));
   else
     show_message (self, error->message);
 }

@@ -99,7 +99,7 @@ on_apply_clicked_cb (SwMeasureWindow *self)
   g_autoptr (GError) error = NULL;
 
   if (hand_over (self, &error))
-    gtk_window_destroy (GTK_WINDOW (self));
+    dialog_leave (GTK_WINDOW (self));
   else
     gtk_label_set_label (self->sentence, error->message);
 }
@@ -109,7 +109,7 @@ on_discard_response_cb (GtkDialog *dialog, int response, SwMeasureWindow *self)
 {
   gtk_window_destroy (GTK_WINDOW (dialog));
   if (response == GTK_RESPONSE_YES)
-    gtk_window_destroy (GTK_WINDOW (self));
+    dialog_leave (GTK_WINDOW (self));
 }
 
 static void

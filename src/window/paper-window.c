@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/paper-window.h"
+#include "window/dialog-answer.h"
 #include "window/escape-key.h"
 #include "window/paper-print.h"
 
@@ -32,7 +33,7 @@ write_to (PaperWindow *self, GFile *file)
   if (path == NULL)
     show_message (self, _ ("Choose a place on this computer."));
   else if (self->kind->write (self->pages, path, &error))
-    gtk_window_destroy (self->window);
+    dialog_leave (self->window);
   else
     show_message (self, error->message);
 }

@@ -82,7 +82,7 @@ on_save_clicked_cb (Editor *editor)
   sw_chooser_reload_library (editor->chooser);
   sw_chooser_set_plate (editor->chooser, plate->name,
                         plate->can_swap && sw_chooser_is_swapped (editor->chooser));
-  gtk_window_destroy (editor->window);
+  dialog_leave (editor->window);
 }
 
 static void
@@ -105,7 +105,7 @@ on_delete_response_cb (GtkDialog *dialog, int response, Editor *editor)
       plate_library_find (sw_chooser_get_library (editor->chooser), editor->old_name) ==
           NULL)
     sw_chooser_set_plate (editor->chooser, NULL, FALSE);
-  gtk_window_destroy (editor->window);
+  dialog_leave (editor->window);
 }
 
 static void

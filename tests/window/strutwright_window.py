@@ -247,13 +247,15 @@ class Window(App):
         return wait_for('another window',
                         lambda: self.active() not in known and self.active())
 
-    @staticmethod
-    def wait_gone(window, timeout=30):
+    def wait_gone(self, window, timeout=30):
+        """Until it is gone and another has the keys, so that the next ones meet it."""
         def is_gone():
             asked = subprocess.run(['xwininfo', '-id', window], text=True, timeout=60,
                                    stdout=subprocess.PIPE, stderr=subprocess.DEVNULL)
             return 'IsViewable' not in asked.stdout
         wait_for('the dialog to go', is_gone, timeout)
+        wait_for('the keys to go on', lambda: self.active() not in ('', window)
+                 or self.proc.poll() is not None)
 
     def in_dialog(self, path, *known, location_key='ctrl+a'):
         """Give a file dialog a whole path and confirm; Ctrl+L where it has no name entry."""
