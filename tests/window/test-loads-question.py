@@ -203,6 +203,23 @@ class Question(LoadsTest):
         for name in ('Let it settle', 'Cases…'):
             box = window.box(window.get('push button', name))
             self.assertLessEqual(box.x + box.width, 1024)
+        self.assertGreater(window.box(self.drop_down(window, 'Load case')).width, 200)
+        self.assertGreater(
+            window.box(self.drop_down(window, 'What carries the load')).width, 120)
+        self.look_down(window, board)
+        window.key('alt+4')
+        springs = window.get('image', 'What carries the wheel through its travel')
+        wait_for('the springs', lambda: window.box(springs).width > 0)
+        self.look_down(window, springs)
+
+    def look_down(self, window, board):
+        """The page is longer than its place, and the keys go to its end."""
+        box = wait_for('a long page', lambda: window.box(board).height > 420
+                       and window.box(board))
+        window.click(board, 60, 12)
+        window.key('End')
+        wait_for('the end', lambda: window.box(board).y + box.height < 420)
+        self.assertEqual(window.box(board).height, box.height)
 
 
 class Cases(LoadsTest):
