@@ -58,7 +58,11 @@ write_loads (SwBench *bench, GString *text)
   joint_table_write (&(JointTable){ sw_bench_get_springs (bench), setup,
                                     load_study_mode (study, setup),
                                     cases[sw_loader_get_case (loader)].name,
-                                    load_study_in_hand (study) },
+                                    load_study_in_hand (study),
+                                    car_setup_rod (car_of (bench), setup).diameter_mm >
+                                            0.0
+                                        ? &study->bent[setup]
+                                        : NULL },
                      TABLE_CSV, text);
 }
 
