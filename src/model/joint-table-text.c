@@ -99,8 +99,9 @@ write_head (const JointTable *table, GString *text)
   g_autofree char *setup =
       terminal_line (car_setup (table->study->car, table->setup)->name);
   g_autofree char *travel = figure_text (table->loads->travel, FORCE_DECIMALS);
-  g_autofree char *load = table->case_name != NULL ? terminal_line (table->case_name)
-                                                   : g_strdup (_ ("a force by itself"));
+  g_autofree char *load = table->load_case != NULL
+                              ? terminal_line (table->load_case->name)
+                              : g_strdup (_ ("a force by itself"));
 
   g_string_append_printf (text, _ ("%s: %s; %s; wheel travel %s mm\n"), setup, load,
                           mode_name (table->mode), travel);
@@ -108,13 +109,19 @@ write_head (const JointTable *table, GString *text)
     terminal_paragraph (
         text, _ ("The wheel would leave the road: it is taken to carry nothing."), 0,
         WIDTH);
+  else if (table->loads->load.contact.z < 0.0)
+    terminal_paragraph (text,
+                        _ ("The wheel load is negative: the road would have to pull the "
+                           "wheel down, and it would lift instead."),
+                        0, WIDTH);
   g_string_append_c (text, '\n');
 }
 
 void
 joint_table_write_text (const JointTable *table, GString *text)
 {
-  g_autofree char *sentence = joint_loads_sentence (table->study, table->setup);
+  g_autofree char *sentence =
+      joint_loads_sentence (table->study, table->setup, table->load_case);
 
   write_head (table, text);
   write_lines (table, text);

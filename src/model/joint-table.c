@@ -211,8 +211,8 @@ write_json (const JointTable *table, GString *text)
   g_string_append (text, ",\n  \"setup\": ");
   json_write_string (text, car_setup (study->car, table->setup)->name);
   g_string_append (text, ",\n  \"case\": ");
-  if (table->case_name != NULL)
-    json_write_string (text, table->case_name);
+  if (table->load_case != NULL)
+    json_write_string (text, table->load_case->name);
   else
     g_string_append (text, "null");
   g_string_append_printf (text, ",\n  \"spring\": \"%s\",\n  \"wheel_travel_mm\": ",

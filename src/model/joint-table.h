@@ -15,7 +15,7 @@ typedef struct {
   const SpringStudy *study;
   guint setup;
   SpringMode mode;
-  const char *case_name; /* or NULL: a force by itself */
+  const CarLoadCase *load_case; /* or NULL: a force by itself */
   const JointLoads *loads;
   const RodStation *rod; /* under them; or NULL: none is given */
 } JointTable;

@@ -269,6 +269,32 @@ judge_bump_stop (GPtrArray *verdicts, const SpringCorner *corner)
           least));
 }
 
+/* Springs that, before the droop stop, pull up more than the wheel weighs. */
+static void
+judge_lift (GPtrArray *verdicts, const SpringCorner *corner)
+{
+  double least = 0.0, travel = 0.0;
+
+  for (gsize i = 0; i < STUDY_STATIONS; i++)
+    if (corner->stations[i].load < least &&
+        corner->corner->stations[i].travel >= corner->law->droop_stop) {
+      least = corner->stations[i].load;
+      travel = corner->corner->stations[i].travel;
+    }
+  if (!(least < 0.0))
+    return;
+  g_autofree char *load = number_text (least, 0);
+  g_autofree char *at = unit_text (UNIT_LENGTH, travel, 0);
+
+  add (
+      verdicts, "wheel-lifts", TRUE,
+      g_strdup_printf (
+          _ ("In droop the wheel load falls below nothing, to %s N at %s of wheel travel: there the wheel no longer reaches the road and lifts."),
+          load, at),
+      g_strdup (
+          _ ("Rule: a road can push a wheel and not pull it: below no load it lifts.")));
+}
+
 static void
 judge_bar (GPtrArray *verdicts, const SpringCorner *corner)
 {
@@ -335,6 +361,7 @@ spring_verdicts (const SpringStudy *study, guint setup)
     return verdicts;
   judge_standing (verdicts, corner);
   judge_seat (verdicts, corner);
+  judge_lift (verdicts, corner);
   judge_bar (verdicts, corner);
   if (corner->stands != STANDS_BY_SPRINGS)
     return verdicts;

@@ -54,13 +54,12 @@ hit (GtkWidget *widget, double x, double y)
                     .setup = loads_board_hit (SW_LOADS_VIEW (widget)->board, x, y) };
 }
 
-/* "Standing. With the coil, …" */
+/* "Standing: with the coil, …" */
 static void
 describe (SwLoadsView *self)
 {
   const LoadStudy *study = sw_loader_get_study (self->loader);
-  g_autofree char *text =
-      g_strdup_printf ("%s. %s %s", study->load_case.name, study->sentence, study->note);
+  g_autofree char *text = g_strdup_printf ("%s %s", study->sentence, study->note);
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);

@@ -276,6 +276,18 @@ test_rod_rows_are_where_a_rod_is (void)
 }
 
 static void
+test_a_wheel_that_lifts_is_remarked (void)
+{
+  g_autofree char *car = program_car ("good", "set-p-sprung");
+  g_auto (Outcome) down = RUN ("loads", car, "--spring", "coil", "--force", "0,0,-200");
+  g_auto (Outcome) up = RUN ("loads", car, "--spring", "coil", "--force", "0,0,200");
+
+  g_assert_nonnull (strstr (down.out, "The wheel load is negative"));
+  g_assert_null (strstr (up.out, "The wheel load is negative"));
+  g_assert_nonnull (strstr (up.out, "Standing: with the coil"));
+}
+
+static void
 test_wrong_usage_is_2 (void)
 {
   g_autofree char *car = program_car ("good", "set-p-sprung");
@@ -361,6 +373,7 @@ main (int argc, char **argv)
   g_test_add_func ("/springs/tables", test_tables_agree);
   g_test_add_func ("/loads/rod", test_the_rod_is_a_beam);
   g_test_add_func ("/loads/rod-rows", test_rod_rows_are_where_a_rod_is);
+  g_test_add_func ("/loads/lifted", test_a_wheel_that_lifts_is_remarked);
   g_test_add_func ("/loads/usage", test_wrong_usage_is_2);
   g_test_add_func ("/check/springs", test_check_names_a_setup_that_does_not_stand);
   g_test_add_func ("/springs/none", test_a_car_without_springs);

@@ -327,6 +327,27 @@ test_bar_stress (void)
   check_says (&standing, 0, "bar-stress", TRUE, "at 80 mm");
 }
 
+/* The bar at 30 N·m/° is wound up by 27°, more than all its droop unwinds; at 120 N·m/°
+ * by 7°, which is less. A droop stop before that keeps the wheel from it. */
+static void
+test_wheel_lifts (void)
+{
+  CarSprings springs = springs_with_share (0.0);
+
+  springs.coil.is_there = FALSE;
+  g_auto (StandingCar) soft = standing_on (springs);
+  check_silent (&soft, "wheel-lifts");
+
+  springs.bar.clamp_angle_deg *= 30.0 / 120.0;
+  springs.bar.rate_nm_per_deg = 120.0;
+  g_auto (StandingCar) stiff = standing_on (springs);
+  check_says (&stiff, 0, "wheel-lifts", TRUE, "no longer reaches the road");
+
+  springs.droop_stop_mm = 15.0;
+  g_auto (StandingCar) stopped = standing_on (springs);
+  check_silent (&stopped, "wheel-lifts");
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -342,6 +363,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/spring-verdict/damping", test_damping);
   g_test_add_func ("/spring-verdict/bump-stop", test_bump_stop);
   g_test_add_func ("/spring-verdict/seat", test_seat);
+  g_test_add_func ("/spring-verdict/wheel-lifts", test_wheel_lifts);
   g_test_add_func ("/spring-verdict/bar-stress", test_bar_stress);
   return g_test_run ();
 }

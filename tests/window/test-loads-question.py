@@ -48,7 +48,7 @@ class LoadsTest(WindowTest):
 
     def wait_case(self, board, name):
         try:
-            wait_for(name, lambda: board.get_description().startswith(name + '.'))
+            wait_for(name, lambda: board.get_description().startswith(name + ':'))
         except AssertionError:
             raise AssertionError('%r, not %r' % (board.get_description(), name)) from None
 
