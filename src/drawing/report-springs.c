@@ -16,7 +16,7 @@
 #define LEAST_NAME 0.35 /* of a column, where the figure is long */
 #define LAW_NAME 0.4    /* of the room, at most */
 #define SAMPLE 26.0
-#define ROW_AIR 2.5
+#define ROW_AIR 2.0
 
 static double
 row_height (const ReportFlow *flow)
@@ -306,6 +306,6 @@ report_write_springs (ReportFlow *flow, const SpringStudy *springs)
     write_head (flow, i);
     write_what_it_has (flow, springs, i);
     write_verdicts (flow, springs, i);
-    report_flow_skip (flow, 1.5 * REPORT_GAP);
+    report_flow_skip (flow, 1.2 * REPORT_GAP);
   }
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/load-case.h"
-#include "model/number-text.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -12,7 +12,7 @@ typedef struct {
   const CarLoadCase *load_case;
 } Asked;
 
-/* On the tower, N, under the case; NULL where that is not solved. */
+/* On the tower under the case; NULL where that is not solved. */
 static char *
 tower_text (const Asked *asked, SpringMode mode, double *on_wheel)
 {
@@ -22,7 +22,7 @@ tower_text (const Asked *asked, SpringMode mode, double *on_wheel)
   if (!loads.is_solved)
     return NULL;
   *on_wheel = loads.load.contact.z;
-  return number_text (loads.load_on_tower, 0);
+  return unit_text (UNIT_FORCE, loads.load_on_tower, 0);
 }
 
 char *
@@ -34,7 +34,7 @@ joint_loads_sentence (const SpringStudy *study, guint setup, const CarLoadCase *
   g_autofree char *coil = tower_text (&asked, SPRING_COIL_ONLY, &on_wheel);
   g_autofree char *bar = tower_text (&asked, SPRING_BAR_ONLY, &on_wheel);
   g_autofree char *as_set = tower_text (&asked, SPRING_AS_SET, &on_wheel);
-  g_autofree char *load = number_text (on_wheel, 0);
+  g_autofree char *load = unit_text (UNIT_FORCE, on_wheel, 0);
 
   /* Translators: the first %s of each of these is the name of a case of load. */
   if (coil == NULL || bar == NULL)
@@ -43,9 +43,9 @@ joint_loads_sentence (const SpringStudy *study, guint setup, const CarLoadCase *
         name);
   if (as_set == NULL)
     return g_strdup_printf (
-        _ ("%s: with the coil, %s N of this corner's %s N stand on the tower; with the bar, %s N."),
+        _ ("%s: with the coil, %s of this corner's %s stand on the tower; with the bar, %s."),
         name, coil, load, bar);
   return g_strdup_printf (
-      _ ("%s: with the coil, %s N of this corner's %s N stand on the tower; with the bar, %s N; as set, %s N."),
+      _ ("%s: with the coil, %s of this corner's %s stand on the tower; with the bar, %s; as set, %s."),
       name, coil, load, bar, as_set);
 }

@@ -91,21 +91,22 @@ add_modulus (const List *list, double modulus)
     add_plain (list, _ ("Shear modulus"), modulus, "GPa");
 }
 
-/* "0 0; 8 190; …" in the units of the file. */
+/* "0 → 0; 8 → 190; …" of force over @kind, or over @symbol where that is UNIT_NONE. */
 static void
-add_law (const List *list, const char *name, const SpringTable *table)
+add_law (const List *list, UnitKind kind, const char *symbol, const SpringTable *table)
 {
   g_autoptr (GString) text = g_string_new (NULL);
 
   if (table->n == 0)
     return;
   for (gsize i = 0; i < table->n; i++) {
-    g_autofree char *x = plain_number_text (table->x[i]);
-    g_autofree char *y = plain_number_text (table->y[i]);
+    g_autofree char *x = plain_number_text (unit_shown (kind, table->x[i]));
+    g_autofree char *y = plain_number_text (unit_shown (UNIT_FORCE, table->y[i]));
 
     g_string_append_printf (text, "%s%s\u00a0→\u00a0%s", i > 0 ? "; " : "", x, y);
   }
-  add (list, g_strdup (name), g_strdup (text->str), TRUE);
+  add (list, g_strdup_printf (_ ("Law, %s → %s"), symbol, unit_symbol (UNIT_FORCE)),
+       g_strdup (text->str), TRUE);
 }
 
 static void
@@ -178,7 +179,7 @@ static void
 add_coil_makings (const List *list, const CarCoil *coil, const SpringLaw *law)
 {
   if (coil->table.n > 0)
-    add_law (list, _ ("Law, mm → N"), &coil->table);
+    add_law (list, UNIT_LENGTH, unit_symbol (UNIT_LENGTH), &coil->table);
   else
     add_rate (list, coil->rate_n_per_mm, spring_law_coil_rate (law, SQUASHED));
   add_if_given (list, _ ("Wire"), UNIT_LENGTH, coil->wire_mm);
@@ -230,16 +231,16 @@ add_helper (List *list, const CarHelper *helper)
 static void
 add_stops (List *list, const CarSprings *springs)
 {
-  list->part = _ ("Bump stop");
-  if (springs->bump_stop.is_there) {
-    add_given (list, _ ("Gap"), UNIT_LENGTH, springs->bump_stop.gap_mm);
-    add_law (list, _ ("Law, mm → N"), &springs->bump_stop.table);
+  list->part = _ ("Stops");
+  if (springs->bump_stop.is_there)
+    add_given (list, _ ("Bump stop’s gap"), UNIT_LENGTH, springs->bump_stop.gap_mm);
+  if (springs->droop_stop_mm != 0.0) {
+    g_autofree char *down = given_text (UNIT_LENGTH, springs->droop_stop_mm);
+
+    add (list, g_strdup (_ ("Droop stop")), g_strdup_printf (_ ("%s down"), down), FALSE);
   }
-  list->part = _ ("Droop stop");
-  if (springs->droop_stop_mm == 0.0)
-    return;
-  g_autofree char *down = given_text (UNIT_LENGTH, springs->droop_stop_mm);
-  add (list, g_strdup (_ ("Wheel travel")), g_strdup_printf (_ ("%s down"), down), FALSE);
+  if (springs->bump_stop.is_there)
+    add_law (list, UNIT_LENGTH, unit_symbol (UNIT_LENGTH), &springs->bump_stop.table);
 }
 
 static void
@@ -268,7 +269,7 @@ add_damper (List *list, const CarSprings *springs)
   list->part = _ ("Damper and tyre");
   add_if_given (list, _ ("Gas force"), UNIT_FORCE, springs->damper.gas_force_n);
   add_given (list, _ ("Tyre rate"), UNIT_RATE, springs->tyre_rate_n_per_mm);
-  add_law (list, _ ("Law, m/s → N"), &springs->damper.table);
+  add_law (list, UNIT_NONE, "m/s", &springs->damper.table);
 }
 
 /* @standing NULL where the corner cannot be assembled there. */

@@ -348,6 +348,32 @@ test_wheel_lifts (void)
   check_silent (&stopped, "wheel-lifts");
 }
 
+/* Sizes weigh, rates do not; a helper has no wire to weigh. */
+static void
+test_masses_say_their_parts (void)
+{
+  CarSprings springs = springs_with_share (0.5);
+  g_auto (StandingCar) rates = standing_on (springs);
+
+  check_says (&rates, 0, "mass-counted", FALSE,
+              "The springs' own mass is not known. Not counted in it, for want of sizes: "
+              "Torsion bar, Coil. Arm, knuckle, strut and wheel are not counted at all");
+  springs.coil.wire_mm = 12.0;
+  springs.coil.mean_diameter_mm = 110.0;
+  springs.coil.total_coils = 7.0;
+  springs.helper = (CarHelper){ .is_there = TRUE,
+                                .place = HELPER_IN_SERIES,
+                                .rate_n_per_mm = 300.0,
+                                .free_length_mm = 5.0 };
+  g_auto (StandingCar) sized = standing_on (springs);
+  sized.car->body.unsprung_corner_kg = 31.5;
+  standing_car_solve (&sized);
+  check_says (&sized, 0, "mass-counted", FALSE,
+              "Counted in the springs' own mass: Coil. Not counted in it, for want of "
+              "sizes: Torsion bar, Helper. Arm, knuckle, strut and wheel are in the "
+              "31.5 kg unsprung");
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -364,6 +390,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/spring-verdict/bump-stop", test_bump_stop);
   g_test_add_func ("/spring-verdict/seat", test_seat);
   g_test_add_func ("/spring-verdict/wheel-lifts", test_wheel_lifts);
+  g_test_add_func ("/spring-verdict/mass", test_masses_say_their_parts);
   g_test_add_func ("/spring-verdict/bar-stress", test_bar_stress);
   return g_test_run ();
 }
