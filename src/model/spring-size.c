@@ -204,9 +204,9 @@ add_coil (List *list, const CarCoil *coil, const SpringLaw *law)
   add_above_foot (list, _ ("Perch"), coil->perch_mm);
   add_below_mount (list, _ ("Upper seat"), coil->upper_drop_mm);
   add_if_given (list, _ ("Lower seat out"), UNIT_LENGTH, coil->lower_outboard_mm);
-  add_if_given (list, _ ("Lower seat forward"), UNIT_LENGTH, coil->lower_forward_mm);
+  add_if_given (list, _ ("Lower seat ahead"), UNIT_LENGTH, coil->lower_forward_mm);
   add_if_given (list, _ ("Upper seat out"), UNIT_LENGTH, coil->upper_outboard_mm);
-  add_if_given (list, _ ("Upper seat forward"), UNIT_LENGTH, coil->upper_forward_mm);
+  add_if_given (list, _ ("Upper seat ahead"), UNIT_LENGTH, coil->upper_forward_mm);
 }
 
 static void
@@ -301,7 +301,7 @@ add_rod (List *list, const Car *car, const StudyCorner *corner, guint setup)
   add_bore (list, given.bore_mm);
   add_above_foot (list, _ ("Guide bush"), rod.guide_height);
   if (given.bush_spacing_mm > 0.0)
-    add_given (list, _ ("Between the bushes"), UNIT_LENGTH, given.bush_spacing_mm);
+    add_given (list, _ ("Bushes apart"), UNIT_LENGTH, given.bush_spacing_mm);
   else
     add_below_mount (list, _ ("Piston"), given.piston_drop_mm);
   add_plain (list, _ ("Modulus"), given.modulus_gpa, "GPa");
