@@ -300,8 +300,7 @@ add_right_rows (SwSetupPanel *self)
 
     self->right[i] = number_row_attach (self->right_grid, i, &rows[i].row, &name);
     gtk_label_set_mnemonic_widget (name, NULL);
-    gtk_accessible_update_property (GTK_ACCESSIBLE (self->right[i]),
-                                    GTK_ACCESSIBLE_PROPERTY_LABEL, rows[i].spoken, -1);
+    unit_spin_set_name (self->right[i], rows[i].spoken);
     g_signal_connect_swapped (self->right[i], "value-changed",
                               G_CALLBACK (on_right_changed_cb), self);
   }
