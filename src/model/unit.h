@@ -5,7 +5,13 @@
  *
  * Exact factors: 1 in = 25.4 mm and 1 lb = 0.45359237 kg (international yard and pound
  * agreement, 1959), 1 lbf = 1 lb · 9.80665 m/s² (standard acceleration of free fall,
- * ISO 80000-3), 1 ft = 12 in. */
+ * ISO 80000-3), 1 ft = 12 in.
+ *
+ * What is made of several follows one choice: stress (ksi), modulus (Mpsi), torque
+ * (lbf·ft) and rate of twist (lbf·ft/°) that of forces, speed (in/s) that of lengths.
+ * Some stay metric whatever is chosen: the pitch of a metric thread ("mm pitch"), which
+ * is its name, what is engraved on a plate's scale, and the measured points, which are
+ * read off metric tapes and are the file's own digits; the screens say so. */
 
 #pragma once
 
@@ -22,6 +28,11 @@ typedef enum {
   UNIT_ANGLE_PER_LENGTH, /* °/mm */
   UNIT_TURN_PER_LENGTH,  /* rad/mm */
   UNIT_PER_LENGTH,       /* 1/m */
+  UNIT_STRESS,           /* N/mm² */
+  UNIT_MODULUS,          /* GPa */
+  UNIT_TORQUE,           /* N·mm */
+  UNIT_TWIST_RATE,       /* N·m/° */
+  UNIT_SPEED,            /* m/s, of dampers */
   N_UNIT_KINDS
 } UnitKind;
 
@@ -78,8 +89,8 @@ void unit_choice_set (const UnitChoice *choice);
 double unit_shown (UnitKind kind, double stored);
 double unit_stored (UnitKind kind, double shown);
 
-/* The kind that is stored in @symbol, "mm" or "N/mm"; UNIT_NONE for others. Angles are no
- * toe. */
+/* The kind that is stored in @symbol, "mm" or "N·m/°"; UNIT_NONE for others. Angles are
+ * no toe. */
 UnitKind unit_kind_of (const char *symbol);
 
 /* "mm", "in", "°", "lbf/in"; "" where the figures carry their marks: 1°30′. */
