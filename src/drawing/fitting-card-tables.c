@@ -214,8 +214,8 @@ draw_cross (
 {
   const FittingPen *pen = t->pen;
   const gboolean is_past = fabs (difference) * DEGREES > limit;
-  g_autofree char *number = number_text (difference * DEGREES, 2);
-  g_autofree char *most = number_text (limit, 2);
+  g_autofree char *number = unit_text (UNIT_ANGLE, difference * DEGREES, 2);
+  g_autofree char *most = unit_text (UNIT_ANGLE, limit, 2);
   g_autofree char *text = g_strdup_printf (format, number, most);
   g_autofree char *marked = g_strconcat (text, is_past ? " !" : "", NULL);
 
@@ -231,9 +231,9 @@ draw_totals (Table *t)
   const CarLimits *limits = &t->facts->card->car->limits;
 
   draw_total_toe (t);
-  draw_cross (t, first_baseline (t), _ ("Left less right: camber %s° (at most %s°)"),
+  draw_cross (t, first_baseline (t), _ ("Left less right: camber %s (at most %s)"),
               answer->cross_camber, limits->cross_camber_deg);
-  draw_cross (t, second_baseline (t), _ ("Left less right: caster %s° (at most %s°)"),
+  draw_cross (t, second_baseline (t), _ ("Left less right: caster %s (at most %s)"),
               answer->cross_caster, limits->cross_caster_deg);
   t->y += row_height (t);
   end_row (t);
@@ -243,7 +243,7 @@ static void
 draw_tie_rods (Table *t)
 {
   g_autofree char *pitch = plain_number_text (t->facts->card->car->thread_pitch_mm);
-  g_autofree char *thread = g_strdup_printf (_ ("%s mm a turn"), pitch);
+  g_autofree char *thread = g_strdup_printf (_ ("%s mm pitch"), pitch);
   const FittingPen *pen = t->pen;
 
   draw_name (t, _ ("Tie rod"), thread);
@@ -393,10 +393,10 @@ fitting_cost_table (
                { CHOICE_ROD_SIDE_FORCE, N_ ("Side force on the rod") },
                { CHOICE_BEARING_TILT, N_ ("Tilt of the bearing") },
                { CHOICE_EDGE_MARGIN, N_ ("Room to the tower") } };
-  g_autofree char *travel = plain_number_text (facts->card->car->limits.travel_used_mm);
+  g_autofree char *travel =
+      unit_plain_text (UNIT_LENGTH, facts->card->car->limits.travel_used_mm, 1);
   g_autofree char *title =
-      g_strdup_printf (_ ("What it costs, over %s mm of wheel travel either way"),
-                       travel);
+      g_strdup_printf (_ ("What it costs, over %s of wheel travel either way"), travel);
   Table t = { pen, facts, x, y, width };
 
   draw_title (&t, title);

@@ -58,49 +58,49 @@ sentence_at_rest (const LoweringEffect *e)
 
   axis_format (fabs (e->drop_per_mm), 1, drop, sizeof drop);
   axis_format (fabs (lever_per_mm), 1, lever, sizeof lever);
-  if (e->drop_per_mm < 0.0)
-    return g_strdup_printf (
-        _ ("Not lowered. The first mm would lift the roll centre by %s mm "
-           "and shorten the lever arm by %s mm."),
-        drop, lever);
-  if (lever_per_mm < 0.0)
-    return g_strdup_printf (
-        _ ("Not lowered. The first mm would drop the roll centre by %s mm "
-           "and shorten the lever arm by %s mm."),
-        drop, lever);
-  return g_strdup_printf (
-      _ ("Not lowered. The first mm would drop the roll centre by %s mm "
-         "and lengthen the lever arm by %s mm."),
-      drop, lever);
+  const char *unit = unit_symbol (UNIT_LENGTH);
+  /* Translators: the unit of lengths, then a number and that unit, twice. */
+  const char *format =
+      e->drop_per_mm < 0.0
+          ? _ ("Not lowered. At first each %s would lift the roll centre by "
+               "%s %s and shorten the lever arm by %s %s.")
+      : lever_per_mm < 0.0
+          ? _ ("Not lowered. At first each %s would drop the roll centre by "
+               "%s %s and shorten the lever arm by %s %s.")
+          : _ ("Not lowered. At first each %s would drop the roll centre by "
+               "%s %s and lengthen the lever arm by %s %s.");
+
+  return g_strdup_printf (format, unit, drop, unit, lever, unit);
 }
 
-/* In the order: height, roll centre, per mm, lever arm. */
+/* In the order: height, roll centre, per unit of length, that unit twice, lever arm. */
 static const char *
 sentence_for (const LoweringEffect *e)
 {
   if (e->lowering > 0.0) {
     if (e->drop < 0.0)
-      return _ ("Lowering %s lifts the roll centre %s: %s mm for each mm. The lever "
+      return _ ("Lowering %s lifts the roll centre %s: %s %s for each %s. The lever "
                 "arm shrinks by %s.");
     return e->lever_growth < 0.0
-               ? _ ("Lowering %s drops the roll centre %s: %s mm for each mm. The "
+               ? _ ("Lowering %s drops the roll centre %s: %s %s for each %s. The "
                     "lever arm shrinks by %s.")
-               : _ ("Lowering %s drops the roll centre %s: %s mm for each mm. The "
+               : _ ("Lowering %s drops the roll centre %s: %s %s for each %s. The "
                     "lever arm grows by %s.");
   }
   if (e->drop > 0.0)
-    return _ ("Raising %s drops the roll centre %s: %s mm for each mm. The lever arm "
+    return _ ("Raising %s drops the roll centre %s: %s %s for each %s. The lever arm "
               "grows by %s.");
   return e->lever_growth < 0.0
-             ? _ ("Raising %s lifts the roll centre %s: %s mm for each mm. The lever "
+             ? _ ("Raising %s lifts the roll centre %s: %s %s for each %s. The lever "
                   "arm shrinks by %s.")
-             : _ ("Raising %s lifts the roll centre %s: %s mm for each mm. The lever "
+             : _ ("Raising %s lifts the roll centre %s: %s %s for each %s. The lever "
                   "arm grows by %s.");
 }
 
 char *
 lowering_sentence (const LoweringEffect *e)
 {
+  const char *unit = unit_symbol (UNIT_LENGTH);
   Figure figures[4];
 
   if (e->status != POSE_OK) {
@@ -118,8 +118,8 @@ lowering_sentence (const LoweringEffect *e)
   axis_format (fabs (e->drop_per_mm), 1, figures[2], sizeof (Figure));
   unit_format_whole (UNIT_LENGTH, fabs (e->lever_growth), 0, FALSE, figures[3],
                      sizeof (Figure));
-  return g_strdup_printf (sentence_for (e), figures[0], figures[1], figures[2],
-                          figures[3]);
+  return g_strdup_printf (sentence_for (e), figures[0], figures[1], figures[2], unit,
+                          unit, figures[3]);
 }
 
 char *

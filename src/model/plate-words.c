@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/number-text.h"
 #include "model/plate.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -119,6 +120,9 @@ describe_scales (const Plate *plate, PlateSetting setting)
       describe_scale (plate, PLATE_FIRST_SCALE, setting.is_swapped, setting.along);
   g_autofree char *second =
       describe_scale (plate, PLATE_SECOND_SCALE, setting.is_swapped, setting.across);
+  if (unit_choice ()->length == LENGTH_INCH)
+    /* Translators: as without "in mm": the scales are engraved so. */
+    return g_strdup_printf (_ ("%s, %s, in mm"), first, second);
   /* Translators: mm on the scales of two slots that are square to each other, as "12.0
    * inboard scale" and "6.1 rearward scale". */
   return g_strdup_printf (_ ("%s, %s"), first, second);

@@ -376,15 +376,16 @@ sign_sentences (Quantity quantity)
 static void
 append_band (GString *text, const PlausibilityBand *band)
 {
-  g_autofree char *least = plain_number_text (band->least);
-  g_autofree char *most = plain_number_text (band->most);
+  g_autofree char *least = unit_plain_number (band->kind, band->least, band->decimals);
+  g_autofree char *most = unit_plain_number (band->kind, band->most, band->decimals);
+  const char *unit = plausibility_band_unit (band->kind, band->unit);
 
   if (text->len > 0)
     g_string_append_c (text, ' ');
   /* Translators: "Caster: 1.5 to 7.5° is usual …", and after it where that is from. */
   g_string_append_printf (
       text, _ ("%s: %s to %s%s is usual for a road car with struts, as measured. %s"),
-      band->name, least, most, band->unit, band->source);
+      band->name, least, most, unit, band->source);
 }
 
 /* The swing arm is one over camber gain: its band is that of camber gain. */

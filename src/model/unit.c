@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/unit.h"
 
+#include "model/number-text.h"
+
 #include <math.h>
 
 #define MM_PER_INCH 25.4
@@ -194,6 +196,8 @@ unit_symbol (UnitKind kind)
   switch (kind) {
   case UNIT_LENGTH:
     return has_inches () ? "in" : "mm";
+  case UNIT_PITCH:
+    return "mm";
   case UNIT_ANGLE:
     return "°";
   case UNIT_TOE:
@@ -363,6 +367,27 @@ unit_text (UnitKind kind, double stored, int decimals)
 
   unit_format_whole (kind, stored, decimals, FALSE, text, sizeof text);
   return g_strdup (text);
+}
+
+char *
+unit_plain_number (UnitKind kind, double stored, int decimals)
+{
+  char text[400];
+
+  if (unit_shown (kind, 1.0) == 1.0 && !unit_is_sexagesimal (kind))
+    return plain_number_text (stored);
+  unit_format (kind, stored, decimals, FALSE, text, sizeof text);
+  return g_strdup (text);
+}
+
+char *
+unit_plain_text (UnitKind kind, double stored, int decimals)
+{
+  g_autofree char *number = unit_plain_number (kind, stored, decimals);
+
+  return g_strconcat (number,
+                      unit_is_close (kind) || unit_symbol (kind)[0] == '\0' ? "" : " ",
+                      unit_symbol (kind), NULL);
 }
 
 gboolean

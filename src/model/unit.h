@@ -33,6 +33,7 @@ typedef enum {
   UNIT_TORQUE,           /* N·mm */
   UNIT_TWIST_RATE,       /* N·m/° */
   UNIT_SPEED,            /* m/s, of dampers */
+  UNIT_PITCH,            /* mm whatever is chosen, of a metric thread */
   N_UNIT_KINDS
 } UnitKind;
 
@@ -139,6 +140,12 @@ void unit_format_whole (UnitKind kind,
                         gsize size);
 /* The same, unsigned where positive. Free with g_free (). */
 char *unit_text (UnitKind kind, double stored, int decimals);
+
+/* Given numbers, in as few digits as they have; @decimals, of the stored unit, where they
+ * are shown in another one. Free with g_free (). */
+char *unit_plain_number (UnitKind kind, double stored, int decimals);
+/* The same with its symbol. */
+char *unit_plain_text (UnitKind kind, double stored, int decimals);
 
 /* The round steps of a scale in rising order, as shown: 1, 2, 5, 10 … at rank 0, 1, 2, 3
  * … For degrees and minutes 30′, 20′, 10′, 5′, 2′, 1′ lie below 1°, then tenths of a

@@ -166,15 +166,17 @@ test_an_anti_roll_bar_keeps_its_rate (void)
 static void
 test_a_law_is_what_is_typed (void)
 {
+  const SpringsTableRow *law = &springs_tables[TABLE_BUMP_STOP];
+  const SpringTable none = { 0 };
   SpringTable table;
   g_autofree char *refusal =
-      springs_table_read ("0 0;10.5\t400\n20 1500", "Law", "", &table);
+      springs_table_read (law, "0 0;10.5\t400\n20 1500", &none, &table);
 
   g_assert_cmpstr (refusal, ==, NULL);
   g_assert_cmpuint (table.n, ==, 3);
   g_assert_cmpfloat (table.x[1], ==, 10.5);
   g_assert_cmpfloat (table.y[2], ==, 1500.0);
-  g_autofree char *text = springs_table_text (&table);
+  g_autofree char *text = springs_table_text (law, &table);
   g_assert_cmpstr (text, ==, "0 0; 10.5 400; 20 1500");
 }
 
@@ -183,18 +185,20 @@ test_what_is_no_law_is_refused_by_name (void)
 {
   const char *const wrong[] = { "0 0; 10", "0 0; ten 400", "0 0; 10 400; 10 500",
                                 "0 0; 20 400; 10 500" };
+  const SpringsTableRow *law = &springs_tables[TABLE_BUMP_STOP];
+  const SpringTable none = { 0 };
   GString *long_one = g_string_new ("0 0");
   SpringTable table;
 
   for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
-    g_autofree char *refusal = springs_table_read (wrong[i], "Stop’s law", "0 0", &table);
+    g_autofree char *refusal = springs_table_read (law, wrong[i], &none, &table);
 
     g_assert_nonnull (refusal);
     g_assert_nonnull (strstr (refusal, "“Stop’s law”"));
   }
   for (int i = 1; i <= SPRING_TABLE_MOST; i++)
     g_string_append_printf (long_one, "; %d %d", i, i);
-  g_autofree char *refusal = springs_table_read (long_one->str, "Law", "0 0", &table);
+  g_autofree char *refusal = springs_table_read (law, long_one->str, &none, &table);
   g_assert_nonnull (refusal);
   g_string_free (long_one, TRUE);
 }
