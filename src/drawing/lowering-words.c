@@ -50,27 +50,35 @@ format_given (double mm, Figure text)
                      text, sizeof (Figure));
 }
 
+/* Less than a whole inch, which is no small step any more. */
+#define SMALL_STEP_IN_INCHES 0.1
+
 static char *
 sentence_at_rest (const LoweringEffect *e)
 {
+  const gboolean has_inches = unit_choice ()->length == LENGTH_INCH;
+  const double step = has_inches ? unit_stored (UNIT_LENGTH, SMALL_STEP_IN_INCHES) : 1.0;
   const double lever_per_mm = e->drop_per_mm - 1.0;
+  g_autofree char *first = unit_text (UNIT_LENGTH, step, 0);
   Figure drop, lever;
 
-  axis_format (fabs (e->drop_per_mm), 1, drop, sizeof drop);
-  axis_format (fabs (lever_per_mm), 1, lever, sizeof lever);
-  const char *unit = unit_symbol (UNIT_LENGTH);
-  /* Translators: the unit of lengths, then a number and that unit, twice. */
+  unit_format_whole (UNIT_LENGTH, step * fabs (e->drop_per_mm), 1, FALSE, drop,
+                     sizeof drop);
+  unit_format_whole (UNIT_LENGTH, step * fabs (lever_per_mm), 1, FALSE, lever,
+                     sizeof lever);
+  /* Translators: “The first mm would drop the roll centre by 2.7 mm and …”. */
   const char *format =
       e->drop_per_mm < 0.0
-          ? _ ("Not lowered. At first each %s would lift the roll centre by "
-               "%s %s and shorten the lever arm by %s %s.")
+          ? _ ("Not lowered. The first %s would lift the roll centre by %s "
+               "and shorten the lever arm by %s.")
       : lever_per_mm < 0.0
-          ? _ ("Not lowered. At first each %s would drop the roll centre by "
-               "%s %s and shorten the lever arm by %s %s.")
-          : _ ("Not lowered. At first each %s would drop the roll centre by "
-               "%s %s and lengthen the lever arm by %s %s.");
+          ? _ ("Not lowered. The first %s would drop the roll centre by %s "
+               "and shorten the lever arm by %s.")
+          : _ ("Not lowered. The first %s would drop the roll centre by %s "
+               "and lengthen the lever arm by %s.");
 
-  return g_strdup_printf (format, unit, drop, unit, lever, unit);
+  return g_strdup_printf (format, has_inches ? first : unit_symbol (UNIT_LENGTH), drop,
+                          lever);
 }
 
 /* In the order: height, roll centre, per unit of length, that unit twice, lever arm. */

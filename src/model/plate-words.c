@@ -99,7 +99,10 @@ describe_scale (const Plate *plate,
                 double reading)
 {
   const char *words = scale_words (plate, scale, is_swapped);
-  g_autofree char *number = number_text (reading, 1);
+  g_autofree char *bare = number_text (reading, 1);
+  /* scales are engraved in millimetres, which is said to those who expect inches */
+  g_autofree char *number =
+      g_strconcat (bare, unit_choice ()->length == LENGTH_INCH ? " mm" : "", NULL);
 
 #pragma GCC diagnostic push
 #pragma GCC diagnostic ignored "-Wformat-nonliteral"
@@ -120,9 +123,6 @@ describe_scales (const Plate *plate, PlateSetting setting)
       describe_scale (plate, PLATE_FIRST_SCALE, setting.is_swapped, setting.along);
   g_autofree char *second =
       describe_scale (plate, PLATE_SECOND_SCALE, setting.is_swapped, setting.across);
-  if (unit_choice ()->length == LENGTH_INCH)
-    /* Translators: as without "in mm": the scales are engraved so. */
-    return g_strdup_printf (_ ("%s, %s, in mm"), first, second);
   /* Translators: mm on the scales of two slots that are square to each other, as "12.0
    * inboard scale" and "6.1 rearward scale". */
   return g_strdup_printf (_ ("%s, %s"), first, second);

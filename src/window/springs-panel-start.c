@@ -3,6 +3,7 @@
 
 #include "model/number-text.h"
 #include "model/spring-law.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -323,7 +323,7 @@ test_says_what_a_fitter_needs (void)
                                        "aim −2.20 to −1.80°",
                                        "aim 4.00° or more",
                                        "measured after",
-                                       "1.25 mm a turn",
+                                       "1.25 mm pitch",
                                        "not reset in this setup",
                                        "before driving: ",
                                        "Toe-in, both wheels",
