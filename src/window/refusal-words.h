@@ -13,6 +13,9 @@ typedef char *(*RefusalEntry) (const char *path, gpointer data);
 /* That the entry @name holds @text, which is no number. Free with g_free (). */
 char *refusal_of_number (const char *name, const char *text);
 
+/* The same with the sentence @why. */
+char *refusal_of_piece (const char *name, const char *text, const char *why);
+
 /* That the entry @name takes no more than @bound, or no less, "45.00°", where it holds
  * @text. Free with g_free (). */
 char *refusal_of_bound (const char *name,

@@ -73,8 +73,7 @@ springs_read_number (const char *text,
   case EXPRESSION_EMPTY:
     return may_be_empty ? NULL : g_strdup_printf (_ ("“%s” needs a number."), name);
   default:
-    return g_strdup_printf (_ ("“%s” holds “%s”, which is no number: %s"), name, text,
-                            refusal);
+    return refusal_of_piece (name, text, refusal);
   }
 }
 

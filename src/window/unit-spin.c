@@ -84,7 +84,18 @@ refuse_beyond (UnitSpin *self, double value)
 
   return is_bound (self, value, bound)
              ? NULL
-             : refusal_of_bound (name != NULL ? name : "", text_of (self), is_high, limit);
+             : refusal_of_bound (name != NULL ? name : "", text_of (self), is_high,
+                                 limit);
+}
+
+/* Takes @why. */
+static char *
+refuse_piece (UnitSpin *self, char *why)
+{
+  g_autofree char *name = name_of (self), *reason = why;
+
+  return name != NULL ? refusal_of_piece (name, text_of (self), reason)
+                      : g_steal_pointer (&reason);
 }
 
 /* The text of the value itself gives back the value to the bit, not rounded. */
@@ -103,6 +114,8 @@ on_input_cb (GtkSpinButton *spin, double *value, UnitSpin *self)
       typed_expression_read (text_of (self), self->kind, &typed, &refusal);
   if (status == EXPRESSION_VALUE)
     refusal = refuse_beyond (self, typed);
+  else if (status == EXPRESSION_REFUSED)
+    refusal = refuse_piece (self, g_steal_pointer (&refusal));
   if (status == EXPRESSION_VALUE && refusal == NULL)
     *value = typed;
   else if (status == EXPRESSION_EMPTY && !isnan (self->open))
