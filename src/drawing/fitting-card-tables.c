@@ -161,6 +161,15 @@ draw_to_write_in (const Table *t, CarSide side)
   fitting_tick_box (t->pen, x + width - box, y);
 }
 
+/* Toe stands here for each wheel, whatever is chosen. */
+static char *
+alignment_text (const ChoicePlace *place, ChoiceNumber number)
+{
+  return number == CHOICE_TOE_IN
+             ? unit_text (UNIT_ANGLE, choice_number (place, number), 2)
+             : fitting_number (place, number);
+}
+
 static void
 draw_quantity_row (Table *t, Quantity quantity, ChoiceNumber number, const char *name)
 {
@@ -169,8 +178,8 @@ draw_quantity_row (Table *t, Quantity quantity, ChoiceNumber number, const char 
   draw_name (t, name, aim);
   for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
     const ChoicePlace *now = fitting_now (t->facts, side);
-    g_autofree char *before = fitting_number (&t->facts->measured[side], number);
-    g_autofree char *after = fitting_number (now, number);
+    g_autofree char *before = alignment_text (&t->facts->measured[side], number);
+    g_autofree char *after = alignment_text (now, number);
 
     draw_change (t, side, before, after,
                  quantity_sign_words (quantity, now->value[quantity]));

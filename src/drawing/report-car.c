@@ -214,7 +214,6 @@ write_size (ReportFlow *flow, const MeasureField *field, double x, double width)
   const UnitKind kind = size_kind (field);
   g_autofree char *number =
       unit_plain_number (kind, measure_field_value (field, flow->report->car), 2);
-  const char *symbol = kind == UNIT_PITCH ? _ ("mm pitch") : unit_symbol (kind);
   const double value = x + SIZE_NAME * width, unit = value + SIZE_VALUE * width + 4.0;
 
   fitting_ink (pen, pen->theme.ink);
@@ -224,7 +223,8 @@ write_size (ReportFlow *flow, const MeasureField *field, double x, double width)
                  FITTING_RIGHT);
   fitting_ink (pen, pen->theme.soft_ink);
   const double past =
-      fitting_write (pen, FITTING_TEXT, kind == UNIT_NONE ? field->unit : symbol, unit,
+      fitting_write (pen, FITTING_TEXT,
+                     kind == UNIT_NONE ? field->unit : unit_symbol (kind), unit,
                      baseline (flow), x + width - unit, FITTING_LEFT);
   if (is_usual (field, flow->report->car))
     fitting_write (pen, FITTING_TEXT, "*", unit + past + 2.0, baseline (flow),
