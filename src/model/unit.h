@@ -9,9 +9,11 @@
  *
  * What is made of several follows one choice: stress (ksi), modulus (Mpsi), torque
  * (lbf·ft) and rate of twist (lbf·ft/°) that of forces, speed (in/s) that of lengths.
- * Some stay metric whatever is chosen: the pitch of a metric thread ("mm pitch"), which
- * is its name, what is engraved on a plate's scale, and the measured points, which are
- * read off metric tapes and are the file's own digits; the screens say so. */
+ * Some stay metric whatever is chosen, and say so: the pitch of a metric thread ("mm
+ * pitch"), which is its name; what is engraved on a plate's scale; and measured points
+ * and plates in their forms, in the measuring guide and in the report, whose digits are
+ * the file's own and are read off metric tapes. Forms take inches typed with their unit.
+ */
 
 #pragma once
 
