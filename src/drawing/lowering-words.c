@@ -56,8 +56,9 @@ format_given (double mm, Figure text)
 static char *
 sentence_at_rest (const LoweringEffect *e)
 {
-  const gboolean has_inches = unit_choice ()->length == LENGTH_INCH;
-  const double step = has_inches ? unit_stored (UNIT_LENGTH, SMALL_STEP_IN_INCHES) : 1.0;
+  const double step = unit_choice ()->length == LENGTH_INCH
+                          ? unit_stored (UNIT_LENGTH, SMALL_STEP_IN_INCHES)
+                          : 1.0;
   const double lever_per_mm = e->drop_per_mm - 1.0;
   g_autofree char *first = unit_text (UNIT_LENGTH, step, 0);
   Figure drop, lever;
@@ -66,7 +67,7 @@ sentence_at_rest (const LoweringEffect *e)
                      sizeof drop);
   unit_format_whole (UNIT_LENGTH, step * fabs (lever_per_mm), 1, FALSE, lever,
                      sizeof lever);
-  /* Translators: “The first mm would drop the roll centre by 2.7 mm and …”. */
+  /* Translators: “The first 1 mm would drop the roll centre by 2.7 mm and …”. */
   const char *format =
       e->drop_per_mm < 0.0
           ? _ ("Not lowered. The first %s would lift the roll centre by %s "
@@ -77,8 +78,7 @@ sentence_at_rest (const LoweringEffect *e)
           : _ ("Not lowered. The first %s would drop the roll centre by %s "
                "and lengthen the lever arm by %s.");
 
-  return g_strdup_printf (format, has_inches ? first : unit_symbol (UNIT_LENGTH), drop,
-                          lever);
+  return g_strdup_printf (format, first, drop, lever);
 }
 
 /* In the order: height, roll centre, per unit of length, that unit twice, lever arm. */
