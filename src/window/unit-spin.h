@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Spin buttons that hold a stored number and show it in the unit chosen; people may type
- * sums, fractions and units into them. What is no number, or one beyond the bounds, stays to
- * be corrected, marked, with the sentence that says why in a line below it; what counts
- * is the number that stood there. */
+ * sums, fractions and units into them. What is no number, or one beyond the bounds, stays
+ * to be corrected, marked, with the sentence that says why in a line below it; what
+ * counts is the number that stood there. */
 
 #pragma once
 

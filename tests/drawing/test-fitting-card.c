@@ -398,8 +398,8 @@ find_all (const char *text, const DrawnText *found[], guint most)
   return n;
 }
 
-/* One instruction for each tie rod, in one form: turns, which way, mm; its length is turns
- * times pitch. */
+/* One instruction for each tie rod, in one form: turns, which way, mm; its length is
+ * turns times pitch. */
 static void
 test_one_tie_rod_instruction (void)
 {
