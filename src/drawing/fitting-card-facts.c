@@ -219,8 +219,8 @@ turns_words (const ChoicePlace *place)
     return g_strdup ("–");
   if (fabs (place->tie_rod_turns) < 0.005)
     return NULL;
-  return g_strdup_printf (place->tie_rod_change > 0.0 ? _ ("%s turns out (%s longer)")
-                                                      : _ ("%s turns in (%s shorter)"),
+  return g_strdup_printf (place->tie_rod_change > 0.0 ? _ ("%s turns longer (%s)")
+                                                      : _ ("%s turns shorter (%s)"),
                           turns, length);
 }
 
@@ -255,7 +255,7 @@ fitting_tie_rod_remark (const FittingFacts *facts, CarSide side)
                             quantity_sign_words (QUANTITY_TOE_IN, now->toe_before_reset));
   if (turns == NULL)
     return g_strdup (_ ("toe is as it was"));
-  /* Translators: “before driving: 0.76 turns in (0.95 mm shorter)”. */
+  /* Translators: “before driving: 0.76 turns shorter (0.95 mm)”. */
   return g_strdup_printf (_ ("before driving: %s"), turns);
 }
 

@@ -38,7 +38,7 @@ char *fitting_place_words (const ChoicePlace *place);
 /* "camber bolt −1.00°, top leans in" */
 char *fitting_bolt_words (const ChoicePlace *place);
 char *fitting_bolt_angle_words (double angle); /* radians */
-/* What to do: "1.25 turns out (1.90 mm longer)", or "leave as it is" where the setup lets
+/* What to do: "1.25 turns longer (1.90 mm)", or "leave as it is" where the setup lets
  * toe go along; and, below it, what that is about. */
 char *fitting_tie_rod_words (const FittingFacts *facts, CarSide side);
 char *fitting_tie_rod_remark (const FittingFacts *facts, CarSide side);

@@ -161,6 +161,15 @@ draw_to_write_in (const Table *t, CarSide side)
   fitting_tick_box (t->pen, x + width - box, y);
 }
 
+/* Toe stands here for each wheel, whatever is chosen. */
+static char *
+alignment_text (const ChoicePlace *place, ChoiceNumber number)
+{
+  return number == CHOICE_TOE_IN
+             ? unit_text (UNIT_ANGLE, choice_number (place, number), 2)
+             : fitting_number (place, number);
+}
+
 static void
 draw_quantity_row (Table *t, Quantity quantity, ChoiceNumber number, const char *name)
 {
@@ -169,8 +178,8 @@ draw_quantity_row (Table *t, Quantity quantity, ChoiceNumber number, const char 
   draw_name (t, name, aim);
   for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
     const ChoicePlace *now = fitting_now (t->facts, side);
-    g_autofree char *before = fitting_number (&t->facts->measured[side], number);
-    g_autofree char *after = fitting_number (now, number);
+    g_autofree char *before = alignment_text (&t->facts->measured[side], number);
+    g_autofree char *after = alignment_text (now, number);
 
     draw_change (t, side, before, after,
                  quantity_sign_words (quantity, now->value[quantity]));
@@ -214,8 +223,8 @@ draw_cross (
 {
   const FittingPen *pen = t->pen;
   const gboolean is_past = fabs (difference) * DEGREES > limit;
-  g_autofree char *number = number_text (difference * DEGREES, 2);
-  g_autofree char *most = number_text (limit, 2);
+  g_autofree char *number = unit_text (UNIT_ANGLE, difference * DEGREES, 2);
+  g_autofree char *most = unit_text (UNIT_ANGLE, limit, 2);
   g_autofree char *text = g_strdup_printf (format, number, most);
   g_autofree char *marked = g_strconcat (text, is_past ? " !" : "", NULL);
 
@@ -231,9 +240,9 @@ draw_totals (Table *t)
   const CarLimits *limits = &t->facts->card->car->limits;
 
   draw_total_toe (t);
-  draw_cross (t, first_baseline (t), _ ("Left less right: camber %s° (at most %s°)"),
+  draw_cross (t, first_baseline (t), _ ("Left less right: camber %s (at most %s)"),
               answer->cross_camber, limits->cross_camber_deg);
-  draw_cross (t, second_baseline (t), _ ("Left less right: caster %s° (at most %s°)"),
+  draw_cross (t, second_baseline (t), _ ("Left less right: caster %s (at most %s)"),
               answer->cross_caster, limits->cross_caster_deg);
   t->y += row_height (t);
   end_row (t);
@@ -243,7 +252,7 @@ static void
 draw_tie_rods (Table *t)
 {
   g_autofree char *pitch = plain_number_text (t->facts->card->car->thread_pitch_mm);
-  g_autofree char *thread = g_strdup_printf (_ ("%s mm a turn"), pitch);
+  g_autofree char *thread = g_strdup_printf (_ ("%s mm pitch"), pitch);
   const FittingPen *pen = t->pen;
 
   draw_name (t, _ ("Tie rod"), thread);
@@ -393,10 +402,10 @@ fitting_cost_table (
                { CHOICE_ROD_SIDE_FORCE, N_ ("Side force on the rod") },
                { CHOICE_BEARING_TILT, N_ ("Tilt of the bearing") },
                { CHOICE_EDGE_MARGIN, N_ ("Room to the tower") } };
-  g_autofree char *travel = plain_number_text (facts->card->car->limits.travel_used_mm);
+  g_autofree char *travel =
+      unit_plain_text (UNIT_LENGTH, facts->card->car->limits.travel_used_mm, 1);
   g_autofree char *title =
-      g_strdup_printf (_ ("What it costs, over %s mm of wheel travel either way"),
-                       travel);
+      g_strdup_printf (_ ("What it costs, over %s of wheel travel either way"), travel);
   Table t = { pen, facts, x, y, width };
 
   draw_title (&t, title);

@@ -50,57 +50,65 @@ format_given (double mm, Figure text)
                      text, sizeof (Figure));
 }
 
+/* Less than a whole inch, which is no small step any more. */
+#define SMALL_STEP_IN_INCHES 0.1
+
 static char *
 sentence_at_rest (const LoweringEffect *e)
 {
+  const double step = unit_choice ()->length == LENGTH_INCH
+                          ? unit_stored (UNIT_LENGTH, SMALL_STEP_IN_INCHES)
+                          : 1.0;
   const double lever_per_mm = e->drop_per_mm - 1.0;
+  g_autofree char *first = unit_text (UNIT_LENGTH, step, 0);
   Figure drop, lever;
 
-  axis_format (fabs (e->drop_per_mm), 1, drop, sizeof drop);
-  axis_format (fabs (lever_per_mm), 1, lever, sizeof lever);
-  if (e->drop_per_mm < 0.0)
-    return g_strdup_printf (
-        _ ("Not lowered. The first mm would lift the roll centre by %s mm "
-           "and shorten the lever arm by %s mm."),
-        drop, lever);
-  if (lever_per_mm < 0.0)
-    return g_strdup_printf (
-        _ ("Not lowered. The first mm would drop the roll centre by %s mm "
-           "and shorten the lever arm by %s mm."),
-        drop, lever);
-  return g_strdup_printf (
-      _ ("Not lowered. The first mm would drop the roll centre by %s mm "
-         "and lengthen the lever arm by %s mm."),
-      drop, lever);
+  unit_format_whole (UNIT_LENGTH, step * fabs (e->drop_per_mm), 1, FALSE, drop,
+                     sizeof drop);
+  unit_format_whole (UNIT_LENGTH, step * fabs (lever_per_mm), 1, FALSE, lever,
+                     sizeof lever);
+  /* Translators: “The first 1 mm would drop the roll centre by 2.7 mm and …”. */
+  const char *format =
+      e->drop_per_mm < 0.0
+          ? _ ("Not lowered. The first %s would lift the roll centre by %s "
+               "and shorten the lever arm by %s.")
+      : lever_per_mm < 0.0
+          ? _ ("Not lowered. The first %s would drop the roll centre by %s "
+               "and shorten the lever arm by %s.")
+          : _ ("Not lowered. The first %s would drop the roll centre by %s "
+               "and lengthen the lever arm by %s.");
+
+  return g_strdup_printf (format, first, drop, lever);
 }
 
-/* In the order: height, roll centre, per mm, lever arm. */
+/* In the order: height, roll centre, per unit of length, that unit twice, lever arm. */
 static const char *
 sentence_for (const LoweringEffect *e)
 {
   if (e->lowering > 0.0) {
     if (e->drop < 0.0)
-      return _ ("Lowering %s lifts the roll centre %s: %s mm for each mm. The lever "
+      return _ ("Lowering %s lifts the roll centre %s: %s %s for each %s. The lever "
                 "arm shrinks by %s.");
     return e->lever_growth < 0.0
-               ? _ ("Lowering %s drops the roll centre %s: %s mm for each mm. The "
+               ? _ ("Lowering %s drops the roll centre %s: %s %s for each %s. The "
                     "lever arm shrinks by %s.")
-               : _ ("Lowering %s drops the roll centre %s: %s mm for each mm. The "
+               : _ ("Lowering %s drops the roll centre %s: %s %s for each %s. The "
                     "lever arm grows by %s.");
   }
   if (e->drop > 0.0)
-    return _ ("Raising %s drops the roll centre %s: %s mm for each mm. The lever arm "
+    return _ ("Raising %s drops the roll centre %s: %s %s for each %s. The lever arm "
               "grows by %s.");
   return e->lever_growth < 0.0
-             ? _ ("Raising %s lifts the roll centre %s: %s mm for each mm. The lever "
+             ? _ ("Raising %s lifts the roll centre %s: %s %s for each %s. The lever "
                   "arm shrinks by %s.")
-             : _ ("Raising %s lifts the roll centre %s: %s mm for each mm. The lever "
+             : _ ("Raising %s lifts the roll centre %s: %s %s for each %s. The lever "
                   "arm grows by %s.");
 }
 
 char *
 lowering_sentence (const LoweringEffect *e)
 {
+  const char *unit = unit_symbol (UNIT_LENGTH);
   Figure figures[4];
 
   if (e->status != POSE_OK) {
@@ -118,8 +126,8 @@ lowering_sentence (const LoweringEffect *e)
   axis_format (fabs (e->drop_per_mm), 1, figures[2], sizeof (Figure));
   unit_format_whole (UNIT_LENGTH, fabs (e->lever_growth), 0, FALSE, figures[3],
                      sizeof (Figure));
-  return g_strdup_printf (sentence_for (e), figures[0], figures[1], figures[2],
-                          figures[3]);
+  return g_strdup_printf (sentence_for (e), figures[0], figures[1], figures[2], unit,
+                          unit, figures[3]);
 }
 
 char *

@@ -198,13 +198,22 @@ is_usual (const MeasureField *field, const Car *car)
   return field->absent != 0.0 && measure_field_value (field, car) == field->absent;
 }
 
+/* A thread keeps its name. */
+static UnitKind
+size_kind (const MeasureField *field)
+{
+  return g_str_has_suffix (field->path, "pitch_mm") ? UNIT_PITCH
+                                                    : unit_kind_of (field->unit);
+}
+
 static void
 write_size (ReportFlow *flow, const MeasureField *field, double x, double width)
 {
   const FittingPen *pen = &flow->pen;
   g_autofree char *name = measure_field_name (field);
+  const UnitKind kind = size_kind (field);
   g_autofree char *number =
-      plain_number_text (measure_field_value (field, flow->report->car));
+      unit_plain_number (kind, measure_field_value (field, flow->report->car), 2);
   const double value = x + SIZE_NAME * width, unit = value + SIZE_VALUE * width + 4.0;
 
   fitting_ink (pen, pen->theme.ink);
@@ -213,8 +222,10 @@ write_size (ReportFlow *flow, const MeasureField *field, double x, double width)
   fitting_write (pen, FITTING_TEXT, number, value, baseline (flow), SIZE_VALUE * width,
                  FITTING_RIGHT);
   fitting_ink (pen, pen->theme.soft_ink);
-  const double past = fitting_write (pen, FITTING_TEXT, field->unit, unit,
-                                     baseline (flow), x + width - unit, FITTING_LEFT);
+  const double past =
+      fitting_write (pen, FITTING_TEXT,
+                     kind == UNIT_NONE ? field->unit : unit_symbol (kind), unit,
+                     baseline (flow), x + width - unit, FITTING_LEFT);
   if (is_usual (field, flow->report->car))
     fitting_write (pen, FITTING_TEXT, "*", unit + past + 2.0, baseline (flow),
                    x + width - unit - past - 2.0, FITTING_LEFT);

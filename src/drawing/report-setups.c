@@ -8,8 +8,8 @@
 #include "drawing/standing-words.h"
 #include "drawing/title-block.h"
 #include "model/compare.h"
-#include "model/number-text.h"
 #include "model/quantity-info.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -52,8 +52,8 @@ static GArray *
 list_rows (void)
 {
   const Row own[] = {
-    { _ ("Lowering"), "mm", -1, lowering_of },
-    { _ ("Tie rod longer by"), "mm", -1, compare_tie_rod_change },
+    { _ ("Lowering"), unit_symbol (UNIT_LENGTH), -1, lowering_of },
+    { _ ("Tie rod longer by"), unit_symbol (UNIT_LENGTH), -1, compare_tie_rod_change },
   };
   GArray *rows = g_array_new (FALSE, FALSE, sizeof (Row));
   guint n;
@@ -62,7 +62,8 @@ list_rows (void)
   g_array_append_vals (rows, own, G_N_ELEMENTS (own));
   for (guint i = 0; i < n; i++) {
     const QuantityInfo info = quantity_info (quantities[i]);
-    const Row row = { info.name, info.unit, (int) quantities[i], NULL };
+    const Row row = { info.name, quantity_caption (quantities[i]), (int) quantities[i],
+                      NULL };
 
     g_array_append_val (rows, row);
   }
@@ -183,10 +184,7 @@ row_height (const Table *t, const Row *row)
 static void
 length_text (double value, bool with_sign, char *text, gsize size)
 {
-  g_autofree char *number = number_text (value, LENGTH_DECIMALS);
-
-  g_snprintf (text, size, "%s%s", with_sign && value >= 0.05 ? "+" : "",
-              isfinite (value) ? number : "–");
+  unit_format (UNIT_LENGTH, value, LENGTH_DECIMALS, with_sign, text, size);
 }
 
 static double

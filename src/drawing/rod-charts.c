@@ -10,7 +10,8 @@
 #define LEAST_WIDTH 13.0 /* likewise */
 
 typedef struct {
-  const char *name, *unit;
+  const char *name;
+  UnitKind unit;
   double least_span;
 } ChartInfo;
 
@@ -18,10 +19,10 @@ static ChartInfo
 chart_info (RodChart chart)
 {
   static const ChartInfo infos[N_ROD_CHARTS] = {
-    [ROD_CHART_CAMBER] = { N_ ("Camber by bending"), "°", 0.02 },
-    [ROD_CHART_TOE] = { N_ ("Toe-in by bending"), "°", 0.02 },
-    [ROD_CHART_SIDE_FORCE] = { N_ ("Side force on the rod"), "N", 100.0 },
-    [ROD_CHART_STRESS] = { N_ ("Bending stress"), "N/mm²", 20.0 },
+    [ROD_CHART_CAMBER] = { N_ ("Camber by bending"), UNIT_ANGLE, 0.02 },
+    [ROD_CHART_TOE] = { N_ ("Toe-in by bending"), UNIT_ANGLE, 0.02 },
+    [ROD_CHART_SIDE_FORCE] = { N_ ("Side force on the rod"), UNIT_FORCE, 100.0 },
+    [ROD_CHART_STRESS] = { N_ ("Bending stress"), UNIT_STRESS, 20.0 },
   };
 
   return infos[chart];
@@ -79,7 +80,7 @@ fit (RodCharts *charts, const LoadsView *view, RodChart chart, int most_steps, b
     low = fmin (low, range->low);
     high = fmax (high, range->high);
   }
-  *range = axis_range_round (low, high, most_steps);
+  *range = axis_range_round_in (chart_info (chart).unit, low, high, most_steps);
 }
 
 void
@@ -180,7 +181,8 @@ draw_chart (const RodCharts *charts, const LoadsPen *pen, RodChart chart)
   const unsigned in_hand = pen->view->loads->springs->study->in_hand;
 
   plot_frame_draw (f, pen->cr, pen->texts, pen->theme);
-  plot_frame_title (f, pen->cr, pen->texts, pen->theme, _ (info.name), info.unit);
+  plot_frame_title (f, pen->cr, pen->texts, pen->theme, _ (info.name),
+                    unit_caption (info.unit));
   for (unsigned i = 0; i < pen->view->loads->rods->n_setups; i++)
     if (i != in_hand && has_curve (pen->view, i))
       draw_curve (charts, pen, chart, i);

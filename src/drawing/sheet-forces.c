@@ -133,13 +133,14 @@ forces_scale (const SheetPen *pen)
   return 10.0 * tens;
 }
 
-/* 1, 2 or 5 times a power of ten, not above @newtons. */
+/* 1, 2 or 5 times a power of ten as shown, not above @newtons. */
 static double
 round_force (double newtons)
 {
-  const double tens = pow (10.0, floor (log10 (newtons))), first = newtons / tens;
+  const double shown = unit_shown (UNIT_FORCE, newtons);
+  const double tens = pow (10.0, floor (log10 (shown))), first = shown / tens;
 
-  return tens * (first >= 5.0 ? 5.0 : first >= 2.0 ? 2.0 : 1.0);
+  return unit_stored (UNIT_FORCE, tens * (first >= 5.0 ? 5.0 : first >= 2.0 ? 2.0 : 1.0));
 }
 
 /* On a very small sheet only figures find room. */

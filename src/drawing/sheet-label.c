@@ -141,8 +141,13 @@ inboard_text (double mm, char *text, size_t size)
   char figure[24];
 
   format_length (mm, figure, sizeof figure);
-  g_snprintf (text, size, mm > -0.05 ? C_ ("mount", "%s in") : C_ ("mount", "%s out"),
-              figure);
+  if (unit_choice ()->length == LENGTH_INCH)
+    g_snprintf (text, size,
+                mm > -0.05 ? C_ ("mount", "%s inboard") : C_ ("mount", "%s outboard"),
+                figure);
+  else
+    g_snprintf (text, size, mm > -0.05 ? C_ ("mount", "%s in") : C_ ("mount", "%s out"),
+                figure);
 }
 
 void

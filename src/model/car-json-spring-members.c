@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/car-json-spring-members.h"
 
+#include "model/car-json.h"
+
 #include <stddef.h>
+#include <string.h>
 
 #define IN(member) offsetof (CarSprings, member)
 #define ROWS(rows)                                                                       \
@@ -120,6 +123,42 @@ const char *const helper_place_names[2] = {
 const char *const link_carrier_names[2] = {
   [LINK_ON_ARM] = "arm", [LINK_ON_STRUT] = "strut"
 };
+
+static const NumberRange *
+find_range (NumberRows rows, const char *name)
+{
+  for (gsize i = 0; i < rows.n; i++)
+    if (g_str_equal (rows.rows[i].name, name))
+      return &rows.rows[i].range;
+  return NULL;
+}
+
+static const NumberRange *
+range_of (const char *path)
+{
+  if (g_str_has_prefix (path, "rod."))
+    return find_range (rod_numbers, path + strlen ("rod."));
+  for (SpringPartName i = 0; i < N_SPRING_PARTS; i++) {
+    const gsize length = strlen (spring_parts[i].name);
+
+    if (g_str_has_prefix (path, spring_parts[i].name) && path[length] == '.')
+      return find_range (spring_parts[i].numbers, path + length + 1);
+  }
+  return find_range (spring_set_numbers, path);
+}
+
+gboolean
+car_spring_bounds (const char *path, double *least, double *most, gboolean *is_open)
+{
+  const NumberRange *range = range_of (path);
+
+  if (range == NULL)
+    return FALSE;
+  *least = range->least;
+  *most = range->most;
+  *is_open = range->is_above_least;
+  return TRUE;
+}
 
 static gboolean
 part_knows (const SpringPart *part, const char *name)

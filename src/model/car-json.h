@@ -58,6 +58,10 @@ gboolean car_check (const Car *car, GError **error);
  * from the set on, such as `springs.coil.wire_mm`. */
 gboolean car_check_springs (const CarSprings *springs, GError **error);
 gboolean car_check_rod (const CarRod *rod, GError **error);
+/* What the check takes for the number at @path inside the object of the springs, or
+ * "rod." and inside it; @is_open: above @least only. FALSE for what has no bounds. */
+gboolean
+car_spring_bounds (const char *path, double *least, double *most, gboolean *is_open);
 gboolean car_check_load_cases (const CarLoadCase *cases, gsize n, GError **error);
 
 Car *car_load (GFile *file, GError **error);

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/choice-terms.h"
 #include "model/choice.h"
-#include "model/number-text.h"
 #include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
@@ -63,10 +62,10 @@ static char *
 tilt_sentence (double tilt_deg, double allowed_deg)
 {
   const int decimals = decimals_apart (tilt_deg, allowed_deg, 1);
-  g_autofree char *has = number_text (tilt_deg, decimals);
-  g_autofree char *allowed = number_text (allowed_deg, decimals);
+  g_autofree char *has = unit_text (UNIT_ANGLE, tilt_deg, decimals);
+  g_autofree char *allowed = unit_text (UNIT_ANGLE, allowed_deg, decimals);
 
-  return g_strdup_printf (_ ("Tilts the bearing by %s°, it allows %s°."), has, allowed);
+  return g_strdup_printf (_ ("Tilts the bearing by %s, it allows %s."), has, allowed);
 }
 
 static void
@@ -199,13 +198,13 @@ tell_misses (const Car *car, const ChoicePlace *place, GString *text)
 static char *
 met_sentence (const Car *car, const ChoiceAnswer *answer, const ChoicePlace *place)
 {
-  g_autofree char *bolt = number_text (DEGREES (place->camber_bolt), 2);
+  g_autofree char *bolt = unit_text (UNIT_ANGLE, DEGREES (place->camber_bolt), 2);
 
   if (car->targets->len == 0)
     return g_strdup (_ ("Nothing is aimed for: this is the place nearest to the mount as "
                         "measured."));
   if (answer->has_bolt && place->camber_bolt != 0.0)
-    return g_strdup_printf (_ ("Meets every aim with a camber bolt at %s°."), bolt);
+    return g_strdup_printf (_ ("Meets every aim with a camber bolt at %s."), bolt);
   return g_strdup (_ ("Meets every aim."));
 }
 
@@ -235,8 +234,8 @@ cross_sentence (const char *format, double radians, double limit_deg)
 {
   const double cross = fabs (DEGREES (radians));
   const int decimals = decimals_apart (cross, limit_deg, 1);
-  g_autofree char *has = number_text (cross, decimals);
-  g_autofree char *allowed = number_text (limit_deg, decimals);
+  g_autofree char *has = unit_text (UNIT_ANGLE, cross, decimals);
+  g_autofree char *allowed = unit_text (UNIT_ANGLE, limit_deg, decimals);
 
 #pragma GCC diagnostic push
 #pragma GCC diagnostic ignored "-Wformat-nonliteral"
@@ -251,12 +250,12 @@ tell_cross (const Car *car, const ChoiceAnswer *answer, GString *text)
 
   if (is_past (answer->cross_camber, limits->cross_camber_deg))
     add_sentence (text,
-                  cross_sentence (_ ("Camber differs by %s° between the sides, %s° are "
+                  cross_sentence (_ ("Camber differs by %s between the sides, %s are "
                                      "allowed."),
                                   answer->cross_camber, limits->cross_camber_deg));
   if (is_past (answer->cross_caster, limits->cross_caster_deg))
     add_sentence (text,
-                  cross_sentence (_ ("Caster differs by %s° between the sides, %s° are "
+                  cross_sentence (_ ("Caster differs by %s between the sides, %s are "
                                      "allowed."),
                                   answer->cross_caster, limits->cross_caster_deg));
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/load-study.h"
-#include "model/number-text.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -55,12 +55,13 @@ add_sentence (GString *text, const char *sentence)
 static void
 add_held (const LoadStudy *self, const JointLoads *loads, GString *text)
 {
-  g_autofree char *travel = number_text (self->springs->study->travel, 1);
-  g_autofree char *rest = number_text (loads->left_over, 0);
+  g_autofree char *travel = unit_text (UNIT_LENGTH, self->springs->study->travel, 1);
+  g_autofree char *rest = unit_text (UNIT_FORCE, loads->left_over, 0);
   g_autofree char *held =
-      g_strdup_printf (_ ("The wheel is held at %s mm of travel."), travel);
-  g_autofree char *carried = g_strdup_printf (
-      _ ("Damper or stop would have to carry %s N along the strut there."), rest);
+      g_strdup_printf (_ ("The wheel is held at %s of travel."), travel);
+  g_autofree char *carried =
+      g_strdup_printf (_ ("Damper or stop would have to carry %s along the strut there."),
+                       rest);
 
   add_sentence (text, held);
   if (loads->is_solved && fabs (loads->left_over) >= 0.5)

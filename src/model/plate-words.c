@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/number-text.h"
 #include "model/plate.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -98,7 +99,10 @@ describe_scale (const Plate *plate,
                 double reading)
 {
   const char *words = scale_words (plate, scale, is_swapped);
-  g_autofree char *number = number_text (reading, 1);
+  g_autofree char *bare = number_text (reading, 1);
+  /* scales are engraved in millimetres, which is said to those who expect inches */
+  g_autofree char *number =
+      g_strconcat (bare, unit_choice ()->length == LENGTH_INCH ? " mm" : "", NULL);
 
 #pragma GCC diagnostic push
 #pragma GCC diagnostic ignored "-Wformat-nonliteral"

@@ -2,7 +2,6 @@
 #include "model/plausibility.h"
 #include "kernel/sweep.h"
 #include "model/car-json-members.h"
-#include "model/number-text.h"
 #include "model/quantity-info.h"
 #include "model/study.h"
 #include "model/travel-gap.h"
@@ -50,9 +49,9 @@ static const Band bands[] = {
     1, 0, 120, FALSE,
     N_ ("A chassis handbook gives 30 to 100 mm for a front axle, from memory; the band here "
         "is wider.") },
-  { "roll-centre-fall", N_ ("The roll centre's fall per mm lowered"),
-    QUANTITY_ROLL_CENTRE_HEIGHT, TRUE, -1, UNIT_NONE, " mm/mm", 2, 2, 3.5, FALSE,
-    N_ ("Computed on two reference corners: 2.77 and 2.81 mm.") },
+  { "roll-centre-fall", N_ ("The roll centre's fall as a multiple of the lowering"),
+    QUANTITY_ROLL_CENTRE_HEIGHT, TRUE, -1, UNIT_NONE, "", 2, 2, 3.5, FALSE,
+    N_ ("Computed on two reference corners: 2.77 and 2.81.") },
   { "camber-gain", N_ ("Camber gain over 25 mm of bump"), QUANTITY_CAMBER_GAIN, FALSE, 25,
     UNIT_ANGLE, "°", 2, -0.9, -0.2, FALSE,
     N_ ("Computed on two reference corners: −0.44° and −0.50° at the height as "
@@ -107,34 +106,21 @@ band_name (const Band *band)
   return band->name != NULL ? _ (band->name) : quantity_info (band->quantity).name;
 }
 
-static const char *
-band_unit (const Band *band)
+const char *
+plausibility_band_unit (UnitKind kind, const char *stored)
 {
-  if (band->kind == UNIT_ANGLE)
+  if (kind == UNIT_ANGLE)
     return unit_symbol (UNIT_ANGLE);
-  return band->kind == UNIT_LENGTH && unit_choice ()->length == LENGTH_INCH ? " in"
-                                                                            : band->unit;
-}
-
-/* Round in the stored unit: as few digits as it has. */
-static char *
-band_limit (const Band *band, double limit)
-{
-  char text[64];
-
-  if (unit_shown (band->kind, 1.0) == 1.0 && !unit_is_sexagesimal (band->kind))
-    return plain_number_text (limit);
-  unit_format (band->kind, limit, band->decimals, FALSE, text, sizeof text);
-  return g_strdup (text);
+  return kind == UNIT_LENGTH && unit_choice ()->length == LENGTH_INCH ? " in" : stored;
 }
 
 static char *
 band_sentence (const Band *band, double value)
 {
   const char *name = band_name (band);
-  const char *unit = band_unit (band);
-  g_autofree char *least = band_limit (band, band->least);
-  g_autofree char *most = band_limit (band, band->most);
+  const char *unit = plausibility_band_unit (band->kind, band->unit);
+  g_autofree char *least = unit_plain_number (band->kind, band->least, band->decimals);
+  g_autofree char *most = unit_plain_number (band->kind, band->most, band->decimals);
   char now[64];
 
   unit_format (band->kind, value, band->decimals, FALSE, now, sizeof now);
@@ -187,17 +173,16 @@ static void
 check_lowering (GPtrArray *warnings, const Car *car, guint setup)
 {
   const double lowering = car_setup (car, setup)->lowering_mm;
-  g_autofree char *now = plain_number_text (lowering);
-  g_autofree char *least = plain_number_text (-car->droop_mm);
-  g_autofree char *most = plain_number_text (car->bump_mm);
+  g_autofree char *now = unit_plain_number (UNIT_LENGTH, lowering, 1);
+  g_autofree char *least = unit_plain_number (UNIT_LENGTH, -car->droop_mm, 1);
+  g_autofree char *most = unit_plain_text (UNIT_LENGTH, car->bump_mm, 1);
 
   if (lowering >= -car->droop_mm && lowering <= car->bump_mm)
     return;
-  warn (
-      warnings, car, (int) setup, "lowering-outside-travel",
-      g_strdup_printf (_ ("Lowered by %s mm, it stands outside its wheel travel of %s to "
-                          "%s mm."),
-                       now, least, most));
+  warn (warnings, car, (int) setup, "lowering-outside-travel",
+        g_strdup_printf (
+            _ ("Lowered by %s %s, it stands outside its wheel travel of %s to %s."), now,
+            unit_symbol (UNIT_LENGTH), least, most));
 }
 
 static void
@@ -277,8 +262,9 @@ plausibility_bands (Quantity quantity, PlausibilityBand found[PLAUSIBILITY_MOST_
 
   for (gsize i = 0; i < G_N_ELEMENTS (bands); i++)
     if (bands[i].quantity == quantity && n < PLAUSIBILITY_MOST_BANDS)
-      found[n++] = (PlausibilityBand){ bands[i].id,   band_name (&bands[i]),
-                                       bands[i].unit, bands[i].least,
-                                       bands[i].most, _ (bands[i].source) };
+      found[n++] =
+          (PlausibilityBand){ bands[i].id,   band_name (&bands[i]), bands[i].unit,
+                              bands[i].kind, bands[i].decimals,     bands[i].least,
+                              bands[i].most, _ (bands[i].source) };
   return n;
 }

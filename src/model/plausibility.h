@@ -6,6 +6,7 @@
 
 #include "kernel/measure.h"
 #include "model/car.h"
+#include "model/unit.h"
 
 #define PLAUSIBILITY_AS_MEASURED -1
 
@@ -24,10 +25,15 @@ GPtrArray *plausibility_check (const Car *car);
 typedef struct {
   const char *id;
   const char *name; /* translated: "Camber gain over 25 mm of bump" */
-  const char *unit; /* to follow a number: "°", " mm" */
+  const char *unit; /* to follow a number as stored: "°", " mm" */
+  UnitKind kind;
+  int decimals;
   double least, most;
   const char *source; /* translated, whole sentences */
 } PlausibilityBand;
+
+/* What follows a number in the units chosen, for @unit of a band. */
+const char *plausibility_band_unit (UnitKind kind, const char *unit);
 
 #define PLAUSIBILITY_MOST_BANDS 2
 /* Returns how many watch @quantity: itself, twice it, or its change. */

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/quantity-help.h"
 
-#include "model/number-text.h"
 #include "model/plausibility.h"
 #include "model/quantity-info.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -376,15 +376,16 @@ sign_sentences (Quantity quantity)
 static void
 append_band (GString *text, const PlausibilityBand *band)
 {
-  g_autofree char *least = plain_number_text (band->least);
-  g_autofree char *most = plain_number_text (band->most);
+  g_autofree char *least = unit_plain_number (band->kind, band->least, band->decimals);
+  g_autofree char *most = unit_plain_number (band->kind, band->most, band->decimals);
+  const char *unit = plausibility_band_unit (band->kind, band->unit);
 
   if (text->len > 0)
     g_string_append_c (text, ' ');
   /* Translators: "Caster: 1.5 to 7.5° is usual …", and after it where that is from. */
   g_string_append_printf (
       text, _ ("%s: %s to %s%s is usual for a road car with struts, as measured. %s"),
-      band->name, least, most, band->unit, band->source);
+      band->name, least, most, unit, band->source);
 }
 
 /* The swing arm is one over camber gain: its band is that of camber gain. */
@@ -398,17 +399,16 @@ swing_arm_range (gboolean is_curvature)
   plausibility_bands (QUANTITY_CAMBER_GAIN, gain);
   const double strong = fabs (gain[0].least) / millimetres / degrees;
   const double weak = fabs (gain[0].most) / millimetres / degrees;
-  g_autofree char *least = is_curvature ? number_text (weak * 1000.0, 2)
-                                        : number_text (round (0.1 / strong) * 10.0, 0);
-  g_autofree char *most = is_curvature ? number_text (strong * 1000.0, 2)
-                                       : number_text (round (0.1 / weak) * 10.0, 0);
+  const UnitKind kind = is_curvature ? UNIT_PER_LENGTH : UNIT_LENGTH;
+  const int decimals = is_curvature ? 2 : 0;
+  char least[32], most[32];
 
-  return is_curvature ? g_strdup_printf (
-                            _ ("%s to %s 1/m is what the band of camber gain comes to."),
-                            least, most)
-                      : g_strdup_printf (
-                            _ ("%s to %s mm is what the band of camber gain comes to."),
-                            least, most);
+  unit_format (kind, is_curvature ? weak * 1000.0 : round (0.1 / strong) * 10.0, decimals,
+               FALSE, least, sizeof least);
+  unit_format (kind, is_curvature ? strong * 1000.0 : round (0.1 / weak) * 10.0, decimals,
+               FALSE, most, sizeof most);
+  return g_strdup_printf (_ ("%s to %s %s is what the band of camber gain comes to."),
+                          least, most, unit_symbol (kind));
 }
 
 static char *

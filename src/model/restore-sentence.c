@@ -1,5 +1,4 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "model/number-text.h"
 #include "model/quantity-info.h"
 #include "model/restore.h"
 
@@ -12,15 +11,13 @@
 static char *
 bare_length (double mm)
 {
-  return plain_number_text (unit_shown (UNIT_LENGTH, mm));
+  return unit_plain_number (UNIT_LENGTH, mm, 1);
 }
 
 static char *
 whole_length (double mm)
 {
-  g_autofree char *number = bare_length (mm);
-
-  return g_strdup_printf ("%s %s", number, unit_symbol (UNIT_LENGTH));
+  return unit_plain_text (UNIT_LENGTH, mm, 1);
 }
 
 static char *

@@ -15,7 +15,6 @@
 #define STEEL                                                                            \
   7850e-9 /* kg/mm³: structural steel, EN 1991-1-1, table A.4, from memory              \
            */
-#define DAMPER_SPEED 0.1  /* m/s */
 #define PER_METRE 1000.0  /* N/mm to N/m */
 #define COIL_UNSPRUNG 0.5 /* of its weight */
 
@@ -116,8 +115,8 @@ find_ride (SpringCorner *self, double tyre_rate)
   self->frequency = ride_frequency (self->ride_rate, self->sprung_kg);
   self->frequency_rigid = ride_frequency (self->wheel_rate, self->sprung_kg);
   self->static_deflection = self->sprung_kg * SPRING_GRAVITY / self->wheel_rate;
-  self->damping_ratio_bump = damping_at (self, DAMPER_SPEED);
-  self->damping_ratio_rebound = damping_at (self, -DAMPER_SPEED);
+  self->damping_ratio_bump = damping_at (self, SPRING_DAMPER_SPEED);
+  self->damping_ratio_rebound = damping_at (self, -SPRING_DAMPER_SPEED);
 }
 
 void

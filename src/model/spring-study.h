@@ -57,7 +57,7 @@ typedef struct {
   double frequency;             /* Hz, of sprung mass on the ride rate */
   double frequency_rigid;       /* Hz, on the wheel rate alone */
   double static_deflection;     /* mm: sprung weight over wheel rate */
-  double damping_ratio_bump, damping_ratio_rebound; /* at 0.1 m/s of the damper; NAN: no
+  double damping_ratio_bump, damping_ratio_rebound; /* at SPRING_DAMPER_SPEED; NAN: no
                                                        table */
   double roll_stiffness, roll_stiffness_bar; /* N·m/°: axle by springs, by bar alone */
 
@@ -76,6 +76,7 @@ typedef struct {
 } SpringStudy;
 
 /* Standard acceleration of free fall, ISO 80000-3: 9.80665 m/s². */
+#define SPRING_DAMPER_SPEED 0.1 /* m/s: where damping ratios are taken */
 #define SPRING_GRAVITY 9.80665
 
 SpringStudy *spring_study_new (void);

@@ -157,7 +157,7 @@ judge_tower (GPtrArray *verdicts, const SpringStudy *study, guint setup)
   const double now = tower_load (study, &study->setups[setup]);
   const double built = tower_load_as_built (study);
   const gboolean is_more = now - built > TOWER_RISE / 100.0 * study->corner_weight;
-  g_autofree char *now_text = number_text (now, 0), *built_text = NULL;
+  g_autofree char *now_text = unit_text (UNIT_FORCE, now, 0), *built_text = NULL;
   g_autofree char *percent = plain_number_text (TOWER_RISE);
   char *rule = g_strdup_printf (
       _ ("Rule: it is said where the tower carries more than it did as built by over %s %% of the corner's weight. Common practice, no published source."),
@@ -167,18 +167,18 @@ judge_tower (GPtrArray *verdicts, const SpringStudy *study, guint setup)
     add (
         verdicts, "tower-load", FALSE,
         g_strdup_printf (
-            _ ("Standing, the strut tower carries %s N. What it carried as built is not known: the car's own springs are not given, or do not carry it."),
+            _ ("Standing, the strut tower carries %s. What it carried as built is not known: the car's own springs are not given, or do not carry it."),
             now_text),
         rule);
     return;
   }
-  built_text = number_text (built, 0);
+  built_text = unit_text (UNIT_FORCE, built, 0);
   add (
       verdicts, "tower-load", is_more,
       g_strdup_printf (
           is_more
-              ? _ ("Standing, the strut tower carries %s N; as built it carried %s N. Body structure, upper mount and bearing must be rated for that; inspection and local rules decide.")
-              : _ ("Standing, the strut tower carries %s N; as built it carried %s N."),
+              ? _ ("Standing, the strut tower carries %s; as built it carried %s. Body structure, upper mount and bearing must be rated for that; inspection and local rules decide.")
+              : _ ("Standing, the strut tower carries %s; as built it carried %s."),
           now_text, built_text),
       rule);
 }
@@ -218,10 +218,11 @@ damping_rule (void)
   g_autofree char *least = number_text (LEAST_DAMPING, 1);
   g_autofree char *comfort = number_text (COMFORT_DAMPING, 1);
   g_autofree char *most = number_text (MOST_DAMPING, 1);
+  g_autofree char *speed = unit_text (UNIT_SPEED, SPRING_DAMPER_SPEED, 1);
 
   return g_strdup_printf (
-      _ ("Rule: the mean of bump and rebound at 0.1 m/s of the damper. %s to %s is usual for comfort: Gillespie, Fundamentals of Vehicle Dynamics, chapter 5, from memory. Above %s: common practice, no published source."),
-      least, comfort, most);
+      _ ("Rule: the mean of bump and rebound at %s of the damper. %s to %s is usual for comfort: Gillespie, Fundamentals of Vehicle Dynamics, chapter 5, from memory. Above %s: common practice, no published source."),
+      speed, least, comfort, most);
 }
 
 static void
@@ -254,7 +255,7 @@ judge_bump_stop (GPtrArray *verdicts, const SpringCorner *corner)
   const gboolean is_on_it = corner->at_standing.stop_squash > 0.0;
   const double room = touch != NULL ? touch->travel - corner->standing : INFINITY;
   g_autofree char *room_text = unit_text (UNIT_LENGTH, room, 1);
-  g_autofree char *least = plain_number_text (BUMP_ROOM);
+  g_autofree char *least = unit_text (UNIT_LENGTH, BUMP_ROOM, 0);
 
   if (!is_on_it && room >= BUMP_ROOM)
     return;
@@ -265,7 +266,7 @@ judge_bump_stop (GPtrArray *verdicts, const SpringCorner *corner)
                      _ ("The bump stop touches %s of wheel travel above standing."),
                      room_text),
       g_strdup_printf (
-          _ ("Rule: at least %s mm of wheel travel to the bump stop. Common practice, no published source."),
+          _ ("Rule: at least %s of wheel travel to the bump stop. Common practice, no published source."),
           least));
 }
 
@@ -307,17 +308,16 @@ judge_bar (GPtrArray *verdicts, const SpringCorner *corner)
     }
   if (!(worst > BAR_STRESS))
     return;
-  g_autofree char *stress = number_text (worst, 0), *at = number_text (travel, 0);
-  g_autofree char *most = plain_number_text (BAR_STRESS);
+  g_autofree char *stress = unit_text (UNIT_STRESS, worst, 0);
+  g_autofree char *at = unit_text (UNIT_LENGTH, travel, 0);
+  g_autofree char *most = unit_text (UNIT_STRESS, BAR_STRESS, 0);
 
-  add (
-      verdicts, "bar-stress", TRUE,
-      g_strdup_printf (
-          _ ("The torsion bar's shear stress reaches %s N/mm² at %s mm of wheel travel."),
-          stress, at),
-      g_strdup_printf (
-          _ ("Rule: above %s N/mm² of shear, from memory; the bar's maker decides."),
-          most));
+  add (verdicts, "bar-stress", TRUE,
+       g_strdup_printf (
+           _ ("The torsion bar's shear stress reaches %s at %s of wheel travel."), stress,
+           at),
+       g_strdup_printf (
+           _ ("Rule: above %s of shear, from memory; the bar's maker decides."), most));
 }
 
 /* The car's height by its springs against the setup's. */

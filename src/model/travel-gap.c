@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/travel-gap.h"
-#include "model/number-text.h"
 #include "model/study.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -29,13 +29,14 @@ travel_gaps_add (GArray *gaps, double travel, PoseStatus status, gboolean is_nex
 char *
 travel_gap_sentence (const TravelGap *gap)
 {
-  g_autofree char *from = plain_number_text (gap->from);
-  g_autofree char *to = plain_number_text (gap->to);
+  g_autofree char *from = unit_plain_number (UNIT_LENGTH, gap->from, 1);
+  g_autofree char *to = unit_plain_number (UNIT_LENGTH, gap->to, 1);
+  const char *unit = unit_symbol (UNIT_LENGTH);
 
   if (gap->n_stations == 1)
-    return g_strdup_printf (_ ("At %s mm of wheel travel nothing can be assembled. %s"),
-                            from, pose_status_sentence (gap->status));
+    return g_strdup_printf (_ ("At %s %s of wheel travel nothing can be assembled. %s"),
+                            from, unit, pose_status_sentence (gap->status));
   return g_strdup_printf (
-      _ ("From %s to %s mm of wheel travel nothing can be assembled. %s"), from, to,
+      _ ("From %s to %s %s of wheel travel nothing can be assembled. %s"), from, to, unit,
       pose_status_sentence (gap->status));
 }

@@ -428,6 +428,8 @@ reader_of (const char *text, UnitKind kind)
 
   if (kind == UNIT_TOE)
     units = unit_choice ()->toe == TOE_AT_DIAMETER ? UNIT_LENGTH : UNIT_ANGLE;
+  if (kind == UNIT_PITCH)
+    return (Reader){ .at = text, .kind = UNIT_LENGTH, .bare = 1.0 };
   return (Reader){ .at = text, .kind = units, .bare = unit_stored (units, 1.0) };
 }
 

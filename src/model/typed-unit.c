@@ -8,6 +8,8 @@
 #define LB 0.45359237
 #define FREE_FALL 9.80665
 #define LBF (LB * FREE_FALL)
+#define KSI (1000.0 * LBF / (INCH * INCH)) /* N/mm² */
+#define LBF_FT (LBF * FOOT)                /* N·mm */
 #define MINUTE (1.0 / 60.0)
 #define SECOND (1.0 / 3600.0)
 
@@ -56,6 +58,37 @@ static const TypedUnit units[] = {
   { "lbf/in", UNIT_RATE, LBF / INCH, 0.0 },
   { "lb/in", UNIT_RATE, LBF / INCH, 0.0 },
   { "lbs/in", UNIT_RATE, LBF / INCH, 0.0 },
+  { "N/mm²", UNIT_STRESS, 1.0, 0.0 },
+  { "MPa", UNIT_STRESS, 1.0, 0.0 },
+  { "ksi", UNIT_STRESS, KSI, 0.0 },
+  { "psi", UNIT_STRESS, KSI / 1000.0, 0.0 },
+  { "GPa", UNIT_MODULUS, 1.0, 0.0 },
+  { "N/mm²", UNIT_MODULUS, 0.001, 0.0 },
+  { "MPa", UNIT_MODULUS, 0.001, 0.0 },
+  { "Mpsi", UNIT_MODULUS, KSI, 0.0 },
+  { "ksi", UNIT_MODULUS, KSI / 1000.0, 0.0 },
+  { "psi", UNIT_MODULUS, KSI / 1e6, 0.0 },
+  { "N·mm", UNIT_TORQUE, 1.0, 0.0 },
+  { "Nmm", UNIT_TORQUE, 1.0, 0.0 },
+  { "N·m", UNIT_TORQUE, 1000.0, 0.0 },
+  { "Nm", UNIT_TORQUE, 1000.0, 0.0 },
+  { "lbf·ft", UNIT_TORQUE, LBF_FT, 0.0 },
+  { "lbf ft", UNIT_TORQUE, LBF_FT, 0.0 },
+  { "in·lbf", UNIT_TORQUE, LBF_FT / 12.0, 0.0 },
+  { "in lbf", UNIT_TORQUE, LBF_FT / 12.0, 0.0 },
+  { "N·m/°", UNIT_TWIST_RATE, 1.0, 0.0 },
+  { "Nm/°", UNIT_TWIST_RATE, 1.0, 0.0 },
+  { "Nm/deg", UNIT_TWIST_RATE, 1.0, 0.0 },
+  { "lbf·ft/°", UNIT_TWIST_RATE, LBF_FT / 1000.0, 0.0 },
+  { "lbf ft/°", UNIT_TWIST_RATE, LBF_FT / 1000.0, 0.0 },
+  { "lbf ft/deg", UNIT_TWIST_RATE, LBF_FT / 1000.0, 0.0 },
+  { "in·lbf/°", UNIT_TWIST_RATE, LBF_FT / 12000.0, 0.0 },
+  { "in lbf/°", UNIT_TWIST_RATE, LBF_FT / 12000.0, 0.0 },
+  { "in lbf/deg", UNIT_TWIST_RATE, LBF_FT / 12000.0, 0.0 },
+  { "m/s", UNIT_SPEED, 1.0, 0.0 },
+  { "mm/s", UNIT_SPEED, 0.001, 0.0 },
+  { "in/s", UNIT_SPEED, INCH / 1000.0, 0.0 },
+  { "ft/s", UNIT_SPEED, FOOT / 1000.0, 0.0 },
 };
 
 /* "in" is not what "inside" begins with. */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/unit.h"
 
+#include "model/number-text.h"
+
 #include <math.h>
 
 #define MM_PER_INCH 25.4
@@ -8,6 +10,8 @@
 #define KG_PER_LB 0.45359237
 #define FREE_FALL 9.80665
 #define N_PER_LBF (KG_PER_LB * FREE_FALL)
+#define N_MM_PER_LBF_FT (N_PER_LBF * MM_PER_INCH * INCH_PER_FOOT)
+#define N_PER_MM2_PER_KSI (1000.0 * N_PER_LBF / (MM_PER_INCH * MM_PER_INCH))
 #define MINUTES 60.0
 
 const UnitChoice unit_choice_stored = { .toe_diameter_mm = 400.0 };
@@ -33,9 +37,35 @@ has_inches (void)
 }
 
 static gboolean
+has_pounds_force (void)
+{
+  return choice.force == FORCE_LBF;
+}
+
+static gboolean
 is_toe_length (UnitKind kind)
 {
   return kind == UNIT_TOE && choice.toe == TOE_AT_DIAMETER;
+}
+
+/* Of the units that are made with one of force. */
+static double
+size_with_force (UnitKind kind)
+{
+  if (!has_pounds_force ())
+    return 1.0;
+  switch (kind) {
+  case UNIT_FORCE:
+    return N_PER_LBF;
+  case UNIT_STRESS:
+    return N_PER_MM2_PER_KSI;
+  case UNIT_MODULUS: /* Mpsi are 1000 ksi as GPa are 1000 N/mm² */
+    return N_PER_MM2_PER_KSI;
+  case UNIT_TORQUE:
+    return N_MM_PER_LBF_FT;
+  default:
+    return N_MM_PER_LBF_FT / 1000.0; /* N·m */
+  }
 }
 
 /* Of a shown unit in stored ones, where a factor does. */
@@ -50,7 +80,13 @@ size_of (UnitKind kind)
   case UNIT_MASS:
     return choice.mass == MASS_LB ? KG_PER_LB : 1.0;
   case UNIT_FORCE:
-    return choice.force == FORCE_LBF ? N_PER_LBF : 1.0;
+  case UNIT_STRESS:
+  case UNIT_MODULUS:
+  case UNIT_TORQUE:
+  case UNIT_TWIST_RATE:
+    return size_with_force (kind);
+  case UNIT_SPEED:
+    return has_inches () ? MM_PER_INCH / 1000.0 : 1.0;
   case UNIT_RATE:
     return choice.rate == RATE_LBF_PER_INCH ? N_PER_LBF / MM_PER_INCH : 1.0;
   case UNIT_ANGLE_PER_LENGTH:
@@ -114,9 +150,12 @@ unit_kind_of (const char *symbol)
   static const struct {
     const char *symbol;
     UnitKind kind;
-  } stored[] = { { "mm", UNIT_LENGTH }, { "°", UNIT_ANGLE },
-                 { "kg", UNIT_MASS },   { "N", UNIT_FORCE },
-                 { "N/mm", UNIT_RATE }, { "°/mm", UNIT_ANGLE_PER_LENGTH } };
+  } stored[] = { { "mm", UNIT_LENGTH },    { "°", UNIT_ANGLE },
+                 { "kg", UNIT_MASS },      { "N", UNIT_FORCE },
+                 { "N/mm", UNIT_RATE },    { "°/mm", UNIT_ANGLE_PER_LENGTH },
+                 { "N/mm²", UNIT_STRESS }, { "GPa", UNIT_MODULUS },
+                 { "N·mm", UNIT_TORQUE },  { "N·m/°", UNIT_TWIST_RATE },
+                 { "m/s", UNIT_SPEED } };
 
   for (gsize i = 0; i < G_N_ELEMENTS (stored); i++)
     if (g_str_equal (stored[i].symbol, symbol))
@@ -132,6 +171,23 @@ angle_per_length_symbol (void)
   return has_inches () ? "°/in" : "°/mm";
 }
 
+static const char *
+symbol_with_force (UnitKind kind)
+{
+  switch (kind) {
+  case UNIT_FORCE:
+    return has_pounds_force () ? "lbf" : "N";
+  case UNIT_STRESS:
+    return has_pounds_force () ? "ksi" : "N/mm²";
+  case UNIT_MODULUS:
+    return has_pounds_force () ? "Mpsi" : "GPa";
+  case UNIT_TORQUE:
+    return has_pounds_force () ? "lbf·ft" : "N·mm";
+  default:
+    return has_pounds_force () ? "lbf·ft/°" : "N·m/°";
+  }
+}
+
 const char *
 unit_symbol (UnitKind kind)
 {
@@ -140,6 +196,8 @@ unit_symbol (UnitKind kind)
   switch (kind) {
   case UNIT_LENGTH:
     return has_inches () ? "in" : "mm";
+  case UNIT_PITCH:
+    return "mm";
   case UNIT_ANGLE:
     return "°";
   case UNIT_TOE:
@@ -147,7 +205,13 @@ unit_symbol (UnitKind kind)
   case UNIT_MASS:
     return choice.mass == MASS_LB ? "lb" : "kg";
   case UNIT_FORCE:
-    return choice.force == FORCE_LBF ? "lbf" : "N";
+  case UNIT_STRESS:
+  case UNIT_MODULUS:
+  case UNIT_TORQUE:
+  case UNIT_TWIST_RATE:
+    return symbol_with_force (kind);
+  case UNIT_SPEED:
+    return has_inches () ? "in/s" : "m/s";
   case UNIT_RATE:
     return choice.rate == RATE_LBF_PER_INCH ? "lbf/in" : "N/mm";
   case UNIT_ANGLE_PER_LENGTH:
@@ -212,6 +276,10 @@ unit_decimals (UnitKind kind, int decimals)
                 0);
   case UNIT_TURN_PER_LENGTH:
     return has_inches () ? MAX (decimals - 1, 0) : decimals;
+  case UNIT_STRESS:
+  case UNIT_MODULUS:
+  case UNIT_TORQUE:
+    return has_pounds_force () ? decimals + 1 : decimals;
   default:
     return decimals;
   }
@@ -301,6 +369,27 @@ unit_text (UnitKind kind, double stored, int decimals)
   return g_strdup (text);
 }
 
+char *
+unit_plain_number (UnitKind kind, double stored, int decimals)
+{
+  char text[400];
+
+  if (unit_shown (kind, 1.0) == 1.0 && !unit_is_sexagesimal (kind))
+    return plain_number_text (stored);
+  unit_format (kind, stored, decimals, FALSE, text, sizeof text);
+  return g_strdup (text);
+}
+
+char *
+unit_plain_text (UnitKind kind, double stored, int decimals)
+{
+  g_autofree char *number = unit_plain_number (kind, stored, decimals);
+
+  return g_strconcat (number,
+                      unit_is_close (kind) || unit_symbol (kind)[0] == '\0' ? "" : " ",
+                      unit_symbol (kind), NULL);
+}
+
 gboolean
 unit_choice_equal (const UnitChoice *a, const UnitChoice *b)
 {
@@ -318,6 +407,10 @@ unit_round_step (UnitKind kind, double step)
     return step * 2.0 * KG_PER_LB;
   if (kind == UNIT_FORCE && choice.force == FORCE_LBF)
     return step * 0.2 * N_PER_LBF;
+  if (kind == UNIT_MODULUS && has_pounds_force ())
+    return step * 0.2 * N_PER_MM2_PER_KSI;
+  if (kind == UNIT_TWIST_RATE && has_pounds_force ())
+    return step * N_MM_PER_LBF_FT / 1000.0;
   if (kind == UNIT_RATE && choice.rate == RATE_LBF_PER_INCH)
     return step * 5.0 * N_PER_LBF / MM_PER_INCH;
   return step;

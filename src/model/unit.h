@@ -5,7 +5,15 @@
  *
  * Exact factors: 1 in = 25.4 mm and 1 lb = 0.45359237 kg (international yard and pound
  * agreement, 1959), 1 lbf = 1 lb · 9.80665 m/s² (standard acceleration of free fall,
- * ISO 80000-3), 1 ft = 12 in. */
+ * ISO 80000-3), 1 ft = 12 in.
+ *
+ * What is made of several follows one choice: stress (ksi), modulus (Mpsi), torque
+ * (lbf·ft) and rate of twist (lbf·ft/°) that of forces, speed (in/s) that of lengths.
+ * Some stay metric whatever is chosen, and say so: the pitch of a metric thread ("mm
+ * pitch"), which is its name; what is engraved on a plate's scale; and measured points
+ * and plates in their forms, in the measuring guide and in the report, whose digits are
+ * the file's own and are read off metric tapes. Forms take inches typed with their unit.
+ */
 
 #pragma once
 
@@ -22,6 +30,12 @@ typedef enum {
   UNIT_ANGLE_PER_LENGTH, /* °/mm */
   UNIT_TURN_PER_LENGTH,  /* rad/mm */
   UNIT_PER_LENGTH,       /* 1/m */
+  UNIT_STRESS,           /* N/mm² */
+  UNIT_MODULUS,          /* GPa */
+  UNIT_TORQUE,           /* N·mm */
+  UNIT_TWIST_RATE,       /* N·m/° */
+  UNIT_SPEED,            /* m/s, of dampers */
+  UNIT_PITCH,            /* mm whatever is chosen, of a metric thread */
   N_UNIT_KINDS
 } UnitKind;
 
@@ -78,8 +92,8 @@ void unit_choice_set (const UnitChoice *choice);
 double unit_shown (UnitKind kind, double stored);
 double unit_stored (UnitKind kind, double shown);
 
-/* The kind that is stored in @symbol, "mm" or "N/mm"; UNIT_NONE for others. Angles are no
- * toe. */
+/* The kind that is stored in @symbol, "mm" or "N·m/°"; UNIT_NONE for others. Angles are
+ * no toe. */
 UnitKind unit_kind_of (const char *symbol);
 
 /* "mm", "in", "°", "lbf/in"; "" where the figures carry their marks: 1°30′. */
@@ -128,6 +142,12 @@ void unit_format_whole (UnitKind kind,
                         gsize size);
 /* The same, unsigned where positive. Free with g_free (). */
 char *unit_text (UnitKind kind, double stored, int decimals);
+
+/* Given numbers, in as few digits as they have; @decimals, of the stored unit, where they
+ * are shown in another one. Free with g_free (). */
+char *unit_plain_number (UnitKind kind, double stored, int decimals);
+/* The same with its symbol. */
+char *unit_plain_text (UnitKind kind, double stored, int decimals);
 
 /* The round steps of a scale in rising order, as shown: 1, 2, 5, 10 … at rank 0, 1, 2, 3
  * … For degrees and minutes 30′, 20′, 10′, 5′, 2′, 1′ lie below 1°, then tenths of a

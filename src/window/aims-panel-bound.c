@@ -58,8 +58,7 @@ range_bound_new (gboolean is_lower, const AimInfo *aim, const char *name)
   unit_spin_begin (GTK_SPIN_BUTTON (spin), unit_kind_of (aim->unit), aim->decimals, NULL);
   unit_spin_set_open (GTK_SPIN_BUTTON (spin), bound->open);
   gtk_text_set_placeholder_text (GTK_TEXT (text), _ ("open"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  name, -1);
+  unit_spin_set_name (GTK_SPIN_BUTTON (spin), name);
   return spin;
 }
 

@@ -70,8 +70,8 @@ turns_text (double turns)
     return g_strdup ("–");
   if (fabs (turns) < 0.005)
     return g_steal_pointer (&number);
-  /* Translators: turns of the tie rod. */
-  return g_strdup_printf (turns > 0.0 ? _ ("%s out") : _ ("%s in"), number);
+  /* Translators: turns that make the tie rod longer or shorter. */
+  return g_strdup_printf (turns > 0.0 ? _ ("%s longer") : _ ("%s shorter"), number);
 }
 
 /* "−1.93", "0.48 in". */

@@ -3,7 +3,7 @@
 #include "window/whole-text.h"
 
 #include "model/joint-table.h"
-#include "model/number-text.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -78,13 +78,31 @@ set_text (GtkWidget *label, const char *text)
     gtk_label_set_label (GTK_LABEL (label), text);
 }
 
+/* As shown; what is no unit of ours stays. */
+static char *
+figure_text (const JointRow *row, double value)
+{
+  char text[64];
+
+  unit_format (unit_kind_of (row->unit), value, row->decimals, FALSE, text, sizeof text);
+  return g_strdup (text);
+}
+
+static const char *
+unit_of (const JointRow *row)
+{
+  const UnitKind kind = unit_kind_of (row->unit);
+
+  return kind == UNIT_NONE ? row->unit : unit_symbol (kind);
+}
+
 static void
 show_cell (GtkWidget *label, const JointRow *row, int column)
 {
   const double value = value_at (row, column);
   g_autofree char *text = is_part (column) && !row->is_vector ? g_strdup ("")
-                          : isfinite (value) ? number_text (value, row->decimals)
-                                             : g_strdup ("–");
+                          : isfinite (value)                  ? figure_text (row, value)
+                                                              : g_strdup ("–");
 
   set_text (label, text);
 }
@@ -93,9 +111,9 @@ show_cell (GtkWidget *label, const JointRow *row, int column)
 static void
 describe_row (GtkWidget *name, const JointRow *row)
 {
-  g_autofree char *size = number_text (row->value, row->decimals);
+  g_autofree char *size = figure_text (row, row->value);
   g_autofree char *text =
-      g_strdup_printf ("%s %s. %s", isfinite (row->value) ? size : "–", row->unit,
+      g_strdup_printf ("%s %s. %s", isfinite (row->value) ? size : "–", unit_of (row),
                        row->meaning);
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (name),
@@ -130,13 +148,15 @@ sw_loads_table_show (SwLoadsTable *self)
     show_cell (cells[COLUMN_REFERENCE], &was, COLUMN_REFERENCE);
     for (int column = COLUMN_SIZE; column < N_COLUMNS; column++)
       show_cell (cells[column], &row, column);
+    set_text (cells[COLUMN_UNIT], unit_of (&row));
     describe_row (cells[COLUMN_NAME], &row);
   }
 }
 
 static void
-append_number (GString *text, double value)
+append_number (GString *text, const JointRow *row, double stored)
 {
+  const double value = unit_shown (unit_kind_of (row->unit), stored);
   char figure[G_ASCII_DTOSTR_BUF_SIZE];
 
   g_string_append_c (text, '\t');
@@ -159,11 +179,11 @@ sw_loads_table_get_text (SwLoadsTable *self)
     const JointRow was = row_of (study, corners->baseline, i);
     const JointRow row = row_of (study, corners->in_hand, i);
 
-    g_string_append_printf (text, "%s\t%s", row.name, row.unit);
-    append_number (text, was.value);
-    append_number (text, row.value);
+    g_string_append_printf (text, "%s\t%s", row.name, unit_of (&row));
+    append_number (text, &was, was.value);
+    append_number (text, &row, row.value);
     for (int column = COLUMN_FORWARD; column < N_COLUMNS; column++)
-      append_number (text, row.is_vector ? value_at (&row, column) : (double) NAN);
+      append_number (text, &row, row.is_vector ? value_at (&row, column) : (double) NAN);
     g_string_append_c (text, '\n');
   }
   return g_string_free (text, FALSE);
@@ -256,7 +276,7 @@ add_rows (SwLoadsTable *self)
     for (int column = 0; column < N_COLUMNS; column++)
       cells[column] = new_label (self, column, (int) i + 1,
                                  column == COLUMN_NAME   ? row.name
-                                 : column == COLUMN_UNIT ? row.unit
+                                 : column == COLUMN_UNIT ? unit_of (&row)
                                                          : "");
     gtk_widget_set_tooltip_text (cells[COLUMN_NAME],
                                  row.meaning[0] != '\0' ? row.meaning : NULL);

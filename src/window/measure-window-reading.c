@@ -136,10 +136,8 @@ figure (const Measures *measures, Quantity quantity)
 {
   char text[32];
 
-  quantity_format (quantity, measures->value[quantity], FALSE, text, sizeof text);
-  return g_strconcat (text,
-                      quantity_dimension (quantity) == DIMENSION_ANGLE ? "°" : " mm",
-                      NULL);
+  quantity_format_whole (quantity, measures->value[quantity], FALSE, text, sizeof text);
+  return g_strdup (text);
 }
 
 /* Figures that a gauge on the car can confirm. */

@@ -91,9 +91,9 @@ show_page (QuantityWindow *self, Quantity quantity)
 {
   const QuantityInfo info = quantity_info (quantity);
   g_auto (QuantityHelp) help = quantity_help (quantity);
-  g_autofree char *title = info.unit[0] != '\0'
-                               ? g_strdup_printf ("%s, %s", info.name, info.unit)
-                               : g_strdup (info.name);
+  const char *unit = quantity_caption (quantity);
+  g_autofree char *title = unit[0] != '\0' ? g_strdup_printf ("%s, %s", info.name, unit)
+                                           : g_strdup (info.name);
   GtkWidget *child;
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->page))) != NULL)

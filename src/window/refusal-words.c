@@ -53,6 +53,21 @@ refusal_of_number (const char *name, const char *text)
 }
 
 char *
+refusal_of_piece (const char *name, const char *text, const char *why)
+{
+  return g_strdup_printf (_ ("“%s” holds “%s”, which is no number: %s"), name, text, why);
+}
+
+char *
+refusal_of_bound (const char *name, const char *text, gboolean is_high, const char *bound)
+{
+  /* Translators: the name of an entry, its bound as “45.00°”, what was typed. */
+  return g_strdup_printf (is_high ? _ ("“%s” is at most %s; “%s” is more.")
+                                  : _ ("“%s” is at least %s; “%s” is less."),
+                          name, bound, text);
+}
+
+char *
 refusal_in_words (const char *sentence, RefusalEntry entry, gpointer data)
 {
   static GRegex *path;

@@ -13,5 +13,15 @@ typedef char *(*RefusalEntry) (const char *path, gpointer data);
 /* That the entry @name holds @text, which is no number. Free with g_free (). */
 char *refusal_of_number (const char *name, const char *text);
 
+/* The same with the sentence @why. */
+char *refusal_of_piece (const char *name, const char *text, const char *why);
+
+/* That the entry @name takes no more than @bound, or no less, "45.00°", where it holds
+ * @text. Free with g_free (). */
+char *refusal_of_bound (const char *name,
+                        const char *text,
+                        gboolean is_high,
+                        const char *bound);
+
 /* @sentence with the name of the entry in place of each path. Free with g_free (). */
 char *refusal_in_words (const char *sentence, RefusalEntry entry, gpointer data);

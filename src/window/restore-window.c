@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/restore-window.h"
 #include "window/escape-key.h"
+#include "window/unit-spin.h"
 
 #include "model/restore.h"
 
@@ -85,7 +86,7 @@ new_goal_row (SwBench *bench, RestoreGoal goal)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6), *bar = gtk_box_new (0, 8);
   GtkWidget *title = gtk_label_new (heading (goal)),
             *limit = gtk_label_new (_ ("at most"));
-  GtkWidget *sentence = gtk_label_new (NULL), *unit = gtk_label_new (_ ("mm"));
+  GtkWidget *sentence = gtk_label_new (NULL), *unit = gtk_label_new (NULL);
 
   row->bench = g_object_ref (bench);
   row->goal = goal;
@@ -100,9 +101,8 @@ new_goal_row (SwBench *bench, RestoreGoal goal)
   gtk_widget_set_hexpand (limit, TRUE);
   gtk_label_set_xalign (GTK_LABEL (limit), 1.0f);
   gtk_spin_button_set_value (row->most, restore_usual_limits (goal).most);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row->most),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("The part is at most"), -1);
+  unit_spin_begin (row->most, UNIT_LENGTH, 0, GTK_LABEL (unit));
+  unit_spin_set_name (row->most, _ ("Limit of the part"));
   gtk_box_append (GTK_BOX (bar), limit);
   gtk_box_append (GTK_BOX (bar), GTK_WIDGET (row->most));
   gtk_box_append (GTK_BOX (bar), unit);

@@ -52,9 +52,9 @@ show_tie_rod (SwSetupPanel *self)
   else if (fabs (change) < 0.005)
     text = g_strdup (_ ("Tie rod as measured"));
   else if (change > 0.0)
-    text = g_strdup_printf (_ ("Tie rod %s longer: %.2f turns out"), length, turns);
+    text = g_strdup_printf (_ ("Tie rod %s longer: %.2f turns"), length, turns);
   else
-    text = g_strdup_printf (_ ("Tie rod %s shorter: %.2f turns in"), length, turns);
+    text = g_strdup_printf (_ ("Tie rod %s shorter: %.2f turns"), length, turns);
   if (g_strcmp0 (gtk_label_get_label (self->tie_rod), text) != 0)
     gtk_label_set_label (self->tie_rod, text);
 }
@@ -300,8 +300,7 @@ add_right_rows (SwSetupPanel *self)
 
     self->right[i] = number_row_attach (self->right_grid, i, &rows[i].row, &name);
     gtk_label_set_mnemonic_widget (name, NULL);
-    gtk_accessible_update_property (GTK_ACCESSIBLE (self->right[i]),
-                                    GTK_ACCESSIBLE_PROPERTY_LABEL, rows[i].spoken, -1);
+    unit_spin_set_name (self->right[i], rows[i].spoken);
     g_signal_connect_swapped (self->right[i], "value-changed",
                               G_CALLBACK (on_right_changed_cb), self);
   }
@@ -316,7 +315,7 @@ sw_setup_panel_init (SwSetupPanel *self)
   unit_spin_begin (self->rearward, UNIT_LENGTH, 1, self->rearward_unit);
   unit_spin_begin (self->up, UNIT_LENGTH, 1, self->up_unit);
   unit_spin_begin (self->lowering, UNIT_LENGTH, 1, self->lowering_unit);
-  unit_spin_begin (self->pitch, UNIT_LENGTH, 2, self->pitch_unit);
+  unit_spin_begin (self->pitch, UNIT_PITCH, 2, self->pitch_unit);
   add_right_rows (self);
 }
 

@@ -2,8 +2,6 @@
 #include "window/springs-panel-cure.h"
 #include "window/springs-panel-number.h"
 
-#include "model/number-text.h"
-
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -75,13 +73,14 @@ static void
 describe (Cure *self)
 {
   g_autofree char *height =
-      number_text (sw_bench_get_setup (springs_edit_bench (self->edit))->lowering_mm, 1);
+      unit_text (UNIT_LENGTH,
+                 sw_bench_get_setup (springs_edit_bench (self->edit))->lowering_mm, 1);
   g_autofree char *tip = g_strdup_printf (
       self->by == RAISE_PERCH
           ? _ ("Puts the perch where the springs carry the car at this setup’s lowering, "
-               "%s mm")
+               "%s")
           : _ ("Winds the bar so that the springs carry the car at this setup’s lowering, "
-               "%s mm"),
+               "%s"),
       height);
 
   gtk_widget_set_tooltip_text (self->button, tip);

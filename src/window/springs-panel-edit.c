@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/springs-panel-edit.h"
+#include "window/refusal-units.h"
 #include "window/refusal-words.h"
 #include "window/springs-panel-rows.h"
 
@@ -229,8 +230,11 @@ springs_edit_store (SpringsEdit *self, const SpringSet *set, const char *label)
   g_autoptr (GError) error = NULL;
   const char *inside = NULL;
 
-  if (!car_check_springs (&set->springs, &error) || !car_check_rod (&set->rod, &error))
-    return refusal_in_words (error->message, name_path, &inside);
+  if (!car_check_springs (&set->springs, &error) || !car_check_rod (&set->rod, &error)) {
+    g_autofree char *refusal = refusal_in_units (error->message);
+
+    return refusal_in_words (refusal, name_path, &inside);
+  }
   store (self, set, label);
   return NULL;
 }

@@ -1,15 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/springs-panel-number.h"
+#include "window/refusal-words.h"
 #include "window/typed-number.h"
 
+#include "model/car-json.h"
 #include "model/typed-expression.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
-#define WIDTH_CHARS 6
-#define SHOWN 1e4 /* of a number in a unit that it is not stored in */
+#define WIDTH_CHARS 7 /* "−13.386" */
 
 typedef enum {
   DRAG_NONE,
@@ -36,6 +37,15 @@ springs_label_new (const char *text, const char *style)
   return label;
 }
 
+/* What is converted has no end: thousandths of an inch, hundredths of what is smaller. */
+static double
+shown_rounded (UnitKind kind, double shown)
+{
+  const double digits = kind == UNIT_LENGTH || kind == UNIT_MODULUS ? 1000.0 : 100.0;
+
+  return round (shown * digits) / digits;
+}
+
 char *
 springs_number_text (UnitKind kind, double value, gboolean may_be_empty)
 {
@@ -43,8 +53,8 @@ springs_number_text (UnitKind kind, double value, gboolean may_be_empty)
 
   if (value == 0.0 && may_be_empty)
     return g_strdup ("");
-  /* whole to the bit where it is stored so; what is converted has no end */
-  return typed_number_text (shown == value ? value : round (shown * SHOWN) / SHOWN);
+  /* to the bit where it is shown as it is stored */
+  return typed_number_text (shown == value ? value : shown_rounded (kind, shown));
 }
 
 char *
@@ -56,24 +66,32 @@ springs_read_number (const char *text,
 {
   g_autofree char *refusal = NULL;
 
-  switch (typed_expression_read (text, kind, value, &refusal)) {
+  switch (kind == UNIT_ANGLE ? typed_expression_read_stored (text, kind, value, &refusal)
+                             : typed_expression_read (text, kind, value, &refusal)) {
   case EXPRESSION_VALUE:
     return NULL;
   case EXPRESSION_EMPTY:
     return may_be_empty ? NULL : g_strdup_printf (_ ("“%s” needs a number."), name);
   default:
-    return g_strdup_printf (_ ("“%s” holds “%s”, which is no number: %s"), name, text,
-                            refusal);
+    return refusal_of_piece (name, text, refusal);
   }
 }
 
-/* Of "mm up", that of "mm"; angles stay decimal. */
+/* Of "mm up", that of "mm". */
 static UnitKind
-kind_of (const SpringsRow *row)
+typed_kind (const SpringsRow *row)
 {
   const char *unit = row->unit != NULL ? row->unit : "";
   g_autofree char *symbol = g_strndup (unit, strcspn (unit, " "));
-  const UnitKind kind = unit_kind_of (symbol);
+
+  return unit_kind_of (symbol);
+}
+
+/* Angles stay decimal. */
+static UnitKind
+kind_of (const SpringsRow *row)
+{
+  const UnitKind kind = typed_kind (row);
 
   return kind == UNIT_ANGLE ? UNIT_NONE : kind;
 }
@@ -100,6 +118,41 @@ store (Number *self, double value)
   return springs_edit_store (self->edit, &set, springs_change_label (self->row->group));
 }
 
+/* In the unit that is shown. */
+static char *
+bound_text (const SpringsRow *row, double bound)
+{
+  const UnitKind kind = kind_of (row);
+  const char *symbol =
+      typed_kind (row) == UNIT_ANGLE ? unit_symbol (UNIT_NONE) : unit_symbol (kind);
+  g_autofree char *number = springs_number_text (kind, bound, FALSE);
+
+  if (typed_kind (row) == UNIT_ANGLE)
+    return g_strconcat (number, "°", NULL);
+  return symbol[0] == '\0' ? g_steal_pointer (&number)
+                           : g_strconcat (number, " ", symbol, NULL);
+}
+
+/* What the file takes, where it says so. */
+static char *
+refuse_beyond (const SpringsRow *row, const char *name, const char *text, double value)
+{
+  double least = row->least, most = row->most;
+  gboolean is_open = FALSE;
+
+  car_spring_bounds (row->path, &least, &most, &is_open);
+  if (value == 0.0 && row->may_be_empty)
+    return NULL;
+  /* 0 would make another alternative of it: a bar that has its sizes instead of a rate */
+  if ((value == 0.0 && row->least > 0.0) || (is_open && value <= least && least == 0.0))
+    return g_strdup_printf (_ ("“%s” must be above 0."), name);
+  if (value >= least && value <= most)
+    return NULL;
+
+  g_autofree char *limit = bound_text (row, value > most ? most : least);
+  return refusal_of_bound (name, text, value > most, limit);
+}
+
 static char *
 take (const char *text, gpointer data)
 {
@@ -108,16 +161,14 @@ take (const char *text, gpointer data)
   g_autofree char *name = springs_row_full_name (row);
   double value;
   char *refusal =
-      springs_read_number (text, name, kind_of (row), row->may_be_empty, &value);
+      springs_read_number (text, name, typed_kind (row), row->may_be_empty, &value);
 
   if (refusal != NULL)
     return refusal;
-  /* 0 would make another alternative of it: a bar that has its sizes instead of a rate */
-  if (value == 0.0 && !row->may_be_empty && row->least > 0.0)
-    return g_strdup_printf (_ ("“%s” must be above 0."), name);
   if (row->is_count && (value < 0.0 || value != floor (value)))
     return g_strdup_printf (_ ("“%s” takes a whole number."), name);
-  return store (self, value);
+  refusal = refuse_beyond (row, name, text, value);
+  return refusal != NULL ? refusal : store (self, value);
 }
 
 static double

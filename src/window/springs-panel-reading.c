@@ -19,9 +19,9 @@ static char *
 bar_words (const SpringLaw *law, const SpringSet *set)
 {
   g_autofree char *rate =
-      number_text (spring_law_bar_rate (law) * DEGREE / 1000.0, 2); /* N·m/° */
+      unit_text (UNIT_TWIST_RATE, spring_law_bar_rate (law) * DEGREE / 1000.0, 2);
 
-  return springs_ask_bar_sizes (set) ? g_strdup_printf (_ ("= %s N·m/°"), rate) : NULL;
+  return springs_ask_bar_sizes (set) ? g_strdup_printf ("= %s", rate) : NULL;
 }
 
 /* The way of the lever's end, and the splines that it is moved by. */

@@ -353,20 +353,19 @@ const SpringsRow springs_rows[N_SPRINGS_ROWS] = {
 
 const SpringsTableRow springs_tables[N_SPRINGS_TABLES] = {
   [TABLE_COIL] = { SPRINGS_COIL, "coil.table", N_ ("Coil’s law"),
-                   N_ ("Of a progressive coil: pairs of millimetres squashed and newtons, "
-                       "rising"),
-                   N_ ("mm N; …"), "0 0; 40 900; 80 2300", SPRINGS (coil.table), FALSE,
-                   with_coil_table },
+                   N_ ("Of a progressive coil: pairs of length squashed and force, rising"),
+                   UNIT_LENGTH, UNIT_FORCE, "0 0; 40 900; 80 2300", "0 0; 1.5 200; 3 500",
+                   SPRINGS (coil.table), FALSE, with_coil_table },
   [TABLE_BUMP_STOP] = { SPRINGS_STOPS, "bump_stop.table", N_ ("Stop’s law"),
-                        N_ ("Of the bump stop: pairs of millimetres squashed and newtons, "
-                            "rising"),
-                        N_ ("mm N; …"), "0 0; 10 300; 20 1200", SPRINGS (bump_stop.table),
-                        FALSE, with_stop },
+                        N_ ("Of the bump stop: pairs of length squashed and force, rising"),
+                        UNIT_LENGTH, UNIT_FORCE, "0 0; 10 300; 20 1200",
+                        "0 0; 0.4 70; 0.8 270", SPRINGS (bump_stop.table), FALSE,
+                        with_stop },
   [TABLE_DAMPER] = { SPRINGS_DAMPER, "damper.table", N_ ("Damper’s law"),
-                     N_ ("Pairs of damper speed in metres per second and newtons, bump "
-                         "positive, rising; empty where it is not known"),
-                     N_ ("m/s N; …"), "-0.5 -1200; 0 0; 0.5 600", SPRINGS (damper.table),
-                     TRUE, always },
+                     N_ ("Pairs of damper speed and force, bump positive, rising; empty "
+                         "where it is not known"),
+                     UNIT_SPEED, UNIT_FORCE, "-0.5 -1200; 0 0; 0.5 600",
+                     "-20 -270; 0 0; 20 135", SPRINGS (damper.table), TRUE, always },
 };
 
 double

@@ -6,6 +6,8 @@
 
 #include "window/springs-panel-edit.h"
 
+#include "model/unit.h"
+
 typedef gboolean (*SpringsAsk) (const SpringSet *set);
 
 /* A number of the set; 0 is shown as nothing where may_be_empty. */
@@ -80,8 +82,9 @@ void springs_row_set (const SpringsRow *row, SpringSet *set, double value);
 typedef struct {
   SpringsGroup group;
   const char *path;
-  const char *name, *meaning, *unit; /* to be translated */
-  const char *example;
+  const char *name, *meaning; /* to be translated */
+  UnitKind x, y;
+  const char *example, *inch_example;
   gsize offset; /* of the SpringTable in a SpringSet */
   gboolean may_be_empty;
   SpringsAsk is_asked;

@@ -4,7 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#define WIDTH_CHARS 5
+#define WIDTH_CHARS 6
 #define N_SIZES 3 /* outer, bore, length */
 
 /* Rows are made once: their entries keep what is typed in them while others change. */
@@ -17,20 +17,20 @@ typedef struct {
 
 struct Sections {
   SpringsEdit *edit;
-  GtkWidget *box, *add;
+  GtkWidget *box, *add, *heads[N_SIZES];
   Cell cells[BAR_SECTIONS_MOST][N_SIZES];
   GtkWidget *entries[BAR_SECTIONS_MOST][N_SIZES], *removes[BAR_SECTIONS_MOST];
 };
 
 static const struct {
-  const char *head, *name, *meaning; /* to be translated */
+  const char *head, *name, *meaning; /* to be translated; %s is the unit of lengths */
   double step;
 } sizes[N_SIZES] = {
-  { N_ ("Outer, mm"), N_ ("Section %u, outer"), N_ ("Outside diameter of this length"),
+  { N_ ("Outer, %s"), N_ ("Section %u, outer"), N_ ("Outside diameter of this length"),
     0.5 },
-  { N_ ("Bore, mm"), N_ ("Section %u, bore"), N_ ("Inside diameter of a hollow length"),
+  { N_ ("Bore, %s"), N_ ("Section %u, bore"), N_ ("Inside diameter of a hollow length"),
     0.5 },
-  { N_ ("Length, mm"), N_ ("Section %u, length"), N_ ("Of this size, as it twists"),
+  { N_ ("Length, %s"), N_ ("Section %u, length"), N_ ("Of this size, as it twists"),
     5.0 },
 };
 
@@ -65,7 +65,7 @@ take (const char *text, gpointer data)
   const Cell *cell = data;
   g_autofree char *name = g_strdup_printf (_ (sizes[cell->size].name), cell->index + 1);
   double value;
-  char *refusal = springs_read_number (text, name, UNIT_NONE, is_bore (cell), &value);
+  char *refusal = springs_read_number (text, name, UNIT_LENGTH, is_bore (cell), &value);
 
   return refusal != NULL ? refusal : store (cell, value);
 }
@@ -76,11 +76,23 @@ step (int steps, gpointer data)
   const Cell *cell = data;
   SpringSet set = *springs_edit_now (cell->list->edit);
   const double now = *number_at (&set.springs.bar, cell->index, cell->size);
-  const double wanted = MAX (now + steps * sizes[cell->size].step, 0.0);
+  const double by = unit_round_step (UNIT_LENGTH, sizes[cell->size].step);
+  const double wanted = MAX (now + steps * by, 0.0);
   g_autofree char *refusal = store (cell, wanted);
 
   if (refusal != NULL)
     springs_edit_refuse (cell->list->edit, refusal);
+}
+
+static void
+show_heads (Sections *self)
+{
+  for (gsize size = 0; size < N_SIZES; size++) {
+    g_autofree char *head =
+        g_strdup_printf (_ (sizes[size].head), unit_symbol (UNIT_LENGTH));
+
+    gtk_label_set_label (GTK_LABEL (self->heads[size]), head);
+  }
 }
 
 static void
@@ -91,13 +103,14 @@ show (gpointer part)
   CarTorsionBar *bar = &set.springs.bar;
 
   gtk_widget_set_visible (self->box, springs_ask_bar_sizes (&set));
+  show_heads (self);
   for (guint i = 0; i < BAR_SECTIONS_MOST; i++) {
     const gboolean is_there = i < bar->n_sections;
 
     for (gsize size = 0; size < N_SIZES; size++) {
       const double value = is_there ? *number_at (bar, i, size) : 0.0;
       g_autofree char *text =
-          springs_number_text (UNIT_NONE, value, !is_there || size == 1);
+          springs_number_text (UNIT_LENGTH, value, !is_there || size == 1);
 
       gtk_widget_set_visible (self->entries[i][size], is_there);
       sw_committed_entry_show (SW_COMMITTED_ENTRY (self->entries[i][size]), text);
@@ -184,10 +197,9 @@ springs_sections_new (SpringsEdit *edit)
   gtk_grid_set_column_spacing (GTK_GRID (grid), 4);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 4);
   for (int size = 0; size < N_SIZES; size++) {
-    GtkWidget *head = springs_label_new (_ (sizes[size].head), "dim-label");
-
-    gtk_widget_add_css_class (head, "caption");
-    gtk_grid_attach (GTK_GRID (grid), head, size, 0, 1, 1);
+    self->heads[size] = springs_label_new ("", "dim-label");
+    gtk_widget_add_css_class (self->heads[size], "caption");
+    gtk_grid_attach (GTK_GRID (grid), self->heads[size], size, 0, 1, 1);
   }
   for (guint i = 0; i < BAR_SECTIONS_MOST; i++)
     add_row (self, GTK_GRID (grid), i);

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/springs-panel-start.h"
-#include "window/typed-number.h"
 
 #include "model/number-text.h"
 #include "model/spring-law.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -149,27 +149,69 @@ springs_end (SpringSet *set, SpringsGroup group)
 }
 
 static char *
+length_words (double mm)
+{
+  return unit_plain_text (UNIT_LENGTH, mm, 1);
+}
+
+static char *
 coil_sentence (const CarCoil *coil)
 {
-  g_autofree char *rate = typed_number_text (coil->rate_n_per_mm);
-  g_autofree char *length = typed_number_text (coil->free_length_mm);
-  g_autofree char *perch = number_text (coil->perch_mm, 1);
+  g_autofree char *rate = unit_plain_text (UNIT_RATE, coil->rate_n_per_mm, 2);
+  g_autofree char *length = length_words (coil->free_length_mm);
+  g_autofree char *perch = unit_text (UNIT_LENGTH, coil->perch_mm, 1);
 
-  return g_strdup_printf (_ ("Added a coil of %s N/mm, %s mm long, its perch at %s mm: a "
-                             "start to be overwritten, not measured."),
-                          rate, length, perch);
+  return g_strdup_printf (
+      _ ("Added a coil of %s, %s long, its perch at %s: a start to be "
+         "overwritten, not measured."),
+      rate, length, perch);
 }
 
 static char *
 bar_sentence (const CarTorsionBar *bar)
 {
-  g_autofree char *outer = typed_number_text (bar->sections[0].outer_mm);
-  g_autofree char *length = typed_number_text (bar->sections[0].length_mm);
+  g_autofree char *outer = length_words (bar->sections[0].outer_mm);
+  g_autofree char *length = length_words (bar->sections[0].length_mm);
   g_autofree char *angle = number_text (bar->clamp_angle_deg, 1);
 
-  return g_strdup_printf (_ ("Added a solid bar of %s mm, %s mm long, wound up by %s°: a "
+  return g_strdup_printf (
+      _ ("Added a solid bar of %s, %s long, wound up by %s°: a start to "
+         "be overwritten, not measured."),
+      outer, length, angle);
+}
+
+static char *
+helper_sentence (void)
+{
+  g_autofree char *rate = unit_plain_text (UNIT_RATE, START_HELPER_RATE, 2);
+  g_autofree char *length = length_words (START_HELPER_LENGTH);
+
+  return g_strdup_printf (
+      _ ("Added a helper of %s, %s long: a start to be overwritten, not "
+         "measured."),
+      rate, length);
+}
+
+/* @format takes two lengths. */
+static char *
+lengths_sentence (const char *format, double first, double second)
+{
+  g_autofree char *one = length_words (first), *other = length_words (second);
+
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
+  return g_strdup_printf (format, one, other);
+#pragma GCC diagnostic pop
+}
+
+static char *
+stop_sentence (void)
+{
+  g_autofree char *gap = length_words (START_GAP);
+
+  return g_strdup_printf (_ ("Added a bump stop that touches after %s of strut travel: a "
                              "start to be overwritten, not measured."),
-                          outer, length, angle);
+                          gap);
 }
 
 char *
@@ -181,22 +223,17 @@ springs_start_sentence (const SpringSet *set, SpringsGroup group)
   case SPRINGS_COIL:
     return coil_sentence (&set->springs.coil);
   case SPRINGS_HELPER:
-    return g_strdup_printf (_ ("Added a helper of %g N/mm, %g mm long: a start to be "
-                               "overwritten, not measured."),
-                            START_HELPER_RATE, START_HELPER_LENGTH);
+    return helper_sentence ();
   case SPRINGS_STOPS:
-    return g_strdup_printf (_ ("Added a bump stop that touches after %g mm of strut "
-                               "travel: a start to be overwritten, not measured."),
-                            START_GAP);
+    return stop_sentence ();
   case SPRINGS_ANTI_ROLL:
-    return g_strdup_printf (
-        _ ("Added a solid bar of %g mm with arms of %g mm: a start to "
-           "be overwritten, not measured."),
-        START_ROLL_DIAMETER, START_ROLL_ARM);
+    return lengths_sentence (_ ("Added a solid bar of %s with arms of %s: a start to be "
+                                "overwritten, not measured."),
+                             START_ROLL_DIAMETER, START_ROLL_ARM);
   case SPRINGS_ROD:
-    return g_strdup_printf (_ ("Added a solid rod of %g mm, its guide %g mm above the "
-                               "strut foot: a start to be overwritten, not measured."),
-                            START_ROD, START_GUIDE_HEIGHT);
+    return lengths_sentence (_ ("Added a solid rod of %s, its guide %s above the strut "
+                                "foot: a start to be overwritten, not measured."),
+                             START_ROD, START_GUIDE_HEIGHT);
   default:
     return NULL;
   }

@@ -13,14 +13,20 @@ typedef struct {
   GtkWidget *name, *unit, *entry;
 } Table;
 
+static const char *
+example_of (const SpringsTableRow *row)
+{
+  return unit_choice ()->length == LENGTH_INCH ? row->inch_example : row->example;
+}
+
 char *
-springs_table_text (const SpringTable *table)
+springs_table_text (const SpringsTableRow *row, const SpringTable *table)
 {
   GString *text = g_string_new (NULL);
 
   for (gsize i = 0; i < table->n; i++) {
-    g_autofree char *x = typed_number_text (table->x[i]);
-    g_autofree char *y = typed_number_text (table->y[i]);
+    g_autofree char *x = springs_number_text (row->x, table->x[i], FALSE);
+    g_autofree char *y = springs_number_text (row->y, table->y[i], FALSE);
 
     g_string_append_printf (text, "%s%s %s", i > 0 ? "; " : "", x, y);
   }
@@ -36,26 +42,60 @@ refuse_order (const char *name, double before, double x)
                           name, second, first);
 }
 
+/* As it was stored where it is typed as that was shown. */
+static double
+stored_number (UnitKind kind, double typed, const double *before, gsize n)
+{
+  g_autofree char *text = typed_number_text (typed);
+
+  for (gsize i = 0; i < n; i++) {
+    g_autofree char *shown = springs_number_text (kind, before[i], FALSE);
+
+    if (g_str_equal (shown, text))
+      return before[i];
+  }
+  return unit_stored (kind, typed);
+}
+
+static char *
+refuse_numbers (const SpringsTableRow *row, const GArray *numbers)
+{
+  const char *name = _ (row->name);
+
+  if (numbers == NULL || numbers->len % 2 != 0)
+    return g_strdup_printf (_ ("“%s” takes pairs of numbers, as in %s."), name,
+                            example_of (row));
+  if (numbers->len > 2 * SPRING_TABLE_MOST)
+    return g_strdup_printf (_ ("“%s” takes at most %d pairs."), name, SPRING_TABLE_MOST);
+  for (guint i = 2; i < numbers->len; i += 2) {
+    const double last = g_array_index (numbers, double, i - 2);
+    const double x = g_array_index (numbers, double, i);
+
+    if (!(x > last))
+      return refuse_order (name, last, x);
+  }
+  return NULL;
+}
+
 char *
-springs_table_read (const char *text,
-                    const char *name,
-                    const char *example,
+springs_table_read (const SpringsTableRow *row,
+                    const char *text,
+                    const SpringTable *before,
                     SpringTable *table)
 {
   g_autoptr (GArray) numbers = typed_numbers_read (text);
+  char *refusal = refuse_numbers (row, numbers);
 
   *table = (SpringTable){ 0 };
-  if (numbers == NULL || numbers->len % 2 != 0)
-    return g_strdup_printf (_ ("“%s” takes pairs of numbers, as in %s."), name, example);
-  if (numbers->len > 2 * SPRING_TABLE_MOST)
-    return g_strdup_printf (_ ("“%s” takes at most %d pairs."), name, SPRING_TABLE_MOST);
-  for (gsize i = 0; i < numbers->len / 2; i++) {
-    table->x[i] = g_array_index (numbers, double, 2 * i);
-    table->y[i] = g_array_index (numbers, double, 2 * i + 1);
-    if (i > 0 && !(table->x[i] > table->x[i - 1]))
-      return refuse_order (name, table->x[i - 1], table->x[i]);
-  }
+  if (refusal != NULL)
+    return refusal;
   table->n = numbers->len / 2;
+  for (gsize i = 0; i < table->n; i++) {
+    const double *pair = &g_array_index (numbers, double, 2 * i);
+
+    table->x[i] = stored_number (row->x, pair[0], before->x, before->n);
+    table->y[i] = stored_number (row->y, pair[1], before->y, before->n);
+  }
   return NULL;
 }
 
@@ -70,7 +110,7 @@ static char *
 refuse_empty (const SpringsTableRow *row)
 {
   return g_strdup_printf (_ ("“%s” needs at least two pairs, as in %s."), _ (row->name),
-                          row->example);
+                          example_of (row));
 }
 
 static char *
@@ -80,7 +120,7 @@ take (const char *text, gpointer data)
   const SpringsTableRow *row = self->row;
   SpringSet set = *springs_edit_now (self->edit);
   SpringTable table;
-  char *refusal = springs_table_read (text, _ (row->name), row->example, &table);
+  char *refusal = springs_table_read (row, text, table_of (self, &set), &table);
 
   if (refusal != NULL)
     return refusal;
@@ -96,10 +136,15 @@ show (gpointer part)
   Table *self = part;
   SpringSet set = *springs_edit_now (self->edit);
   const gboolean is_asked = self->row->is_asked (&set);
-  g_autofree char *text = springs_table_text (table_of (self, &set));
+  g_autofree char *text = springs_table_text (self->row, table_of (self, &set));
+  /* Translators: the units of pairs of numbers, “mm N; …”. */
+  g_autofree char *unit = g_strdup_printf (_ ("%s %s; …"), unit_symbol (self->row->x),
+                                           unit_symbol (self->row->y));
 
   gtk_widget_set_visible (self->name, is_asked);
   gtk_widget_set_visible (self->unit, is_asked);
+  gtk_label_set_label (GTK_LABEL (self->unit), unit);
+  gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), example_of (self->row));
   gtk_widget_set_visible (self->entry, is_asked);
   sw_committed_entry_show (SW_COMMITTED_ENTRY (self->entry), text);
 }
@@ -113,10 +158,9 @@ springs_table_add (SpringsEdit *edit, SpringsTableName name, GtkGrid *grid, int 
   self->edit = edit;
   self->row = row;
   self->name = springs_label_new (_ (row->name), NULL);
-  self->unit = springs_label_new (_ (row->unit), "dim-label");
+  self->unit = springs_label_new ("", "dim-label");
   self->entry = sw_committed_entry_new (_ (row->name), take, NULL, self);
   gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), WIDTH_CHARS);
-  gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), row->example);
   gtk_widget_set_tooltip_text (self->name, _ (row->meaning));
   sw_committed_entry_set_meaning (SW_COMMITTED_ENTRY (self->entry), _ (row->meaning));
   springs_edit_watch (edit, row->group, SW_COMMITTED_ENTRY (self->entry));

@@ -9,10 +9,11 @@
 /* Into row @at of @grid and the next; returns the rows taken. */
 int springs_table_add (SpringsEdit *edit, SpringsTableName name, GtkGrid *grid, int at);
 
-/* Free with g_free (). */
-char *springs_table_text (const SpringTable *table);
-/* NULL, or why @text is no table, naming it as @name: free with g_free (). */
-char *springs_table_read (const char *text,
-                          const char *name,
-                          const char *example,
+/* In the units chosen for the kinds of the row. Free with g_free (). */
+char *springs_table_text (const SpringsTableRow *row, const SpringTable *table);
+/* NULL, or why @text is no table: free with g_free (). What reads as @before did keeps
+ * its numbers to the bit. */
+char *springs_table_read (const SpringsTableRow *row,
+                          const char *text,
+                          const SpringTable *before,
                           SpringTable *table);

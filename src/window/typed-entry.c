@@ -6,6 +6,7 @@
 #define WIDTH_CHARS 6
 
 #define KIND "typed-kind"
+#define KEPT "typed-kept"
 
 static Typed
 read_spin (GtkSpinButton *spin, double *value)
@@ -22,22 +23,47 @@ typed_spin_set_kind (GtkSpinButton *spin, UnitKind kind)
   g_object_set_data (G_OBJECT (spin), KIND, GUINT_TO_POINTER (kind));
 }
 
-/* What is no number gives way to the one that stood there. */
+static gboolean
+is_beyond (GtkSpinButton *spin, double value)
+{
+  double least, most;
+
+  gtk_spin_button_get_range (spin, &least, &most);
+  return value < least || value > most;
+}
+
+static void
+keep_text (GtkSpinButton *spin, gboolean is_kept)
+{
+  g_object_set_data (G_OBJECT (spin), KEPT, GINT_TO_POINTER (is_kept));
+}
+
+/* What is no number gives way to the one that stood there; one beyond the bounds stays to
+ * be corrected, and whoever reads it says so. */
 static int
 on_input_cb (GtkSpinButton *spin, double *value, gpointer data)
 {
+  const Typed typed = read_spin (spin, value);
+  const gboolean is_kept = typed != TYPED_NONSENSE && is_beyond (spin, *value);
+
   (void) data;
-  if (read_spin (spin, value) == TYPED_NONSENSE)
+  keep_text (spin, is_kept);
+  if (typed == TYPED_NONSENSE || is_kept)
     *value = gtk_spin_button_get_value (spin);
   return TRUE;
 }
 
+/* GTK asks for the text after every reading. */
 static gboolean
 on_output_cb (GtkSpinButton *spin, gpointer data)
 {
   g_autofree char *text = typed_number_text (gtk_spin_button_get_value (spin));
+  const gboolean is_kept = g_object_get_data (G_OBJECT (spin), KEPT) != NULL;
 
   (void) data;
+  keep_text (spin, FALSE);
+  if (is_kept)
+    return TRUE;
   if (!g_str_equal (gtk_editable_get_text (GTK_EDITABLE (spin)), text))
     gtk_editable_set_text (GTK_EDITABLE (spin), text);
   return TRUE;
@@ -46,10 +72,9 @@ on_output_cb (GtkSpinButton *spin, gpointer data)
 gboolean
 typed_spin_is_sound (GtkSpinButton *spin)
 {
-  double value, least, most;
+  double value;
 
-  gtk_spin_button_get_range (spin, &least, &most);
-  return read_spin (spin, &value) != TYPED_NONSENSE && value >= least && value <= most;
+  return read_spin (spin, &value) != TYPED_NONSENSE && !is_beyond (spin, value);
 }
 
 /* Return would put another number there and save that. */

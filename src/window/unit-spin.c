@@ -1,5 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/unit-spin.h"
+#include "window/refusal-line.h"
+#include "window/refusal-words.h"
 #include "window/typed-entry.h"
 #include "window/units.h"
 
@@ -12,6 +14,7 @@
 typedef struct {
   GtkSpinButton *spin;
   GtkLabel *label; /* may be NULL */
+  char *name;      /* or NULL: what its mnemonic label says */
   UnitKind kind;
   int decimals;
   double step, page; /* in the stored unit */
@@ -41,6 +44,58 @@ mark (UnitSpin *self, const char *refusal)
   else if (gtk_widget_has_css_class (widget, "error"))
     gtk_widget_set_tooltip_text (widget, self->meaning);
   entry_mark (widget, refusal != NULL);
+  refusal_line_show (widget, refusal);
+}
+
+static char *
+name_of (UnitSpin *self)
+{
+  g_autoptr (GList) labels = gtk_widget_list_mnemonic_labels (GTK_WIDGET (self->spin));
+
+  if (self->name != NULL || labels == NULL)
+    return g_strdup (self->name);
+  return g_strdup (gtk_label_get_text (labels->data));
+}
+
+/* A bound as it is shown may lie beyond it by less than its last digit. */
+static gboolean
+is_bound (UnitSpin *self, double typed, double bound)
+{
+  const int decimals = unit_decimals (self->kind, self->decimals);
+
+  return unit_rounded (self->kind, unit_shown (self->kind, typed), decimals) ==
+         unit_rounded (self->kind, unit_shown (self->kind, bound), decimals);
+}
+
+/* NULL where @value is inside its bounds; free with g_free (). */
+static char *
+refuse_beyond (UnitSpin *self, double value)
+{
+  double least, most;
+
+  gtk_spin_button_get_range (self->spin, &least, &most);
+  if (value >= least && value <= most)
+    return NULL;
+
+  const gboolean is_high = value > most;
+  const double bound = is_high ? most : least;
+  g_autofree char *name = name_of (self);
+  g_autofree char *limit = unit_text (self->kind, bound, self->decimals);
+
+  return is_bound (self, value, bound)
+             ? NULL
+             : refusal_of_bound (name != NULL ? name : "", text_of (self), is_high,
+                                 limit);
+}
+
+/* Takes @why. */
+static char *
+refuse_piece (UnitSpin *self, char *why)
+{
+  g_autofree char *name = name_of (self), *reason = why;
+
+  return name != NULL ? refusal_of_piece (name, text_of (self), reason)
+                      : g_steal_pointer (&reason);
 }
 
 /* The text of the value itself gives back the value to the bit, not rounded. */
@@ -58,10 +113,14 @@ on_input_cb (GtkSpinButton *spin, double *value, UnitSpin *self)
   const ExpressionStatus status =
       typed_expression_read (text_of (self), self->kind, &typed, &refusal);
   if (status == EXPRESSION_VALUE)
+    refusal = refuse_beyond (self, typed);
+  else if (status == EXPRESSION_REFUSED)
+    refusal = refuse_piece (self, g_steal_pointer (&refusal));
+  if (status == EXPRESSION_VALUE && refusal == NULL)
     *value = typed;
   else if (status == EXPRESSION_EMPTY && !isnan (self->open))
     *value = self->open;
-  self->is_refused = status == EXPRESSION_REFUSED;
+  self->is_refused = refusal != NULL;
   mark (self, refusal);
   return TRUE;
 }
@@ -131,6 +190,7 @@ on_key_pressed_cb (GtkEventController *keys,
 static void
 unit_spin_free (UnitSpin *self)
 {
+  g_free (self->name);
   g_free (self->shown);
   g_free (self->meaning);
   g_free (self);
@@ -183,6 +243,17 @@ unit_spin_set_open (GtkSpinButton *spin, double open)
 
   self->open = open;
   show_value (self);
+}
+
+void
+unit_spin_set_name (GtkSpinButton *spin, const char *name)
+{
+  UnitSpin *self = g_object_get_data (G_OBJECT (spin), "unit-spin");
+
+  g_free (self->name);
+  self->name = g_strdup (name);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  name, -1);
 }
 
 static void

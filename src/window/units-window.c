@@ -96,8 +96,7 @@ attach_diameter (UnitsForm *form, GtkGrid *grid, int place)
   gtk_widget_set_tooltip_text (
       spin, _ ("Where the gauge touches the rims, in front of the hubs and behind them"));
   gtk_widget_set_sensitive (spin, unit_choice ()->toe == TOE_AT_DIAMETER);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Diameter of the toe"), -1);
+  unit_spin_set_name (form->diameter, _ ("Diameter of the toe"));
   attach_name (grid, place, _ ("At a diameter of"), spin);
   gtk_grid_attach (grid, spin, 1, place, 1, 1);
   gtk_grid_attach (grid, unit, 2, place, 1, 1);

@@ -323,7 +323,7 @@ test_says_what_a_fitter_needs (void)
                                        "aim −2.20 to −1.80°",
                                        "aim 4.00° or more",
                                        "measured after",
-                                       "1.25 mm a turn",
+                                       "1.25 mm pitch",
                                        "not reset in this setup",
                                        "before driving: ",
                                        "Toe-in, both wheels",
@@ -398,8 +398,8 @@ find_all (const char *text, const DrawnText *found[], guint most)
   return n;
 }
 
-/* One instruction for each tie rod, in one form: turns, which way, mm. Turned in, it is
- * shorter (common practice, no published source); its length is turns times pitch. */
+/* One instruction for each tie rod, in one form: turns, which way, mm; its length is
+ * turns times pitch. */
 static void
 test_one_tie_rod_instruction (void)
 {
@@ -411,10 +411,10 @@ test_one_tie_rod_instruction (void)
     const ChoiceAnswer answer = answer_at (car, plate, mounts[1], FALSE, 0.0);
     const double turns = answer.side[SIDE_LEFT].tie_rod_turns;
     g_autofree char *words =
-        g_strdup_printf ("%s%.2f turns %s (%.2f mm %s)",
+        g_strdup_printf ("%s%.2f turns %s (%.2f mm)",
                          toe == TOE_RESET ? "" : "before driving: ", fabs (turns),
-                         turns > 0.0 ? "out" : "in", fabs (turns) * car->thread_pitch_mm,
-                         turns > 0.0 ? "longer" : "shorter");
+                         turns > 0.0 ? "longer" : "shorter",
+                         fabs (turns) * car->thread_pitch_mm);
     const DrawnText *found[2];
 
     g_assert_cmpfloat (fabs (turns), >, 0.1);

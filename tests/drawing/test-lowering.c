@@ -127,7 +127,7 @@ test_rate_at_rest (Fixture *f, gconstpointer data)
   g_assert_cmpfloat_with_epsilon (rest.drop_per_mm, little.drop_per_mm, 1e-3);
   g_assert_cmpfloat (rest.lever_growth, ==, 0.0);
   g_assert_cmpstr (text, ==,
-                   "Not lowered. The first mm would drop the roll centre by 2.7 mm and "
+                   "Not lowered. The first 1 mm would drop the roll centre by 2.7 mm and "
                    "lengthen the lever arm by 1.7 mm.");
 }
 

@@ -22,7 +22,8 @@ choose_stored (void)
 
 /* NIST Special Publication 811 (2008), appendix B.8, as remembered, to its seven digits:
  * pound 4.535924 E-01 kg, pound-force 4.448222 E+00 N, pound-force per inch
- * 1.751268 E+02 N/m, inch 2.54 E-02 m. */
+ * 1.751268 E+02 N/m, inch 2.54 E-02 m, ksi 6.894757 E+06 Pa, pound-force foot
+ * 1.355818 E+00 N·m. */
 static void
 test_factors_are_those_published (void)
 {
@@ -31,6 +32,11 @@ test_factors_are_those_published (void)
   g_assert_cmpfloat_with_epsilon (unit_stored (UNIT_MASS, 1.0), 0.4535924, 5e-8);
   g_assert_cmpfloat_with_epsilon (unit_stored (UNIT_FORCE, 1.0), 4.448222, 5e-7);
   g_assert_cmpfloat_with_epsilon (unit_stored (UNIT_RATE, 1.0), 0.1751268, 5e-8);
+  g_assert_cmpfloat_with_epsilon (unit_stored (UNIT_STRESS, 1.0), 6.894757, 5e-7);
+  g_assert_cmpfloat_with_epsilon (unit_stored (UNIT_MODULUS, 1.0), 6.894757, 5e-7);
+  g_assert_cmpfloat_with_epsilon (unit_stored (UNIT_TORQUE, 1.0), 1355.818, 5e-4);
+  g_assert_cmpfloat_with_epsilon (unit_stored (UNIT_TWIST_RATE, 1.0), 1.355818, 5e-7);
+  g_assert_cmpfloat_with_epsilon (unit_stored (UNIT_SPEED, 1.0), 0.0254, 1e-15);
   choose_stored ();
 }
 
@@ -89,8 +95,10 @@ half_a_place (UnitKind kind, int decimals)
 static void
 test_texts_read_back (void)
 {
-  static const UnitKind kinds[] = { UNIT_LENGTH, UNIT_ANGLE, UNIT_TOE,
-                                    UNIT_MASS,   UNIT_FORCE, UNIT_RATE };
+  static const UnitKind kinds[] = { UNIT_LENGTH,     UNIT_ANGLE,   UNIT_TOE,
+                                    UNIT_MASS,       UNIT_FORCE,   UNIT_RATE,
+                                    UNIT_STRESS,     UNIT_MODULUS, UNIT_TORQUE,
+                                    UNIT_TWIST_RATE, UNIT_SPEED };
 
   for (guint i = 0; i < 9600; i++) {
     const UnitKind kind = kinds[i % G_N_ELEMENTS (kinds)];
@@ -98,7 +106,7 @@ test_texts_read_back (void)
     const double value = g_test_rand_double_range (-15.0, 15.0);
     double again;
 
-    set_choice (i / 6 % 96);
+    set_choice (i / G_N_ELEMENTS (kinds) % 96);
     g_autofree char *text = unit_text (kind, value, decimals);
     g_autofree char *refusal = NULL;
     g_test_message ("%s", text);
@@ -135,6 +143,11 @@ test_texts (void)
   assert_text (UNIT_MASS, 100.0, 0, "220 lb");               /* 220.46 */
   assert_text (UNIT_RATE, 28.0, 1, "160 lbf/in");            /* 28 / 0.1751268 = 159.88 */
   assert_text (UNIT_ANGLE_PER_LENGTH, 0.01, 4, "15.2 ′/in"); /* 0.6 · 25.4 = 15.24 */
+  assert_text (UNIT_STRESS, 900.0, 0, "130.5 ksi");          /* 900 / 6.894757 = 130.53 */
+  assert_text (UNIT_MODULUS, 79.3, 1, "11.50 Mpsi");        /* 79.3 / 6.894757 = 11.501 */
+  assert_text (UNIT_TORQUE, 1e6, 0, "737.6 lbf·ft");        /* 1e6 / 1355.818 = 737.56 */
+  assert_text (UNIT_TWIST_RATE, 38.0, 2, "28.03 lbf·ft/°"); /* 38 / 1.355818 = 28.027 */
+  assert_text (UNIT_SPEED, 0.1, 1, "3.9 in/s");             /* 0.1 / 0.0254 = 3.937 */
   assert_text (UNIT_LENGTH, (double) INFINITY, 1, "– in");
   choose_stored ();
 }

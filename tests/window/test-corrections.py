@@ -109,7 +109,7 @@ class PutBack(CorrectionsTest):
         dialog = window.wait_other_window()
         fit = window.get('push button', 'Fit it')
         with window.inside(dialog, QUESTION):
-            window.enter(window.get('spin button', 'The part is at most'), '1')
+            window.enter(window.get('spin button', 'Limit of the part'), '1')
         wait_for('no answer to fit', lambda: not fit.get_state_set().contains(
             Atspi.StateType.SENSITIVE))
 

@@ -163,6 +163,9 @@ class MakePlate(Editor):
             self.assertTrue(self.is_marked(self.node(window, 'spin button', 'Inboard')))
             window.key('Return')
             self.sentence(window, sentence)
+        self.tab_to(window, 'spin button', 'Rearward')  # beyond its bounds it stays, too
+        self.sentence(window, sentence)
+        self.assertTrue(self.is_marked(self.node(window, 'spin button', 'Inboard')))
         self.type_into(window, 'spin button', 'Inboard', '5.0625')
         window.key('Return')
         window.wait_gone(dialog)

@@ -47,7 +47,7 @@ class Panel(WindowTest):
         self.assertNotEqual(moved, 0.05)
         window.click(window.get('check box', 'Reset with the tie rod'), 8)
         wait_for('the tie rod turned', lambda: any(
-            re.fullmatch(r'Tie rod [\d.]+ mm (longer: [\d.]+ turns out|shorter: [\d.]+ turns in)',
+            re.fullmatch(r'Tie rod [\d.]+ mm (longer|shorter): [\d.]+ turns',
                          node.get_name())
             for node in window.walk() if node.get_role_name() == 'label'))
         _, toe, _ = window.read_number('Toe-in')

@@ -5,6 +5,7 @@
 #include "model/car-json.h"
 #include "model/data-path.h"
 #include "model/spring-law.h"
+#include "window/refusal-units.h"
 #include "window/springs-panel-rows.h"
 #include "window/springs-panel-start.h"
 #include "window/springs-panel-table.h"
@@ -166,15 +167,17 @@ test_an_anti_roll_bar_keeps_its_rate (void)
 static void
 test_a_law_is_what_is_typed (void)
 {
+  const SpringsTableRow *law = &springs_tables[TABLE_BUMP_STOP];
+  const SpringTable none = { 0 };
   SpringTable table;
   g_autofree char *refusal =
-      springs_table_read ("0 0;10.5\t400\n20 1500", "Law", "", &table);
+      springs_table_read (law, "0 0;10.5\t400\n20 1500", &none, &table);
 
   g_assert_cmpstr (refusal, ==, NULL);
   g_assert_cmpuint (table.n, ==, 3);
   g_assert_cmpfloat (table.x[1], ==, 10.5);
   g_assert_cmpfloat (table.y[2], ==, 1500.0);
-  g_autofree char *text = springs_table_text (&table);
+  g_autofree char *text = springs_table_text (law, &table);
   g_assert_cmpstr (text, ==, "0 0; 10.5 400; 20 1500");
 }
 
@@ -183,20 +186,87 @@ test_what_is_no_law_is_refused_by_name (void)
 {
   const char *const wrong[] = { "0 0; 10", "0 0; ten 400", "0 0; 10 400; 10 500",
                                 "0 0; 20 400; 10 500" };
+  const SpringsTableRow *law = &springs_tables[TABLE_BUMP_STOP];
+  const SpringTable none = { 0 };
   GString *long_one = g_string_new ("0 0");
   SpringTable table;
 
   for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++) {
-    g_autofree char *refusal = springs_table_read (wrong[i], "Stop’s law", "0 0", &table);
+    g_autofree char *refusal = springs_table_read (law, wrong[i], &none, &table);
 
     g_assert_nonnull (refusal);
     g_assert_nonnull (strstr (refusal, "“Stop’s law”"));
   }
   for (int i = 1; i <= SPRING_TABLE_MOST; i++)
     g_string_append_printf (long_one, "; %d %d", i, i);
-  g_autofree char *refusal = springs_table_read (long_one->str, "Law", "0 0", &table);
+  g_autofree char *refusal = springs_table_read (law, long_one->str, &none, &table);
   g_assert_nonnull (refusal);
   g_string_free (long_one, TRUE);
+}
+
+/* 8 mm, 25.4 mm and 200 N/mm by hand. */
+static void
+test_refusals_are_in_the_units_chosen (void)
+{
+  static const struct {
+    const char *metric, *shown;
+  } cases[] = {
+    { "springs.coil.wire_mm is 25.4, but must be below mean_diameter_mm, which is 8.",
+      "springs.coil.wire_mm is 1 in, but must be below mean_diameter_mm, which is 0.315 in." },
+    { "springs.torsion_bar.sections[1].outer_mm is 1016, but must be above 0 and not above "
+      "254.",
+      "springs.torsion_bar.sections[1].outer_mm is 40 in, but must be above 0 in and not "
+      "above 10 in." },
+    { "springs.damper.table[2] is at 0.254, but must lie beyond the point before it, at 1.",
+      "springs.damper.table[2] is at 10 in/s, but must lie beyond the point before it, at "
+      "39.37 in/s." },
+    { "springs.coil.table[2] gives 0 N, but cannot give less than the point before it, "
+      "444.8 N.",
+      "springs.coil.table[2] gives 0 lbf, but cannot give less than the point before it, "
+      "99.995 lbf." },
+    { "springs.coil.table[2][1] is 444.8, but must lie between 0 and 500000.",
+      "springs.coil.table[2][1] is 99.995 lbf, but must lie between 0 lbf and 112404.472 "
+      "lbf." },
+    { "springs.torsion_bar.splines is 1, but must lie between 2 and 1000.",
+      "springs.torsion_bar.splines is 1, but must lie between 2 and 1000." },
+  };
+  const UnitChoice imperial = { .length = LENGTH_INCH, .force = FORCE_LBF };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autofree char *same = refusal_in_units (cases[i].metric);
+    g_assert_cmpstr (same, ==, cases[i].metric);
+  }
+  unit_choice_set (&imperial);
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autofree char *shown = refusal_in_units (cases[i].metric);
+    g_assert_cmpstr (shown, ==, cases[i].shown);
+  }
+  unit_choice_set (&unit_choice_stored);
+}
+
+/* A law in inches and pounds-force; what is not typed anew keeps its numbers to the bit.
+ */
+static void
+test_a_law_in_other_units (void)
+{
+  const SpringsTableRow *law = &springs_tables[TABLE_BUMP_STOP];
+  const SpringTable before = { .n = 2, .x = { 0.0, 10.0 }, .y = { 0.0, 300.0 } };
+  const UnitChoice imperial = { .length = LENGTH_INCH, .force = FORCE_LBF };
+  SpringTable table;
+
+  unit_choice_set (&imperial);
+  g_autofree char *text = springs_table_text (law, &before);
+  g_assert_cmpstr (text, ==, "0 0; 0.394 67.44"); /* 10 / 25.4, 300 / 4.448222 */
+  g_autofree char *more = g_strconcat (text, "; 1 100", NULL);
+  g_autofree char *refusal = springs_table_read (law, more, &before, &table);
+  unit_choice_set (&unit_choice_stored);
+  g_assert_cmpstr (refusal, ==, NULL);
+  g_assert_cmpuint (table.n, ==, 3);
+  g_assert_cmpfloat (table.x[1], ==, 10.0);
+  g_assert_cmpfloat (table.y[1], ==, 300.0);
+  g_assert_cmpfloat (table.x[2], ==, 25.4);
+  g_assert_cmpfloat_with_epsilon (table.y[2], 444.8222, 5e-5); /* NIST SP 811, as
+                                                                  remembered */
 }
 
 static void
@@ -259,6 +329,8 @@ main (int argc, char **argv)
   g_test_add_func ("/springs-parts/anti-roll-bar", test_an_anti_roll_bar_keeps_its_rate);
   g_test_add_func ("/springs-parts/law", test_a_law_is_what_is_typed);
   g_test_add_func ("/springs-parts/no-law", test_what_is_no_law_is_refused_by_name);
+  g_test_add_func ("/springs-parts/law-in-other-units", test_a_law_in_other_units);
+  g_test_add_func ("/springs-parts/refusals", test_refusals_are_in_the_units_chosen);
   g_test_add_func ("/springs-parts/names", test_members_have_the_names_of_their_entries);
   g_test_add_func ("/springs-parts/rows", test_rows_are_told_apart);
   return g_test_run ();

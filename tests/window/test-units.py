@@ -122,6 +122,25 @@ class Units(KeptTest):
         wait_for('the entry as it was', lambda: '“kg”' not in (entry.get_description() or ''))
         self.assertEqual(window.spin('Inboard'), 0.0)
 
+    def test_what_is_past_its_bounds_stays_and_says_so(self):
+        """In inches: 150 mm are 5.906 in, and 180° are 180°."""
+        self.keep_by_hand(**IMPERIAL)
+        window = self.open(DATA / 'dunnock.swcar', title='Dunnock 1.4 sports coupé')
+        entry = self.entry(window, 'Inboard')
+        window.enter(entry, "12'")
+        sentence = "“Inboard” is at most 5.906 in; “12'” is more."
+        wait_for('the sentence', lambda: entry.get_description() == sentence)
+        window.get('label', sentence)  # in a line of its own
+        self.assertEqual(window.spin('Inboard'), 0.0)
+        window.click(entry, 20, None)
+        window.key('Escape')
+        wait_for('no sentence', lambda: window.find('label', sentence) is None)
+        window.enter(entry, '5.906')  # as the sentence has it
+        wait_for('the bound', lambda: window.spin('Inboard') == 150.0)
+        window.activate('question', GLib.Variant('s', 'springs'))
+        window.enter(window.get('text', 'Torsion bar: Clamp angle'), '999')
+        window.get('label', '“Torsion bar: Clamp angle” is at most 180°; “999” is more.')
+
     def test_a_choice_holds_at_once_and_is_kept(self):
         window = self.open()
         window.enter(self.entry(window, 'Inboard'), '25.4')
