@@ -12,7 +12,7 @@ from pathlib import Path
 
 ROOT = Path(sys.argv[1] if len(sys.argv) > 1 else Path(__file__).parent.parent).resolve()
 
-TOP_LEVEL = {'README.md', 'DEVELOPERS.md', 'LICENSE', 'meson.build',
+TOP_LEVEL = {'README.md', 'DEVELOPERS.md', 'LICENSE', 'meson.build', 'meson_options.txt',
              'src', 'data', 'tests', 'po', 'screenshots'}
 
 # A layer, and the layers that its includes may name.

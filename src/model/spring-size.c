@@ -60,18 +60,10 @@ add_if_given (const List *list, const char *name, UnitKind kind, double value)
     add_given (list, name, kind, value);
 }
 
-/* A unit that is the same for everybody; "" for none. */
 static void
-add_plain (const List *list, const char *name, double value, const char *unit)
+add_number (const List *list, const char *name, double value)
 {
-  char *number = plain_number_text (value);
-
-  if (unit[0] == '\0') {
-    add (list, g_strdup (name), number, FALSE);
-    return;
-  }
-  add (list, g_strdup (name), g_strdup_printf ("%s %s", number, unit), FALSE);
-  g_free (number);
+  add (list, g_strdup (name), plain_number_text (value), FALSE);
 }
 
 /* @given 0: what sizes make, rounded. */
@@ -88,12 +80,12 @@ static void
 add_modulus (const List *list, double modulus)
 {
   if (modulus > 0.0)
-    add_plain (list, _ ("Shear modulus"), modulus, "GPa");
+    add_given (list, _ ("Shear modulus"), UNIT_MODULUS, modulus);
 }
 
-/* "0 → 0; 8 → 190; …" of force over @kind, or over @symbol where that is UNIT_NONE. */
+/* "0 → 0; 8 → 190; …" of force over @kind. */
 static void
-add_law (const List *list, UnitKind kind, const char *symbol, const SpringTable *table)
+add_law (const List *list, UnitKind kind, const SpringTable *table)
 {
   g_autoptr (GString) text = g_string_new (NULL);
 
@@ -105,7 +97,8 @@ add_law (const List *list, UnitKind kind, const char *symbol, const SpringTable 
 
     g_string_append_printf (text, "%s%s\u00a0→\u00a0%s", i > 0 ? "; " : "", x, y);
   }
-  add (list, g_strdup_printf (_ ("Law, %s → %s"), symbol, unit_symbol (UNIT_FORCE)),
+  add (list,
+       g_strdup_printf (_ ("Law, %s → %s"), unit_symbol (kind), unit_symbol (UNIT_FORCE)),
        g_strdup (text->str), TRUE);
 }
 
@@ -147,15 +140,16 @@ add_bar (List *list, const CarTorsionBar *bar, const SpringLaw *law)
   add_if_given (list, _ ("Active length"), UNIT_LENGTH, active);
   if (active > 0.0)
     add_modulus (list, bar->shear_modulus_gpa);
-  g_autofree char *rate =
-      number_text (spring_law_bar_rate (law) * G_PI / 180.0 / 1000.0, DECIMALS);
-  add (list, g_strdup (_ ("Rate")), g_strdup_printf (_ ("%s N·m/°"), rate), FALSE);
+  add (list, g_strdup (_ ("Rate")),
+       unit_text (UNIT_TWIST_RATE, spring_law_bar_rate (law) * G_PI / 180.0 / 1000.0,
+                  DECIMALS),
+       FALSE);
   g_autofree char *clamp = given_text (UNIT_ANGLE, bar->clamp_angle_deg);
   add (list, g_strdup (_ ("Clamp angle")), g_strdup_printf (_ ("%s wound up"), clamp),
        FALSE);
   add_if_given (list, _ ("Adjuster lever"), UNIT_LENGTH, bar->lever_mm);
   if (bar->n_splines > 0)
-    add_plain (list, _ ("Splines"), (double) bar->n_splines, "");
+    add_number (list, _ ("Splines"), (double) bar->n_splines);
 }
 
 static void
@@ -179,15 +173,15 @@ static void
 add_coil_makings (const List *list, const CarCoil *coil, const SpringLaw *law)
 {
   if (coil->table.n > 0)
-    add_law (list, UNIT_LENGTH, unit_symbol (UNIT_LENGTH), &coil->table);
+    add_law (list, UNIT_LENGTH, &coil->table);
   else
     add_rate (list, coil->rate_n_per_mm, spring_law_coil_rate (law, SQUASHED));
   add_if_given (list, _ ("Wire"), UNIT_LENGTH, coil->wire_mm);
   add_if_given (list, _ ("Mean diameter"), UNIT_LENGTH, coil->mean_diameter_mm);
   if (coil->active_coils > 0.0)
-    add_plain (list, _ ("Active coils"), coil->active_coils, "");
+    add_number (list, _ ("Active coils"), coil->active_coils);
   if (coil->total_coils > 0.0)
-    add_plain (list, _ ("Total coils"), coil->total_coils, "");
+    add_number (list, _ ("Total coils"), coil->total_coils);
   if (coil->rate_n_per_mm == 0.0 && coil->table.n == 0)
     add_modulus (list, coil->shear_modulus_gpa);
 }
@@ -240,7 +234,7 @@ add_stops (List *list, const CarSprings *springs)
     add (list, g_strdup (_ ("Droop stop")), g_strdup_printf (_ ("%s down"), down), FALSE);
   }
   if (springs->bump_stop.is_there)
-    add_law (list, UNIT_LENGTH, unit_symbol (UNIT_LENGTH), &springs->bump_stop.table);
+    add_law (list, UNIT_LENGTH, &springs->bump_stop.table);
 }
 
 static void
@@ -269,7 +263,7 @@ add_damper (List *list, const CarSprings *springs)
   list->part = _ ("Damper and tyre");
   add_if_given (list, _ ("Gas force"), UNIT_FORCE, springs->damper.gas_force_n);
   add_given (list, _ ("Tyre rate"), UNIT_RATE, springs->tyre_rate_n_per_mm);
-  add_law (list, UNIT_NONE, "m/s", &springs->damper.table);
+  add_law (list, UNIT_SPEED, &springs->damper.table);
 }
 
 /* @standing NULL where the corner cannot be assembled there. */
@@ -304,7 +298,7 @@ add_rod (List *list, const Car *car, const StudyCorner *corner, guint setup)
     add_given (list, _ ("Bushes apart"), UNIT_LENGTH, given.bush_spacing_mm);
   else
     add_below_mount (list, _ ("Piston"), given.piston_drop_mm);
-  add_plain (list, _ ("Modulus"), given.modulus_gpa, "GPa");
+  add_given (list, _ ("Modulus"), UNIT_MODULUS, given.modulus_gpa);
   add_reach (list, &rod, &corner->corner,
              standing->status == POSE_OK ? &standing->pose : NULL);
 }
