@@ -6,6 +6,7 @@ Needs gettext's tools, and in the environment STRUTWRIGHT, the command line, and
 STRUTWRIGHT_LOCALEDIR, the built translations. Where localedef can build a locale with a
 decimal comma, sentences must show it and files must not.
 """
+import json
 import os
 import re
 import tempfile
@@ -114,6 +115,16 @@ class German(unittest.TestCase):
             self.assertEqual(plain.returncode, 0, plain.stderr)
             self.assertRegex(plain.stdout, r'\d\.\d')
             self.assertEqual(german.stdout, plain.stdout)
+
+    def test_load_cases_keep_their_names_for_programs(self):
+        dunnock = ROOT / 'data/dunnock.swcar'
+        for words in ((dunnock, '--case', 'Standing'), (WREN, '--spring', 'coil')):
+            loads = self.strutwright('loads', *words, '--format', 'json')
+            self.assertEqual(loads.returncode, 0, loads.stderr)
+            self.assertEqual(json.loads(loads.stdout)['case'], 'Standing')
+        asked = self.strutwright('loads', WREN, '--case', 'Stehen')
+        self.assertNotEqual(asked.returncode, 0)
+        self.assertIn('“Standing”', asked.stderr)
 
     def test_drawings_differ_by_language(self):
         """The words are outlines in the file: that they changed is all one can see."""
