@@ -118,7 +118,7 @@ draw_bars (LoadsBoard *board, const LoadsPen *pen, Frame *area)
   const double taken = loads_bars_place (&board->bars, pen, below, view->hold_axes);
   if (taken <= 0.0)
     return;
-  draw_heading (pen, car_load_case_title (&view->loads->load_case),
+  draw_heading (pen, car_load_case_title (view->loads->load_case.name),
                 _ ("vertical load on the body, N"), *area);
   loads_bars_draw (&board->bars, pen);
   move_down (area, heading + taken + 0.4 * pen->theme->text);

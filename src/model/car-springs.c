@@ -56,12 +56,12 @@ car_load_cases_usual (CarLoadCase cases[LOAD_CASES_MOST])
 }
 
 const char *
-car_load_case_title (const CarLoadCase *load_case)
+car_load_case_title (const char *name)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (usual); i++)
-    if (g_str_equal (load_case->name, usual[i].name))
+    if (g_str_equal (name, usual[i].name))
       return _ (usual[i].name);
-  return load_case->name;
+  return name;
 }
 
 const char *

@@ -89,8 +89,9 @@ write_head (const JointTable *table, GString *text)
   g_autofree char *setup =
       terminal_line (car_setup (table->study->car, table->setup)->name);
   g_autofree char *travel = force_text (table->loads->travel);
-  g_autofree char *load = table->case_name != NULL ? terminal_line (table->case_name)
-                                                   : g_strdup (_ ("a force by itself"));
+  g_autofree char *load = table->case_name != NULL
+                              ? terminal_line (car_load_case_title (table->case_name))
+                              : g_strdup (_ ("a force by itself"));
 
   g_string_append_printf (text, _ ("%s: %s; %s; wheel travel %s mm\n"), setup, load,
                           mode_name (table->mode), travel);

@@ -156,7 +156,7 @@ static void
 show_row (Editor *self, guint row, CarLoadCase *load_case)
 {
   sw_committed_entry_show (SW_COMMITTED_ENTRY (self->cells[row][0].entry),
-                           car_load_case_title (load_case));
+                           car_load_case_title (load_case->name));
   for (guint i = 0; i < N_COLUMNS; i++) {
     g_autofree char *text = typed_number_text (*number_at (load_case, (int) i));
 

@@ -27,7 +27,7 @@ has_names (Bar *self, const CarLoadCase *cases, guint n)
     return FALSE;
   for (guint i = 0; i < n; i++)
     if (g_strcmp0 (gtk_string_list_get_string (self->names, i),
-                   car_load_case_title (&cases[i])) != 0)
+                   car_load_case_title (cases[i].name)) != 0)
       return FALSE;
   return TRUE;
 }
@@ -44,7 +44,7 @@ show_names (Bar *self)
   if (has_names (self, cases, n))
     return;
   for (guint i = 0; i < n; i++)
-    names[i] = car_load_case_title (&cases[i]);
+    names[i] = car_load_case_title (cases[i].name);
   gtk_string_list_splice (self->names, 0,
                           g_list_model_get_n_items (G_LIST_MODEL (self->names)), names);
 }

@@ -152,7 +152,7 @@ sw_loads_table_get_text (SwLoadsTable *self)
   GString *text = g_string_new (NULL);
 
   g_string_append_printf (text, "%s\t%s\t%s\t%s\t%s\t%s\t%s\n",
-                          car_load_case_title (&study->load_case), _ ("unit"),
+                          car_load_case_title (study->load_case.name), _ ("unit"),
                           corners->setups[corners->baseline].name,
                           corners->setups[corners->in_hand].name, _ ("Forward"),
                           _ ("Outboard"), _ ("Up"));

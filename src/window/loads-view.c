@@ -43,7 +43,7 @@ describe (SwLoadsView *self)
 {
   const LoadStudy *study = sw_loader_get_study (self->loader);
   g_autofree char *text =
-      g_strdup_printf ("%s. %s %s", car_load_case_title (&study->load_case),
+      g_strdup_printf ("%s. %s %s", car_load_case_title (study->load_case.name),
                        study->sentence, study->note);
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
