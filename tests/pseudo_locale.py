@@ -24,6 +24,8 @@ PLAIN_WORD = re.compile(r'[A-Za-z]{2,}')
 UNITS = {'mm', 'cm', 'kg', 'lb', 'lbf', 'in', 'ft', 'deg', 'Nm', 'Hz', 'kN', 'MPa', 'GPa',
          'rad', 'Ns'}
 NAMES = {'Strutwright', 'PNG', 'SVG', 'PDF', 'CSV', 'JSON', 'ISO', 'SAE', 'DIN', 'MacPherson'}
+# Load cases of a demo car that are usual ones and called so in any language.
+USUAL_CASES = {'Standing', 'Pothole'}
 
 
 def pseudo(text):
@@ -83,18 +85,25 @@ def named(value):
         yield from named(part)
 
 
-def own_texts(car, said):
-    """What a car file and the plates call their own and no message is, longest first."""
-    originals = {text for message in said for text in message.originals}
+def own_texts(car):
+    """What a car file and the plates call their own, longest first."""
     files = [Path(car), *(ROOT / 'data/plates').glob('*.swplate')]
     return sorted({text for file in files
                    for text in named(json.loads(file.read_text(encoding='utf-8')))
-                   if PLAIN_WORD.search(text) and text not in originals},
+                   if PLAIN_WORD.search(text) and text not in USUAL_CASES},
                   key=len, reverse=True)
+
+
+def is_part(text, own):
+    """Of a user's own text, where that is wrapped or cut."""
+    bare = text.strip().rstrip('…')
+    return len(bare) > 2 and any(bare in part for part in own)
 
 
 def plain_words(text, own=()):
     """Those that no catalogue has been asked for and that are not the user's own."""
+    if is_part(text, own):
+        return []
     for part in own:
         text = text.replace(part, '')
     return [word for word in PLAIN_WORD.findall(text) if word not in UNITS | NAMES]

@@ -68,8 +68,8 @@ class PseudoLanguage(WindowTest):
         shutil.copy(DATA / 'dunnock.swcar', self.car)
         place = tempfile.TemporaryDirectory()
         self.addCleanup(place.cleanup)
-        said = pseudo_locale.build(place.name)
-        self.own = pseudo_locale.own_texts(self.car, said)
+        pseudo_locale.build(place.name)
+        self.own = pseudo_locale.own_texts(self.car)
         for name, value in (('STRUTWRIGHT_LOCALEDIR', place.name),
                             ('LANGUAGE', pseudo_locale.LANGUAGE)):
             self.addCleanup(os.environ.__setitem__, name, os.environ.get(name, ''))
