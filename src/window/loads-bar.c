@@ -2,7 +2,7 @@
 #include "window/load-cases.h"
 #include "window/loader.h"
 #include "window/loads-view.h"
-#include "window/wrap-row.h"
+#include "window/whole-text.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -100,6 +100,7 @@ on_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data
   if (chars > 0) {
     gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
     gtk_label_set_width_chars (GTK_LABEL (label), chars);
+    whole_text_tooltip_add (GTK_LABEL (label));
   }
   gtk_list_item_set_child (item, label);
 }
@@ -165,22 +166,9 @@ new_mode (void)
                         _ ("Springs as they are set, or one of them alone"));
 }
 
-/* A half of the row, which goes on a line of its own where there is no room for both. */
-static GtkWidget *
-add_half (GtkWidget *row)
-{
-  GtkWidget *half = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-
-  gtk_widget_set_parent (half, row);
-  return half;
-}
-
 static void
-add_parts (Bar *self, GtkWidget *row)
+add_parts (Bar *self, GtkWidget *box)
 {
-  GtkBox *choices = GTK_BOX (add_half (row));
-  GtkBox *buttons = GTK_BOX (add_half (row));
-
   self->names = gtk_string_list_new (NULL);
   self->load_case = new_drop_down (G_LIST_MODEL (self->names), _ ("Load case"),
                                    _ ("What the car is doing"));
@@ -188,31 +176,31 @@ add_parts (Bar *self, GtkWidget *row)
   self->settle = gtk_button_new_with_label (_ ("Let it settle"));
   gtk_widget_set_tooltip_text (self->settle,
                                _ ("The wheel goes back to where this load puts it"));
-  gtk_box_append (choices, self->load_case);
-  gtk_box_append (choices, self->mode);
-  gtk_box_append (buttons, self->settle);
-  gtk_box_append (buttons, load_cases_button_new (self->loader));
+  gtk_box_append (GTK_BOX (box), self->load_case);
+  gtk_box_append (GTK_BOX (box), self->mode);
+  gtk_box_append (GTK_BOX (box), self->settle);
+  gtk_box_append (GTK_BOX (box), load_cases_button_new (self->loader));
 }
 
 GtkWidget *
 loads_bar_new (SwBench *bench)
 {
-  GtkWidget *row = g_object_new (SW_TYPE_WRAP_ROW, NULL);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   Bar *self = g_new0 (Bar, 1);
 
-  g_object_set_data_full (G_OBJECT (row), "loads-bar", self, g_free);
+  g_object_set_data_full (G_OBJECT (box), "loads-bar", self, g_free);
   self->loader = sw_loader_of (bench);
-  add_parts (self, row);
-  gtk_widget_add_css_class (row, "aims-bar");
-  gtk_widget_add_css_class (row, "loads-bar");
-  show (row);
+  add_parts (self, box);
+  gtk_widget_add_css_class (box, "aims-bar");
+  gtk_widget_add_css_class (box, "loads-bar");
+  show (box);
   g_signal_connect_swapped (self->load_case, "notify::selected",
                             G_CALLBACK (on_case_selected_cb), self);
   g_signal_connect_swapped (self->mode, "notify::selected",
                             G_CALLBACK (on_mode_selected_cb), self);
   g_signal_connect_swapped (self->settle, "clicked", G_CALLBACK (on_settle_clicked_cb),
                             self);
-  g_signal_connect_object (self->loader, "changed", G_CALLBACK (show), row,
+  g_signal_connect_object (self->loader, "changed", G_CALLBACK (show), box,
                            G_CONNECT_SWAPPED);
-  return row;
+  return box;
 }

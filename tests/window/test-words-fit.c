@@ -35,7 +35,8 @@ is_own (const Car *car, const char *text)
   return is_setup || strstr (text, car->name) != NULL;
 }
 
-/* A row of the table of plates tells the whole in a tooltip. */
+/* What tells the whole in a tooltip may be cut: the table of plates, and choices that
+ * the drawing below them says again. */
 static void
 look_at_label (Look *look, GtkLabel *label)
 {
