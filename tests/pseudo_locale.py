@@ -85,9 +85,9 @@ def named(value):
         yield from named(part)
 
 
-def own_texts(car):
-    """What a car file and the plates call their own, longest first."""
-    files = [Path(car), *(ROOT / 'data/plates').glob('*.swplate')]
+def own_texts(*cars):
+    """What car files and the plates call their own, longest first."""
+    files = [*map(Path, cars), *(ROOT / 'data/plates').glob('*.swplate')]
     return sorted({text for file in files
                    for text in named(json.loads(file.read_text(encoding='utf-8')))
                    if PLAIN_WORD.search(text) and text not in USUAL_CASES},

@@ -17,8 +17,8 @@ from strutwright_window import DATA, Window, WindowTest, main
 TITLE = 'Dunnock 1.4 sports coupé'
 QUESTIONS = 'travel', 'height', 'mount', 'springs', 'loads'
 DIALOGS = (('measured-points', 1), ('new-car', 1), ('guide', 1), ('report', 1),
-           ('export', 1), ('restore', 1), ('quantities', 1), ('show-help-overlay', 1),
-           ('units', 0), ('about', 0), ('cautions', 0))
+           ('export', 1), ('restore', 1), ('quantities', 1), ('explain', 1),
+           ('show-help-overlay', 1), ('units', 0), ('about', 0), ('cautions', 0))
 # Names that GTK gives itself, its parts without one, and its own words.
 CLASS_NAME = re.compile(r'(Gtk|Sw)[A-Z]\w+')
 TOOLKIT = {
@@ -69,7 +69,7 @@ class PseudoLanguage(WindowTest):
         place = tempfile.TemporaryDirectory()
         self.addCleanup(place.cleanup)
         pseudo_locale.build(place.name)
-        self.own = pseudo_locale.own_texts(self.car)
+        self.own = pseudo_locale.own_texts(self.car, DATA / 'wren.swcar')  # the tour's
         for name, value in (('STRUTWRIGHT_LOCALEDIR', place.name),
                             ('LANGUAGE', pseudo_locale.LANGUAGE)):
             self.addCleanup(os.environ.__setitem__, name, os.environ.get(name, ''))
@@ -124,6 +124,8 @@ class PseudoLanguage(WindowTest):
         self.ask('loads')
         self.press('Corrections')
         self.window.get('spin button', 'Ball-joint spacer')
+        self.window.activate('tour', win=0)
+        wait_for('the tour', lambda: self.window.find('heading', 'Move the upper mount'))
         self.look('window', None, 300)
         self.assertEqual(self.found, set())
 
