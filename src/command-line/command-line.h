@@ -69,6 +69,27 @@ gboolean command_line_choose_spring (const char *name, SpringMode *mode);
 gboolean
 command_line_choose_steps (const Car *car, TravelSteps asked, TravelSteps *steps);
 
+/* What a table through wheel travel is asked for. */
+typedef struct {
+  char *setup, *format; /* or NULL */
+  TravelSteps steps;    /* NAN where not asked for */
+} TableOptions;
+
+/* What is said of these two, to be translated. */
+typedef struct {
+  const char *step, *format;
+} TableOptionWords;
+
+/* As command_line_parse (). Clear @options either way. */
+gboolean command_line_parse_table (const char *name,
+                                   TableOptionWords words,
+                                   int argc,
+                                   char **argv,
+                                   TableOptions *options,
+                                   char **file);
+void table_options_clear (TableOptions *options);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (TableOptions, table_options_clear)
+
 /* text, csv or json, and text for NULL. Says so on standard error when it is another. */
 gboolean command_line_choose_format (const char *name, TableFormat *format);
 

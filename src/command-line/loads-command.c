@@ -114,8 +114,14 @@ print_loads (const Car *car,
     return EXIT_REFUSED;
   }
 
-  const JointTable table = { springs, setup, mode,
-                             load->has_force ? NULL : load->load_case.name, &loads };
+  const RodStation rod = rod_station_of (springs, setup, &loads);
+  const gboolean has_rod = car_setup_rod (car, setup).diameter_mm > 0.0;
+  const JointTable table = { .study = springs,
+                             .setup = setup,
+                             .mode = mode,
+                             .load_case = load->has_force ? NULL : &load->load_case,
+                             .loads = &loads,
+                             .rod = has_rod ? &rod : NULL };
   joint_table_write (&table, format, text);
   return command_line_print (text->str, text->len) ? EXIT_DONE : EXIT_REFUSED;
 }

@@ -5,36 +5,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-typedef struct {
-  char *setup, *format;
-  TravelSteps steps; /* NAN where not asked for */
-} Options;
-
-static gboolean
-parse (int argc, char **argv, Options *options, char **file)
-{
-  const GOptionEntry entries[] = {
-    { "setup", 0, 0, G_OPTION_ARG_FILENAME, &options->setup,
-      N_ ("The setup to solve; the first one if not given"), N_ ("NAME") },
-    { "from", 0, 0, G_OPTION_ARG_DOUBLE, &options->steps.from,
-      N_ ("First wheel travel, mm from the reference height; full droop if not given"),
-      N_ ("MM") },
-    { "to", 0, 0, G_OPTION_ARG_DOUBLE, &options->steps.to,
-      N_ ("Last wheel travel, mm; full bump if not given"), N_ ("MM") },
-    { "step", 0, 0, G_OPTION_ARG_DOUBLE, &options->steps.step,
-      N_ ("Between two rows, mm; 10 for text and 1 for csv and json if not given"),
-      N_ ("MM") },
-    { "format", 0, 0, G_OPTION_ARG_STRING, &options->format,
-      N_ ("text, csv or json; text if not given"), N_ ("FORMAT") },
-    { 0 },
-  };
-
-  return command_line_parse ("springs", entries, argc, argv, file);
-}
-
 /* A table to read has fewer rows. */
 static TravelSteps
-asked_steps (const Options *options, TableFormat format)
+asked_steps (const TableOptions *options, TableFormat format)
 {
   TravelSteps steps = options->steps;
 
@@ -60,7 +33,7 @@ print_table (const Car *car, guint setup, TravelSteps steps, TableFormat format)
 }
 
 static int
-run (const Options *options, const char *file)
+run (const TableOptions *options, const char *file)
 {
   TableFormat format;
 
@@ -82,12 +55,14 @@ run (const Options *options, const char *file)
 int
 springs_command (int argc, char **argv)
 {
-  Options options = { .steps = { NAN, NAN, NAN } };
+  const TableOptionWords words = {
+    N_ ("Between two rows, mm; 10 for text and 1 for csv and json if not given"),
+    N_ ("text, csv or json; text if not given")
+  };
+  g_auto (TableOptions) options = { 0 };
   char *file;
-  const int status =
-      parse (argc, argv, &options, &file) ? run (&options, file) : EXIT_USAGE;
 
-  g_free (options.setup);
-  g_free (options.format);
-  return status;
+  return command_line_parse_table ("springs", words, argc, argv, &options, &file)
+             ? run (&options, file)
+             : EXIT_USAGE;
 }

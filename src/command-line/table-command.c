@@ -4,35 +4,6 @@
 #include "model/travel-table.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
-
-typedef struct {
-  char *setup, *format;
-  TravelSteps steps; /* NAN where not asked for */
-} Options;
-
-static gboolean
-parse (int argc, char **argv, Options *options, char **file)
-{
-  const GOptionEntry entries[] = {
-    /* A file name's argument type, as a setup's name is UTF-8 in every locale. */
-    { "setup", 0, 0, G_OPTION_ARG_FILENAME, &options->setup,
-      N_ ("The setup to solve; the first one if not given"), N_ ("NAME") },
-    { "from", 0, 0, G_OPTION_ARG_DOUBLE, &options->steps.from,
-      N_ ("First wheel travel, mm from the reference height; full droop if not given"),
-      N_ ("MM") },
-    { "to", 0, 0, G_OPTION_ARG_DOUBLE, &options->steps.to,
-      N_ ("Last wheel travel, mm; full bump if not given"), N_ ("MM") },
-    { "step", 0, 0, G_OPTION_ARG_DOUBLE, &options->steps.step,
-      N_ ("Between two rows, mm; 1 if not given. Rows never go past the last travel"),
-      N_ ("MM") },
-    { "format", 0, 0, G_OPTION_ARG_STRING, &options->format,
-      N_ ("csv or json; csv if not given"), N_ ("FORMAT") },
-    { 0 },
-  };
-
-  return command_line_parse ("table", entries, argc, argv, file);
-}
 
 static gboolean
 choose_format (const char *name, TravelTableFormat *format)
@@ -59,26 +30,37 @@ print_table (const Car *car, guint setup, TravelSteps steps, TravelTableFormat f
   return command_line_print (text->str, text->len) ? EXIT_DONE : EXIT_REFUSED;
 }
 
+static int
+run (const TableOptions *options, const char *file)
+{
+  TravelTableFormat format;
+
+  if (!choose_format (options->format, &format))
+    return EXIT_USAGE;
+
+  g_autoptr (Car) car = command_line_load (file);
+  TravelSteps steps;
+  guint setup;
+
+  if (car == NULL)
+    return EXIT_REFUSED;
+  if (!command_line_choose_setup (car, options->setup, &setup) ||
+      !command_line_choose_steps (car, options->steps, &steps))
+    return EXIT_USAGE;
+  return print_table (car, setup, steps, format);
+}
+
 int
 table_command (int argc, char **argv)
 {
-  Options options = { .steps = { NAN, NAN, NAN } };
-  TravelTableFormat format;
-  TravelSteps steps;
+  const TableOptionWords words = {
+    N_ ("Between two rows, mm; 1 if not given. Rows never go past the last travel"),
+    N_ ("csv or json; csv if not given")
+  };
+  g_auto (TableOptions) options = { 0 };
   char *file;
-  guint setup;
-  int status = EXIT_USAGE;
 
-  if (parse (argc, argv, &options, &file) && choose_format (options.format, &format)) {
-    g_autoptr (Car) car = command_line_load (file);
-
-    if (car == NULL)
-      status = EXIT_REFUSED;
-    else if (command_line_choose_setup (car, options.setup, &setup) &&
-             command_line_choose_steps (car, options.steps, &steps))
-      status = print_table (car, setup, steps, format);
-  }
-  g_free (options.setup);
-  g_free (options.format);
-  return status;
+  return command_line_parse_table ("table", words, argc, argv, &options, &file)
+             ? run (&options, file)
+             : EXIT_USAGE;
 }

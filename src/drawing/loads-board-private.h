@@ -45,6 +45,8 @@ typedef struct {
 /* Whether any setup shown has a rod. */
 bool rod_charts_has_rods (const LoadsView *view);
 void rod_charts_fit (RodCharts *charts, const LoadsView *view, bool hold);
+/* From which on all of them find room at that width. */
+double rod_charts_height (const LoadsPen *pen, double width);
 /* As many charts as find room in @frame, two beside each other where it is wide; false
  * where none does. */
 bool rod_charts_place (RodCharts *charts, const LoadsPen *pen, Frame frame);

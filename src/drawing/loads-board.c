@@ -127,17 +127,20 @@ draw_bars (LoadsBoard *board, const LoadsPen *pen, Frame *area)
   move_down (area, 0.9 * pen->theme->text);
 }
 
+static const char *
+rods_wanted (void)
+{
+  return _ ("Give the damper rod's diameter, where it is guided and where its piston is, "
+            "in the panel of springs, to see what its bending costs.");
+}
+
 static void
 draw_rods (LoadsBoard *board, const LoadsPen *pen, Frame area)
 {
   Frame below = area;
 
   if (!rod_charts_has_rods (pen->view)) {
-    draw_sentence (pen,
-                   _ ("Give the damper rod's diameter, where it is guided and where its "
-                      "piston is, in the panel of springs, to see what its bending "
-                      "costs."),
-                   pen->theme->soft_ink, &area);
+    draw_sentence (pen, rods_wanted (), pen->theme->soft_ink, &area);
     return;
   }
   move_down (&below, heading_height (pen->theme));
@@ -149,21 +152,37 @@ draw_rods (LoadsBoard *board, const LoadsPen *pen, Frame area)
   rod_charts_draw (&board->rods, pen);
 }
 
-/* The strip of the title block at the foot of exports; returns its height. */
+/* Of the strip of the title block at the foot of exports. */
 static double
+title_height (const LoadsBoard *board, const LoadsPen *pen, double width)
+{
+  const LoadsView *view = pen->view;
+
+  return view->title == NULL
+             ? 0.0
+             : title_block_height (board->texts, pen->theme, view->title,
+                                   view->loads->springs->study, width - 2.0 * MARGIN) +
+                   MARGIN;
+}
+
+static void
 draw_title (LoadsBoard *board, const LoadsPen *pen, double width, double height)
 {
   const LoadsView *view = pen->view;
-  const Study *study = view->loads->springs->study;
 
-  if (view->title == NULL)
-    return 0.0;
-  const double inner = width - 2.0 * MARGIN;
-  const double strip =
-      title_block_height (board->texts, pen->theme, view->title, study, inner);
-  title_block_draw (board->texts, pen->cr, pen->theme, view->title, MARGIN,
-                    height - strip - MARGIN, inner, study);
-  return strip + MARGIN;
+  if (view->title != NULL)
+    title_block_draw (board->texts, pen->cr, pen->theme, view->title, MARGIN,
+                      height - title_height (board, pen, width), width - 2.0 * MARGIN,
+                      view->loads->springs->study);
+}
+
+static double
+caution_height (const LoadsPen *pen, double width)
+{
+  return pen->view->caution_stands_beside
+             ? 0.0
+             : wrapped_height (pen, spring_caution (), width) +
+                   round (0.8 * pen->theme->text);
 }
 
 /* At the foot of @area, which gets less; false where there is no room. */
@@ -171,13 +190,15 @@ static bool
 draw_caution (const LoadsPen *pen, Frame *area)
 {
   const double gap = round (0.8 * pen->theme->text);
-  const double high = wrapped_height (pen, spring_caution (), area->width);
+  const double high = caution_height (pen, area->width);
 
-  area->height -= high + gap;
+  area->height -= high;
   if (area->height < 0.0)
     return false;
-  draw_wrapped (pen, spring_caution (), pen->theme->soft_ink,
-                (Frame){ area->x, area->y + area->height + gap, area->width, high });
+  if (high > 0.0)
+    draw_wrapped (pen, spring_caution (), pen->theme->soft_ink,
+                  (Frame){ area->x, area->y + area->height + gap, area->width,
+                           high - gap });
   return true;
 }
 
@@ -195,12 +216,50 @@ loads_board_draw (
   theme_paint_ground (cr, pen.theme, width, height);
   if (area.width < LEAST_WIDTH * pen.theme->text)
     return;
-  area.height -= draw_title (board, &pen, width, height);
+  draw_title (board, &pen, width, height);
+  area.height -= title_height (board, &pen, width);
   /* without it, no figures */
   if (!draw_caution (&pen, &area))
     return;
   draw_bars (board, &pen, &area);
   draw_rods (board, &pen, area);
+}
+
+static double
+sentence_height (const LoadsPen *pen, const char *sentence, double width)
+{
+  return sentence[0] == '\0'
+             ? 0.0
+             : wrapped_height (pen, sentence, width) + 0.3 * pen->theme->text;
+}
+
+static double
+bars_height (const LoadsBoard *board, const LoadsPen *pen, double width)
+{
+  const LoadStudy *loads = pen->view->loads;
+  const double em = pen->theme->text;
+  LoadsBars bars = board->bars;
+  const Frame endless = { MARGIN, MARGIN, width, G_MAXINT };
+
+  return heading_height (pen->theme) + loads_bars_place (&bars, pen, endless, false) +
+         0.4 * em + sentence_height (pen, loads->sentence, width) +
+         sentence_height (pen, loads->note, width) + 0.9 * em;
+}
+
+double
+loads_board_height (LoadsBoard *board, const LoadsView *view, double width)
+{
+  const LoadsPen pen = { NULL, board->texts, view, &view->theme };
+  const double inner = width - 2.0 * MARGIN;
+  const double rods = rod_charts_has_rods (view)
+                          ? heading_height (pen.theme) + rod_charts_height (&pen, inner)
+                          : sentence_height (&pen, rods_wanted (), inner);
+
+  if (inner < LEAST_WIDTH * view->theme.text)
+    return 0.0;
+  return ceil (2.0 * MARGIN + bars_height (board, &pen, inner) + rods +
+               title_height (board, &pen, width) + caution_height (&pen, inner)) +
+         1.0;
 }
 
 bool

@@ -13,8 +13,9 @@
 typedef struct {
   const LoadStudy *loads; /* solved */
   Theme theme;
-  bool hold_axes;          /* axes may grow but not shrink: in a drag */
-  const TitleBlock *title; /* for exports; NULL in a window */
+  bool hold_axes;             /* axes may grow but not shrink: in a drag */
+  bool caution_stands_beside; /* who shows this says it himself */
+  const TitleBlock *title;    /* for exports; NULL in a window */
 } LoadsView;
 
 typedef struct LoadsBoard LoadsBoard;
@@ -24,6 +25,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (LoadsBoard, loads_board_free)
 
 void loads_board_draw (
     LoadsBoard *board, cairo_t *cr, const LoadsView *view, double width, double height);
+
+/* The height from which on everything finds room at that width. */
+double loads_board_height (LoadsBoard *board, const LoadsView *view, double width);
 
 typedef enum {
   ROD_CHART_CAMBER,

@@ -177,6 +177,7 @@ report_draw_springs (ReportFlow *flow, const ReportDrawings *drawings)
     springs_draw (drawings->springs_board, flow->pen.cr, &view, canvas.width,
                   canvas.height);
   close_canvas (flow);
+  report_write_springs (flow, drawings->springs);
 }
 
 void

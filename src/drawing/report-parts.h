@@ -31,4 +31,6 @@ void report_draw_curves (ReportFlow *flow, const ReportDrawings *drawings);
 void report_draw_sheet (ReportFlow *flow, const ReportDrawings *drawings);
 void report_draw_height (ReportFlow *flow, const ReportDrawings *drawings);
 void report_draw_springs (ReportFlow *flow, const ReportDrawings *drawings);
+/* Sizes of each setup and verdicts on it, on pages that follow. */
+void report_write_springs (ReportFlow *flow, const SpringStudy *springs);
 void report_draw_loads (ReportFlow *flow, const ReportDrawings *drawings);

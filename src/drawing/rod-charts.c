@@ -95,6 +95,24 @@ title_height (const Theme *theme)
   return round (2.0 * theme->text);
 }
 
+static unsigned
+charts_across (const Theme *theme, double width)
+{
+  return width >= 2.0 * (LEAST_WIDTH + 4.0) * theme->text ? 2 : 1;
+}
+
+static double
+row_height (const Theme *theme)
+{
+  return title_height (theme) + plot_frame_foot (theme) + LEAST_HEIGHT * theme->text;
+}
+
+double
+rod_charts_height (const LoadsPen *pen, double width)
+{
+  return N_ROD_CHARTS / charts_across (pen->theme, width) * row_height (pen->theme);
+}
+
 bool
 rod_charts_place (RodCharts *charts, const LoadsPen *pen, Frame frame)
 {
@@ -102,11 +120,9 @@ rod_charts_place (RodCharts *charts, const LoadsPen *pen, Frame frame)
   const double gap = round (1.2 * theme->text);
   const double foot = plot_frame_foot (theme), head = title_height (theme);
   const AxisRange x_range = axis_range_exact (-ROD_MOST_G, ROD_MOST_G, 6);
-  const unsigned n_across =
-      frame.width >= 2.0 * (LEAST_WIDTH + 4.0) * theme->text ? 2 : 1;
-  const double row = head + foot + LEAST_HEIGHT * theme->text;
-  const unsigned n_rows =
-      (unsigned) CLAMP (frame.height / row, 0.0, (double) N_ROD_CHARTS / n_across);
+  const unsigned n_across = charts_across (theme, frame.width);
+  const unsigned n_rows = (unsigned) CLAMP (frame.height / row_height (theme), 0.0,
+                                            (double) N_ROD_CHARTS / n_across);
   double left = 0.0;
 
   for (RodChart i = 0; i < N_ROD_CHARTS; i++)

@@ -230,7 +230,8 @@ draw_free_line (const SheetPen *pen)
   const double strut = vec3_distance (mount, loads->pose.ball_joint);
   const Vec3 top = vec3_along (mount, 0.15 * strut, along);
   const Vec3 bottom = vec3_along (mount, -REACH / 2.0 * strut, along);
-  Label label = { has_words (pen) ? _ ("coil without side force") : "", "" };
+  Label label = { has_words (pen) ? _ ("coil leaned so: no side force on the rod") : "",
+                  "" };
 
   Pixel a = pen_at (pen, SHEET_FRONT, top), b = pen_at (pen, SHEET_FRONT, bottom);
 

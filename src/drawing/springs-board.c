@@ -18,6 +18,8 @@
 /* What a chart has at least, text sizes, and the share of the rate. */
 #define LEAST_LOAD 13.0
 #define LEAST_RATE 6.0
+#define CHARTS_FOOT 4.0
+#define RATE_TITLE 2.5
 #define RATE_SHARE 0.32
 #define NAMES_SHARE 0.26 /* of the width, at most */
 
@@ -93,6 +95,36 @@ words_for (const SpringsBoard *board, cairo_t *cr, const SpringsView *view)
   return (SpringsWords){ board->texts, cr, view };
 }
 
+static double
+least_charts (const Theme *theme)
+{
+  return (LEAST_LOAD + CHARTS_FOOT + LEAST_RATE + RATE_TITLE) * theme->text;
+}
+
+/* From which on all finds room, numbers and sentences beside the charts; INFINITY where
+ * the width is too short for that. */
+static double
+height_beside (const SpringsWords *words, double width)
+{
+  const Theme *theme = &words->view->theme;
+  const double beside = BESIDE * theme->text;
+
+  if (width <= LEAST_WIDE * theme->text)
+    return INFINITY;
+  return fmax (spring_numbers_height (words, beside, G_MAXINT) + MARGIN +
+                   spring_verdicts_draw (words, 0.0, 0.0, beside, G_MAXINT),
+               least_charts (theme));
+}
+
+/* Likewise below them. */
+static double
+height_below (const SpringsWords *words, double width)
+{
+  return least_charts (&words->view->theme) + MARGIN +
+         spring_numbers_height (words, width, G_MAXINT) + MARGIN +
+         spring_verdicts_draw (words, 0.0, 0.0, width, G_MAXINT) + MARGIN;
+}
+
 /* Numbers over sentences to the right of the charts. */
 static void
 split_beside (SpringsBoard *board, const SpringsView *view, Frame page)
@@ -114,12 +146,12 @@ static void
 split_below (SpringsBoard *board, const SpringsView *view, Frame page, bool hold)
 {
   const SpringsWords words = words_for (board, NULL, view);
-  const double em = view->theme.text, foot = 4.0 * em;
+  const double em = view->theme.text, foot = CHARTS_FOOT * em;
   double room = page.height - LEAST_LOAD * em - foot;
   const double high = spring_numbers_height (&words, page.width, room - MARGIN);
   const double numbers = high > 0.0 ? high + MARGIN : 0.0;
 
-  room -= numbers + (LEAST_RATE + 2.5) * em;
+  room -= numbers + (LEAST_RATE + RATE_TITLE) * em;
   const double verdicts =
       spring_verdicts_draw (&words, 0.0, 0.0, page.width, fmax (room - MARGIN, 0.0));
   const double wanted = verdicts > 0.0 ? verdicts + 0.6 * MARGIN : 0.0;
@@ -134,27 +166,65 @@ split_below (SpringsBoard *board, const SpringsView *view, Frame page, bool hold
       (Frame){ page.x, page.y, page.width, fmax (below - numbers - page.y, 1.0) };
 }
 
+/* What stands above and below charts, numbers and sentences. */
+typedef struct {
+  double top, caution, title;
+} Edges;
+
+static Edges
+edges_of (const SpringsBoard *board, const SpringsView *view, double width)
+{
+  const SpringsWords words = words_for (board, NULL, view);
+  const double caution =
+      view->caution_stands_beside
+          ? 0.0
+          : spring_caution_draw (&words, 0.0, 0.0, width - 2.0 * MARGIN) + 0.75 * MARGIN;
+
+  return (Edges){ round (0.75 * MARGIN), caution, title_height (board, view, width) };
+}
+
+static bool
+is_beside (const SpringsWords *words, const Frame *page, double width)
+{
+  if (width <= LEAST_WIDE * words->view->theme.text)
+    return false;
+  return width > WIDE * page->height ||
+         (height_below (words, page->width) > page->height &&
+          height_beside (words, width) <= page->height);
+}
+
 static void
 split_page (SpringsBoard *board, const SpringsView *view, double width, double height)
 {
   const SpringsWords words = words_for (board, NULL, view);
-  const double bottom = height - title_height (board, view, width);
-  const double caution = spring_caution_draw (&words, 0.0, 0.0, width - 2.0 * MARGIN);
-  const double top = round (0.75 * MARGIN);
-  const double foot = bottom - caution - 0.75 * MARGIN;
-  const Frame page = { MARGIN, top, fmax (width - 2.0 * MARGIN, 1.0),
-                       fmax (foot - 0.75 * MARGIN - top, 1.0) };
+  const Edges edges = edges_of (board, view, width);
+  const double bottom = height - edges.title, foot = bottom - edges.caution;
+  const Frame page = { MARGIN, edges.top, fmax (width - 2.0 * MARGIN, 1.0),
+                       fmax (foot - 0.75 * MARGIN - edges.top, 1.0) };
 
   board->foot = bottom;
-  board->caution = (Frame){ MARGIN, foot, page.width, caution };
+  board->caution = (Frame){ MARGIN, foot, page.width, edges.caution };
   if (!has_anything (view->springs)) {
     board->charts_frame = page;
     return;
   }
-  if (width > WIDE * page.height && width > LEAST_WIDE * view->theme.text)
+  if (is_beside (&words, &page, width))
     split_beside (board, view, page);
   else
     split_below (board, view, page, view->hold_axes);
+}
+
+double
+springs_height (SpringsBoard *board, const SpringsView *view, double width)
+{
+  const SpringsWords words = words_for (board, NULL, view);
+  const Edges edges = edges_of (board, view, width);
+  const double wide = fmax (width - 2.0 * MARGIN, 1.0);
+  const double page = has_anything (view->springs) ? fmin (height_beside (&words, width),
+                                                           height_below (&words, wide))
+                                                   : spring_nothing_height (&words, wide);
+
+  return ceil (edges.top + page + 0.75 * MARGIN + edges.caution + edges.title);
 }
 
 /* Widths change in steps, lest the plots shiver in a drag. */
@@ -380,7 +450,9 @@ springs_draw (SpringsBoard *board,
     spring_verdicts_draw (&words, board->verdicts.x, board->verdicts.y,
                           board->verdicts.width, board->verdicts.height);
   }
-  spring_caution_draw (&words, board->caution.x, board->caution.y, board->caution.width);
+  if (!view->caution_stands_beside)
+    spring_caution_draw (&words, board->caution.x, board->caution.y,
+                         board->caution.width);
   draw_title (board, cr, view, width);
   cairo_restore (cr);
 }

@@ -17,6 +17,7 @@ typedef struct {
   int lit;                     /* the SpringElement that is lit up, or -1 */
   bool show_cursor;            /* at the study's travel, with the values there */
   bool hold_axes;              /* axes may grow but not shrink: in a drag */
+  bool caution_stands_beside;  /* who shows this says it himself */
   const char *const *verdicts; /* translated sentences, closed by NULL; or NULL */
   const TitleBlock *title;     /* for exports; NULL in a window */
 } SpringsView;
@@ -31,6 +32,9 @@ void springs_draw (SpringsBoard *board,
                    const SpringsView *view,
                    double width,
                    double height);
+
+/* The height from which on everything finds room at that width. */
+double springs_height (SpringsBoard *board, const SpringsView *view, double width);
 
 /* What lies under a pixel of the last drawing. */
 typedef struct {

@@ -83,12 +83,25 @@ flow (const SpringsWords *words, double x, double y, double width)
   return used;
 }
 
+static double
+nothing_width (const SpringsWords *words, double width)
+{
+  return fmin (width, MOST_LINE * words->view->theme.text * 0.6);
+}
+
+double
+spring_nothing_height (const SpringsWords *words, double width)
+{
+  const SpringsWords measuring = { words->texts, NULL, words->view };
+
+  return flow (&measuring, 0.0, 0.0, nothing_width (words, width));
+}
+
 void
 spring_nothing_draw (const SpringsWords *words, Frame frame)
 {
-  const double width = fmin (frame.width, MOST_LINE * words->view->theme.text * 0.6);
-  const SpringsWords measuring = { words->texts, NULL, words->view };
-  const double height = flow (&measuring, 0.0, 0.0, width);
+  const double width = nothing_width (words, frame.width);
+  const double height = spring_nothing_height (words, frame.width);
 
   flow (words, frame.x + (frame.width - width) / 2.0,
         frame.y + fmax (0.4 * (frame.height - height), 0.0), width);

@@ -26,4 +26,5 @@ double spring_verdicts_draw (
 /* Returns its height. */
 double spring_caution_draw (const SpringsWords *words, double x, double y, double width);
 
+double spring_nothing_height (const SpringsWords *words, double width);
 void spring_nothing_draw (const SpringsWords *words, Frame frame);

@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#define FORCE_DECIMALS 1
 #define WIDTH 100   /* columns that sentences are wrapped to */
 #define N_COLUMNS 6 /* name, size, x, y, z, meaning */
 
@@ -15,9 +16,16 @@ typedef struct {
 } Line;
 
 static char *
-force_text (double value)
+figure_text (double value, int decimals)
 {
-  return isfinite (value) ? number_text (value, 1) : g_strdup ("–");
+  return isfinite (value) ? number_text (value, decimals) : g_strdup ("–");
+}
+
+/* Forces and moments to a tenth, what is finer as fine as it means something. */
+static int
+decimals_of (const JointRow *row)
+{
+  return MAX (row->decimals, FORCE_DECIMALS);
 }
 
 static Line
@@ -30,12 +38,14 @@ head_line (void)
 static Line
 line_of_row (const JointRow *row)
 {
-  return (Line){ { g_strdup_printf ("%s, %s", row->name, row->unit),
-                   force_text (row->value),
-                   row->is_vector ? force_text (row->parts.x) : g_strdup (""),
-                   row->is_vector ? force_text (row->parts.y) : g_strdup (""),
-                   row->is_vector ? force_text (row->parts.z) : g_strdup (""),
-                   g_strdup (row->meaning) } };
+  return (Line){
+    { g_strdup_printf ("%s, %s", row->name, row->unit),
+      figure_text (row->value, decimals_of (row)),
+      row->is_vector ? figure_text (row->parts.x, FORCE_DECIMALS) : g_strdup (""),
+      row->is_vector ? figure_text (row->parts.y, FORCE_DECIMALS) : g_strdup (""),
+      row->is_vector ? figure_text (row->parts.z, FORCE_DECIMALS) : g_strdup (""),
+      g_strdup (row->meaning) }
+  };
 }
 
 static void
@@ -53,15 +63,15 @@ write_line (const Line *line, const guint *widths, GString *text)
 }
 
 static void
-write_lines (const JointLoads *loads, GString *text)
+write_lines (const JointTable *table, GString *text)
 {
-  const guint n = joint_rows_count () + 1;
+  const guint n = joint_table_rows (table) + 1;
   g_autofree Line *lines = g_new (Line, n);
   guint widths[N_COLUMNS] = { 0 };
 
   lines[0] = head_line ();
   for (guint i = 1; i < n; i++) {
-    const JointRow row = joint_row (loads, i - 1);
+    const JointRow row = joint_table_row (table, i - 1);
 
     lines[i] = line_of_row (&row);
   }
@@ -88,10 +98,11 @@ write_head (const JointTable *table, GString *text)
 {
   g_autofree char *setup =
       terminal_line (car_setup (table->study->car, table->setup)->name);
-  g_autofree char *travel = force_text (table->loads->travel);
-  g_autofree char *load = table->case_name != NULL
-                              ? terminal_line (car_load_case_title (table->case_name))
-                              : g_strdup (_ ("a force by itself"));
+  g_autofree char *travel = figure_text (table->loads->travel, FORCE_DECIMALS);
+  g_autofree char *load =
+      table->load_case != NULL
+          ? terminal_line (car_load_case_title (table->load_case->name))
+          : g_strdup (_ ("a force by itself"));
 
   g_string_append_printf (text, _ ("%s: %s; %s; wheel travel %s mm\n"), setup, load,
                           mode_name (table->mode), travel);
@@ -99,16 +110,22 @@ write_head (const JointTable *table, GString *text)
     terminal_paragraph (
         text, _ ("The wheel would leave the road: it is taken to carry nothing."), 0,
         WIDTH);
+  else if (table->loads->load.contact.z < 0.0)
+    terminal_paragraph (text,
+                        _ ("The wheel load is negative: the road would have to pull the "
+                           "wheel down, and it would lift instead."),
+                        0, WIDTH);
   g_string_append_c (text, '\n');
 }
 
 void
 joint_table_write_text (const JointTable *table, GString *text)
 {
-  g_autofree char *sentence = joint_loads_sentence (table->study, table->setup);
+  g_autofree char *sentence =
+      joint_loads_sentence (table->study, table->setup, table->load_case);
 
   write_head (table, text);
-  write_lines (table->loads, text);
+  write_lines (table, text);
   g_string_append_c (text, '\n');
   if (sentence != NULL)
     terminal_paragraph (text, sentence, 0, WIDTH);

@@ -10,6 +10,7 @@
 
 typedef enum {
   ROW_SCALAR,
+  ROW_ANGLE, /* kept in radians */
   ROW_VECTOR,
   ROW_SIZE /* of a vector, its parts not told */
 } RowShape;
@@ -100,11 +101,18 @@ static const RowInfo rod_rows[] = {
     ROD (bending.guide, 0) },
   { "rod_piston_n", N_ ("Piston in the tube"), "N", N_ ("by the side force"), ROW_SCALAR,
     ROD (bending.piston, 0) },
+  { "rod_moment_nmm", N_ ("Bending moment of the rod"), "N·mm", N_ ("at the guide"),
+    ROW_SCALAR, ROD (bending.moment, 0) },
   { "rod_stress_n_per_mm2", N_ ("Bending stress of the rod"), "N/mm²",
     N_ ("at the guide; bending alone"), ROW_SCALAR, ROD (bending.stress, 0) },
   { "rod_deflection_mm", N_ ("Deflection at the mount"), "mm",
     N_ ("of the rod's end against the tube's axis"), ROW_SCALAR,
     ROD (bending.deflection, 2) },
+  { "rod_camber_deg", N_ ("Camber by bending"), "°",
+    N_ ("that the bent rod costs; the wheel's top outward is positive"), ROW_ANGLE,
+    ROD (camber_cost, 3) },
+  { "rod_toe_in_deg", N_ ("Toe-in by bending"), "°",
+    N_ ("that the bent rod costs, of this wheel"), ROW_ANGLE, ROD (toe_cost, 3) },
   { "breakaway_n", N_ ("Friction at the wheel"), "N",
     N_ ("wheel load that it takes until the strut slides"), ROW_SCALAR,
     ROD (breakaway, 0) },
@@ -120,14 +128,29 @@ JointRow
 rod_row (const RodStation *station, guint row)
 {
   const RowInfo *info = &rod_rows[row];
+  const gconstpointer at = (const char *) station + info->offset;
+  const double value = *(const double *) at;
 
   return (JointRow){ .key = info->key,
                      .name = _ (info->name),
                      .unit = info->unit,
                      .meaning = _ (info->meaning),
                      .decimals = info->decimals,
-                     .value = *(const double *) (gconstpointer) ((const char *) station +
-                                                                 info->offset) };
+                     .value = info->shape == ROW_ANGLE ? value * 180.0 / G_PI : value };
+}
+
+guint
+joint_table_rows (const JointTable *table)
+{
+  return joint_rows_count () + (table->rod != NULL ? rod_rows_count () : 0);
+}
+
+JointRow
+joint_table_row (const JointTable *table, guint row)
+{
+  const guint n = joint_rows_count ();
+
+  return row < n ? joint_row (table->loads, row) : rod_row (table->rod, row - n);
 }
 
 static const char *
@@ -149,8 +172,8 @@ static void
 write_csv (const JointTable *table, GString *text)
 {
   g_string_append (text, "quantity,unit,value,x,y,z\r\n");
-  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
-    const JointRow row = joint_row (table->loads, i);
+  for (guint i = 0; i < joint_table_rows (table); i++) {
+    const JointRow row = joint_table_row (table, i);
 
     g_string_append_printf (text, "%s,%s", row.key, row.unit);
     append_csv_number (text, row.value);
@@ -188,15 +211,15 @@ write_json (const JointTable *table, GString *text)
   g_string_append (text, ",\n  \"setup\": ");
   json_write_string (text, car_setup (study->car, table->setup)->name);
   g_string_append (text, ",\n  \"case\": ");
-  if (table->case_name != NULL)
-    json_write_string (text, table->case_name);
+  if (table->load_case != NULL)
+    json_write_string (text, table->load_case->name);
   else
     g_string_append (text, "null");
   g_string_append_printf (text, ",\n  \"spring\": \"%s\",\n  \"wheel_travel_mm\": ",
                           mode_key (table->mode));
   json_write_number (text, table->loads->travel);
-  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
-    const JointRow row = joint_row (table->loads, i);
+  for (guint i = 0; i < joint_table_rows (table); i++) {
+    const JointRow row = joint_table_row (table, i);
 
     write_json_row (&row, text);
   }

@@ -3,7 +3,8 @@
  *
  * CSV has the columns quantity,unit,value,x,y,z: a scalar has its value, a vector its
  * size and its parts in the car's axes (x forward, y left, z up). JSON names the same
- * rows; vectors are lists of three. What has no answer is an empty field, or null. */
+ * rows; vectors are lists of three. What has no answer is an empty field, or null. The
+ * rod's rows are there where a rod is given. */
 
 #pragma once
 
@@ -14,8 +15,9 @@ typedef struct {
   const SpringStudy *study;
   guint setup;
   SpringMode mode;
-  const char *case_name; /* or NULL: a force by itself */
+  const CarLoadCase *load_case; /* or NULL: a force by itself */
   const JointLoads *loads;
+  const RodStation *rod; /* under them; or NULL: none is given */
 } JointTable;
 
 /* The rows, in order, for a screen as well. */
@@ -36,5 +38,9 @@ JointRow joint_row (const JointLoads *loads, guint row);
 /* The rod's numbers as rows of the same kind, all scalars. */
 guint rod_rows_count (void);
 JointRow rod_row (const RodStation *station, guint row);
+
+/* All that @table has: of the joints, then of the rod. */
+guint joint_table_rows (const JointTable *table);
+JointRow joint_table_row (const JointTable *table, guint row);
 
 void joint_table_write (const JointTable *table, TableFormat format, GString *text);

@@ -58,6 +58,9 @@ void joint_loads_of_force (const SpringStudy *study,
                            SpringMode mode,
                            JointLoads *out);
 
-/* The plain sentence, standing: "With the coil, 2640 N of this corner's 2600 N stand on
- * the tower; with the bar, −30 N." Free with g_free (). */
-char *joint_loads_sentence (const SpringStudy *study, guint setup);
+/* The plain sentence, of a case or, for NULL, of standing: "Standing: with the coil,
+ * 2640 N of this corner's 2600 N stand on the tower; with the bar, −30 N." Free with
+ * g_free (). */
+char *joint_loads_sentence (const SpringStudy *study,
+                            guint setup,
+                            const CarLoadCase *load_case);

@@ -113,7 +113,7 @@ load_study_solve (LoadStudy *self,
     solve_setup (self, i, NAN);
   self->is_settled = TRUE;
   g_free (self->sentence);
-  self->sentence = joint_loads_sentence (springs, springs->study->in_hand);
+  self->sentence = joint_loads_sentence (springs, springs->study->in_hand, load_case);
   renew_note (self);
   rod_study_solve (self->rods, springs);
 }

@@ -269,6 +269,32 @@ judge_bump_stop (GPtrArray *verdicts, const SpringCorner *corner)
           least));
 }
 
+/* Springs that, before the droop stop, pull up more than the wheel weighs. */
+static void
+judge_lift (GPtrArray *verdicts, const SpringCorner *corner)
+{
+  double least = 0.0, travel = 0.0;
+
+  for (gsize i = 0; i < STUDY_STATIONS; i++)
+    if (corner->stations[i].load < least &&
+        corner->corner->stations[i].travel >= corner->law->droop_stop) {
+      least = corner->stations[i].load;
+      travel = corner->corner->stations[i].travel;
+    }
+  if (!(least < 0.0))
+    return;
+  g_autofree char *load = unit_text (UNIT_FORCE, least, 0);
+  g_autofree char *at = unit_text (UNIT_LENGTH, travel, 0);
+
+  add (
+      verdicts, "wheel-lifts", TRUE,
+      g_strdup_printf (
+          _ ("In droop the wheel load falls below nothing, to %s at %s of wheel travel: there the wheel no longer reaches the road and lifts."),
+          load, at),
+      g_strdup (
+          _ ("Rule: a road can push a wheel and not pull it: below no load it lifts.")));
+}
+
 static void
 judge_bar (GPtrArray *verdicts, const SpringCorner *corner)
 {
@@ -316,6 +342,61 @@ judge_height (GPtrArray *verdicts, const SpringCorner *corner)
           apart));
 }
 
+static void
+add_part (GString *list, const char *part)
+{
+  if (list->len > 0)
+    g_string_append (list, ", ");
+  g_string_append (list, part);
+}
+
+/* What has a mass by its sizes, and what is there without; a helper has no wire. */
+static void
+list_weighed (const SpringCorner *corner, GString *counted, GString *left_out)
+{
+  const CarSprings *springs = corner->springs;
+
+  if (springs->bar.is_there)
+    add_part (corner->law->n_sections > 0 ? counted : left_out,
+              spring_element_name (SPRING_BAR));
+  if (springs->coil.is_there)
+    add_part (corner->law->coil_size.wire > 0.0 ? counted : left_out,
+              spring_element_name (SPRING_COIL));
+  if (springs->helper.is_there)
+    add_part (left_out, spring_element_name (SPRING_HELPER));
+}
+
+/* Which parts the masses are of: the file has no arm or knuckle by itself. */
+static void
+judge_mass (GPtrArray *verdicts, const SpringStudy *study, const SpringCorner *corner)
+{
+  const double unsprung = study->car->body.unsprung_corner_kg;
+  g_autoptr (GString) counted = g_string_new (NULL), left_out = g_string_new (NULL);
+  g_autoptr (GString) text = g_string_new (NULL);
+  g_autofree char *entered = unit_text (UNIT_MASS, unsprung, 1);
+
+  list_weighed (corner, counted, left_out);
+  if (counted->len == 0)
+    g_string_append (text, _ ("The springs' own mass is not known. "));
+  else
+    g_string_append_printf (text, _ ("Counted in the springs' own mass: %s. "),
+                            counted->str);
+  if (left_out->len > 0)
+    g_string_append_printf (text, _ ("Not counted in it, for want of sizes: %s. "),
+                            left_out->str);
+  if (unsprung > 0.0)
+    g_string_append_printf (text,
+                            _ ("Arm, knuckle, strut and wheel are in the %s unsprung."),
+                            entered);
+  else
+    g_string_append (text, _ ("Arm, knuckle, strut and wheel are not counted at all: no "
+                              "unsprung mass is entered."));
+  add (
+      verdicts, "mass-counted", FALSE, g_strdup (text->str),
+      g_strdup (_ (
+          "Rule: steel of 7850 kg/m³, EN 1991-1-1, table A.4, from memory; half of a coil is unsprung. Common practice, no published source.")));
+}
+
 static int
 warnings_first (gconstpointer a, gconstpointer b)
 {
@@ -335,6 +416,7 @@ spring_verdicts (const SpringStudy *study, guint setup)
     return verdicts;
   judge_standing (verdicts, corner);
   judge_seat (verdicts, corner);
+  judge_lift (verdicts, corner);
   judge_bar (verdicts, corner);
   if (corner->stands != STANDS_BY_SPRINGS)
     return verdicts;
@@ -344,6 +426,7 @@ spring_verdicts (const SpringStudy *study, guint setup)
   judge_frequency (verdicts, corner);
   judge_damping (verdicts, corner);
   judge_bump_stop (verdicts, corner);
+  judge_mass (verdicts, study, corner);
   g_ptr_array_sort (verdicts, warnings_first); /* which keeps the order of equals */
   return verdicts;
 }

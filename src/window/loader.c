@@ -20,6 +20,7 @@ struct _SwLoader {
   double travel;      /* … this travel in hand */
   gboolean is_moving; /* the wheel, by this and not by the user */
   guint n_watchers;
+  double left_at; /* travel before this moved the wheel */
 };
 
 G_DEFINE_FINAL_TYPE (SwLoader, sw_loader, G_TYPE_OBJECT)
@@ -206,15 +207,19 @@ sw_loader_is_settling (SwLoader *self)
 void
 sw_loader_watch (SwLoader *self)
 {
-  if (self->n_watchers++ == 0)
-    solve_and_tell (self);
+  if (self->n_watchers++ > 0)
+    return;
+  self->left_at = travel_now (self);
+  solve_and_tell (self);
 }
 
+/* Where the user moved the wheel himself, it stays there. */
 void
 sw_loader_unwatch (SwLoader *self)
 {
   g_return_if_fail (self->n_watchers > 0);
-  self->n_watchers--;
+  if (--self->n_watchers == 0 && self->is_settling)
+    sw_bench_set_travel (self->bench, self->left_at);
 }
 
 gboolean

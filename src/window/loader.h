@@ -3,8 +3,9 @@
  * how the springs are taken to carry it, and every setup under it.
  *
  * While somebody looks the wheel goes where the case puts it, and stays there when the
- * car changes, until it is moved: then the loads are those at that travel. Signal
- * "changed", once per change: the loads are others than before. */
+ * car changes, until it is moved: then the loads are those at that travel. When nobody
+ * looks any more it goes back to where it was, unless it was moved. Signal "changed", once
+ * per change: the loads are others than before. */
 
 #pragma once
 

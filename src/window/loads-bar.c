@@ -3,10 +3,11 @@
 #include "window/loader.h"
 #include "window/loads-view.h"
 #include "window/whole-text.h"
+#include "window/wrap-row.h"
 
 #include <glib/gi18n-lib.h>
 
-#define CHOICE_CHARS 6
+#define CHOICE_CHARS 14 /* what is seen of a choice at least */
 
 typedef struct {
   SwLoader *loader;
@@ -166,6 +167,16 @@ new_mode (void)
                         _ ("Springs as they are set, or one of them alone"));
 }
 
+static GtkWidget *
+pair (GtkWidget *choice, GtkWidget *button)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  gtk_box_append (GTK_BOX (box), choice);
+  gtk_box_append (GTK_BOX (box), button);
+  return box;
+}
+
 static void
 add_parts (Bar *self, GtkWidget *box)
 {
@@ -176,16 +187,15 @@ add_parts (Bar *self, GtkWidget *box)
   self->settle = gtk_button_new_with_label (_ ("Let it settle"));
   gtk_widget_set_tooltip_text (self->settle,
                                _ ("The wheel goes back to where this load puts it"));
-  gtk_box_append (GTK_BOX (box), self->load_case);
-  gtk_box_append (GTK_BOX (box), self->mode);
-  gtk_box_append (GTK_BOX (box), self->settle);
-  gtk_box_append (GTK_BOX (box), load_cases_button_new (self->loader));
+  gtk_widget_set_parent (pair (self->load_case, load_cases_button_new (self->loader)),
+                         box);
+  gtk_widget_set_parent (pair (self->mode, self->settle), box);
 }
 
 GtkWidget *
 loads_bar_new (SwBench *bench)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *box = g_object_new (SW_TYPE_WRAP_ROW, NULL);
   Bar *self = g_new0 (Bar, 1);
 
   g_object_set_data_full (G_OBJECT (box), "loads-bar", self, g_free);

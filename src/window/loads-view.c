@@ -8,26 +8,43 @@
 #include <glib/gi18n-lib.h>
 
 struct _SwLoadsView {
-  SwCanvas parent_instance;
+  SwTallCanvas parent_instance;
 
   SwBench *bench;
   SwLoader *loader;
   LoadsBoard *board;
+  gboolean is_held; /* its height, under a hand that drags */
 };
 
-G_DEFINE_FINAL_TYPE (SwLoadsView, sw_loads_view, SW_TYPE_CANVAS)
+G_DEFINE_FINAL_TYPE (SwLoadsView, sw_loads_view, SW_TYPE_TALL_CANVAS)
+
+static LoadsView
+view_of (SwLoadsView *self)
+{
+  return (LoadsView){
+    .loads = sw_loader_get_study (self->loader),
+    .theme = sw_canvas_get_theme (SW_CANVAS (self)),
+    .hold_axes = sw_bench_is_dragging (self->bench),
+    .caution_stands_beside = true,
+  };
+}
 
 static void
 sw_loads_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
 {
   SwLoadsView *self = SW_LOADS_VIEW (canvas);
-  const LoadsView view = {
-    .loads = sw_loader_get_study (self->loader),
-    .theme = sw_canvas_get_theme (canvas),
-    .hold_axes = sw_bench_is_dragging (self->bench),
-  };
+  const LoadsView view = view_of (self);
 
   loads_board_draw (self->board, cr, &view, width, height);
+}
+
+static double
+sw_loads_view_least_height (SwTallCanvas *canvas, double width)
+{
+  SwLoadsView *self = SW_LOADS_VIEW (canvas);
+  const LoadsView view = view_of (self);
+
+  return loads_board_height (self->board, &view, width);
 }
 
 static PlotHit
@@ -37,23 +54,40 @@ hit (GtkWidget *widget, double x, double y)
                     .setup = loads_board_hit (SW_LOADS_VIEW (widget)->board, x, y) };
 }
 
-/* "Standing. With the coil, …" */
+/* "Standing: with the coil, …" */
 static void
 describe (SwLoadsView *self)
 {
   const LoadStudy *study = sw_loader_get_study (self->loader);
-  g_autofree char *text =
-      g_strdup_printf ("%s. %s %s", car_load_case_title (study->load_case.name),
-                       study->sentence, study->note);
+  g_autofree char *text = g_strdup_printf ("%s %s", study->sentence, study->note);
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
 }
 
 static void
+renew (SwLoadsView *self)
+{
+  self->is_held = sw_bench_is_dragging (self->bench);
+  if (self->is_held)
+    sw_canvas_invalidate (SW_CANVAS (self));
+  else
+    sw_tall_canvas_renew (SW_TALL_CANVAS (self));
+}
+
+static void
+on_solved_cb (SwLoadsView *self)
+{
+  if (self->is_held)
+    renew (self);
+  else
+    sw_canvas_invalidate (SW_CANVAS (self));
+}
+
+static void
 on_changed_cb (SwLoadsView *self)
 {
-  sw_canvas_invalidate (SW_CANVAS (self));
+  renew (self);
   describe (self);
 }
 
@@ -95,6 +129,7 @@ sw_loads_view_class_init (SwLoadsViewClass *class)
   G_OBJECT_CLASS (class)->finalize = sw_loads_view_finalize;
   SW_CANVAS_CLASS (class)->draw = sw_loads_view_draw;
   SW_CANVAS_CLASS (class)->is_opaque = TRUE;
+  SW_TALL_CANVAS_CLASS (class)->least_height = sw_loads_view_least_height;
   widget_class->map = sw_loads_view_map;
   widget_class->unmap = sw_loads_view_unmap;
   gtk_widget_class_set_css_name (widget_class, "board");
@@ -105,14 +140,11 @@ static void
 sw_loads_view_init (SwLoadsView *self)
 {
   self->board = loads_board_new ();
-  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
-  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
-  gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Loads on tower and floor, and the rod"), -1);
 }
 
-GtkWidget *
+static GtkWidget *
 sw_loads_view_new (SwBench *bench)
 {
   SwLoadsView *self = g_object_new (SW_TYPE_LOADS_VIEW, NULL);
@@ -120,7 +152,7 @@ sw_loads_view_new (SwBench *bench)
   self->bench = g_object_ref (bench);
   self->loader = g_object_ref (sw_loader_of (bench));
   plot_input_add (GTK_WIDGET (self), bench, hit);
-  g_signal_connect_object (bench, "solved", G_CALLBACK (sw_canvas_invalidate), self,
+  g_signal_connect_object (bench, "solved", G_CALLBACK (on_solved_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (self->loader, "changed", G_CALLBACK (on_changed_cb), self,
                            G_CONNECT_SWAPPED);
@@ -133,6 +165,6 @@ loads_page_new (SwBench *bench)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
   gtk_box_append (GTK_BOX (box), loads_bar_new (bench));
-  gtk_box_append (GTK_BOX (box), sw_loads_view_new (bench));
+  gtk_box_append (GTK_BOX (box), tall_canvas_page_new (sw_loads_view_new (bench)));
   return box;
 }

@@ -5,14 +5,12 @@
 #pragma once
 
 #include "window/bench.h"
-#include "window/canvas.h"
+#include "window/tall-canvas.h"
 
 #define SW_TYPE_LOADS_VIEW (sw_loads_view_get_type ())
-G_DECLARE_FINAL_TYPE (SwLoadsView, sw_loads_view, SW, LOADS_VIEW, SwCanvas)
-
-GtkWidget *sw_loads_view_new (SwBench *bench);
+G_DECLARE_FINAL_TYPE (SwLoadsView, sw_loads_view, SW, LOADS_VIEW, SwTallCanvas)
 
 /* Which case, what carries it, and the cases themselves. */
 GtkWidget *loads_bar_new (SwBench *bench);
-/* The bar over the view. */
+/* The bar over the view, which is scrolled where the window is low. */
 GtkWidget *loads_page_new (SwBench *bench);

@@ -204,7 +204,7 @@ const SpringsRow springs_rows[N_SPRINGS_ROWS] = {
                          .is_asked = with_coil },
   [ROW_PERCH] = { SPRINGS_COIL, "coil.perch_mm", N_ ("Perch"),
                   N_ ("Lower seat along the strut’s axis above the strut foot"),
-                  N_ ("mm up"), SPRINGS (coil.perch_mm), .least = -FAR, .most = FAR,
+                  N_ ("mm above foot"), SPRINGS (coil.perch_mm), .least = -FAR, .most = FAR,
                   .step = 0.5, .reach = 40.0, .is_asked = with_coil },
   [ROW_UPPER_DROP] = { SPRINGS_COIL, "coil.upper_drop_mm", N_ ("Upper seat"),
                        N_ ("Below the upper mount along the strut’s axis"),
@@ -247,7 +247,7 @@ const SpringsRow springs_rows[N_SPRINGS_ROWS] = {
   [ROW_HELPER_PERCH] = { SPRINGS_HELPER, "helper.perch_mm", N_ ("Perch"),
                          N_ ("The helper’s lower seat along the strut’s axis above the strut "
                              "foot"),
-                         N_ ("mm up"), SPRINGS (helper.perch_mm), .least = -FAR,
+                         N_ ("mm above foot"), SPRINGS (helper.perch_mm), .least = -FAR,
                          .most = FAR, .step = 0.5, .is_asked = with_helper_beside },
   [ROW_HELPER_UPPER_DROP] = { SPRINGS_HELPER, "helper.upper_drop_mm", N_ ("Upper seat"),
                               N_ ("The helper’s upper seat below the upper mount"),
@@ -329,7 +329,7 @@ const SpringsRow springs_rows[N_SPRINGS_ROWS] = {
   [ROW_GUIDE_HEIGHT] = { SPRINGS_ROD, "rod.guide_height_mm", N_ ("Guide bush"),
                          N_ ("The bush, or the upper one, along the strut’s axis above the "
                              "strut foot; where nothing is given, at the tube’s top"),
-                         N_ ("mm up"), ROD (guide_height_mm), .may_be_empty = TRUE,
+                         N_ ("mm above foot"), ROD (guide_height_mm), .may_be_empty = TRUE,
                          .empty_word = N_ ("tube top"), .most = FAR, .step = 1.0,
                          .is_asked = with_rod },
   [ROW_PISTON_DROP] = { SPRINGS_ROD, "rod.piston_drop_mm", N_ ("Piston"),

@@ -8,33 +8,68 @@
 #include <glib/gi18n-lib.h>
 
 struct _SwSpringsView {
-  SwCanvas parent_instance;
+  SwTallCanvas parent_instance;
 
   SwBench *bench;
   SpringsBoard *board;
   int lit; /* the SpringElement under the pointer, or -1 */
 };
 
-G_DEFINE_FINAL_TYPE (SwSpringsView, sw_springs_view, SW_TYPE_CANVAS)
+G_DEFINE_FINAL_TYPE (SwSpringsView, sw_springs_view, SW_TYPE_TALL_CANVAS)
+
+/* Free the sentences with g_free (); they last as long as @verdicts. */
+static SpringsView
+view_of (SwSpringsView *self, GPtrArray *verdicts)
+{
+  return (SpringsView){
+    .springs = sw_bench_get_springs (self->bench),
+    .verdicts = spring_verdict_sentences (verdicts),
+    .theme = sw_canvas_get_theme (SW_CANVAS (self)),
+    .lit = self->lit,
+    .show_cursor = true,
+    .hold_axes = sw_bench_is_dragging (self->bench),
+    .caution_stands_beside = true,
+  };
+}
+
+static GPtrArray *
+verdicts_of (SwSpringsView *self)
+{
+  return spring_verdicts (sw_bench_get_springs (self->bench),
+                          sw_bench_get_setup_index (self->bench));
+}
 
 static void
 sw_springs_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
 {
   SwSpringsView *self = SW_SPRINGS_VIEW (canvas);
-  const SpringStudy *springs = sw_bench_get_springs (self->bench);
-  g_autoptr (GPtrArray) verdicts =
-                 spring_verdicts (springs, sw_bench_get_setup_index (self->bench));
-  g_autofree const char **sentences = spring_verdict_sentences (verdicts);
-  const SpringsView view = {
-    .springs = springs,
-    .verdicts = sentences,
-    .theme = sw_canvas_get_theme (canvas),
-    .lit = self->lit,
-    .show_cursor = true,
-    .hold_axes = sw_bench_is_dragging (self->bench),
-  };
+  g_autoptr (GPtrArray) verdicts = verdicts_of (self);
+  const SpringsView view = view_of (self, verdicts);
 
   springs_draw (self->board, cr, &view, width, height);
+  g_free ((gpointer) view.verdicts);
+}
+
+static double
+sw_springs_view_least_height (SwTallCanvas *canvas, double width)
+{
+  SwSpringsView *self = SW_SPRINGS_VIEW (canvas);
+  g_autoptr (GPtrArray) verdicts = verdicts_of (self);
+  const SpringsView view = view_of (self, verdicts);
+  const double height = springs_height (self->board, &view, width);
+
+  g_free ((gpointer) view.verdicts);
+  return height;
+}
+
+/* Places keep still under a hand that drags. */
+static void
+on_solved_cb (SwSpringsView *self)
+{
+  if (sw_bench_is_dragging (self->bench))
+    sw_canvas_invalidate (SW_CANVAS (self));
+  else
+    sw_tall_canvas_renew (SW_TALL_CANVAS (self));
 }
 
 static PlotHit
@@ -87,6 +122,7 @@ sw_springs_view_class_init (SwSpringsViewClass *class)
   G_OBJECT_CLASS (class)->finalize = sw_springs_view_finalize;
   SW_CANVAS_CLASS (class)->draw = sw_springs_view_draw;
   SW_CANVAS_CLASS (class)->is_opaque = TRUE;
+  SW_TALL_CANVAS_CLASS (class)->least_height = sw_springs_view_least_height;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "board");
   gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class),
                                         GTK_ACCESSIBLE_ROLE_IMG);
@@ -103,21 +139,24 @@ sw_springs_view_init (SwSpringsView *self)
   g_signal_connect_swapped (motion, "motion", G_CALLBACK (on_motion_cb), self);
   g_signal_connect_swapped (motion, "leave", G_CALLBACK (on_leave_cb), self);
   gtk_widget_add_controller (widget, motion);
-  gtk_widget_set_focusable (widget, TRUE);
-  gtk_widget_set_hexpand (widget, TRUE);
-  gtk_widget_set_vexpand (widget, TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("What carries the wheel through its travel"), -1);
 }
 
-GtkWidget *
+static GtkWidget *
 sw_springs_view_new (SwBench *bench)
 {
   SwSpringsView *self = g_object_new (SW_TYPE_SPRINGS_VIEW, NULL);
 
   self->bench = g_object_ref (bench);
   plot_input_add (GTK_WIDGET (self), bench, hit);
-  g_signal_connect_object (bench, "solved", G_CALLBACK (sw_canvas_invalidate), self,
+  g_signal_connect_object (bench, "solved", G_CALLBACK (on_solved_cb), self,
                            G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);
+}
+
+GtkWidget *
+springs_page_new (SwBench *bench)
+{
+  return tall_canvas_page_new (sw_springs_view_new (bench));
 }

@@ -6,9 +6,10 @@
 #pragma once
 
 #include "window/bench.h"
-#include "window/canvas.h"
+#include "window/tall-canvas.h"
 
 #define SW_TYPE_SPRINGS_VIEW (sw_springs_view_get_type ())
-G_DECLARE_FINAL_TYPE (SwSpringsView, sw_springs_view, SW, SPRINGS_VIEW, SwCanvas)
+G_DECLARE_FINAL_TYPE (SwSpringsView, sw_springs_view, SW, SPRINGS_VIEW, SwTallCanvas)
 
-GtkWidget *sw_springs_view_new (SwBench *bench);
+/* The view, scrolled where the window is low. */
+GtkWidget *springs_page_new (SwBench *bench);

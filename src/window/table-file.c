@@ -57,8 +57,12 @@ write_loads (SwBench *bench, GString *text)
   car_load_cases (car_of (bench), cases);
   joint_table_write (&(JointTable){ sw_bench_get_springs (bench), setup,
                                     load_study_mode (study, setup),
-                                    cases[sw_loader_get_case (loader)].name,
-                                    load_study_in_hand (study) },
+                                    &cases[sw_loader_get_case (loader)],
+                                    load_study_in_hand (study),
+                                    car_setup_rod (car_of (bench), setup).diameter_mm >
+                                            0.0
+                                        ? &study->bent[setup]
+                                        : NULL },
                      TABLE_CSV, text);
 }
 

@@ -78,6 +78,7 @@ test_every_page_can_be_read (Fixture *f, gconstpointer data)
                                        "Scale 1 : 10",
                                        "lowering of the body",
                                        "Ride frequency",
+                                       "Sizes of springs and rods",
                                        "on the tower" };
 
   (void) data;

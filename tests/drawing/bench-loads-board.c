@@ -63,7 +63,9 @@ measure (LoadedCar *car, cairo_t *cr, double width, double height, gboolean is_r
     at[PART_LOADS] = g_get_monotonic_time ();
     load_study_solve (car->loads, car->springs, &load_case, SPRING_AS_SET);
     at[PART_BOARD] = g_get_monotonic_time ();
-    const LoadsView view = { car->loads, theme_light (), true, NULL };
+    const LoadsView view = { .loads = car->loads,
+                             .theme = theme_light (),
+                             .hold_axes = true };
     loads_board_draw (board, cr, &view, width, height);
     cairo_surface_flush (cairo_get_target (cr));
     at[PART_SHEET] = g_get_monotonic_time ();

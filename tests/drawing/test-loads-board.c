@@ -108,6 +108,38 @@ test_cautions_before_figures (void)
   g_assert_nonnull (drawn_find (spring_caution ()));
 }
 
+/* On a page that scrolls: a row for each setup, the sentence, every chart of the rod. */
+static void
+test_all_finds_room_at_the_height_asked_for (void)
+{
+  g_auto (LoadedCar) car = loaded_car_new (TRUE);
+  g_autoptr (LoadsBoard) board = loads_board_new ();
+  LoadsView view = view_of (&car);
+  double x, y, chart_width, chart_height;
+
+  view.caution_stands_beside = true;
+  for (int words = 0; words < 2; words++) {
+    drawn_in_long_words = words == 1;
+    for (int width = 340; width < 1500; width += 145) {
+      const int height = (int) loads_board_height (board, &view, width);
+      bool is_met[N_SPRUNG] = { false };
+
+      draw (board, &view, width, height);
+      drawn_assert_apart (width, height, BORDER, "loads at the height asked for");
+      g_assert_nonnull (drawn_find (car.loads->sentence));
+      g_assert_null (drawn_find (spring_caution ()));
+      for (RodChart i = 0; i < N_ROD_CHARTS; i++)
+        g_assert_true (loads_board_frame (board, i, &x, &y, &chart_width, &chart_height));
+      for (int at = 0; at < height; at++)
+        if (loads_board_hit (board, width / 2.0, at) >= 0)
+          is_met[loads_board_hit (board, width / 2.0, at)] = true;
+      for (guint i = 0; i < N_SPRUNG; i++)
+        g_assert_true (is_met[i]);
+    }
+  }
+  drawn_in_long_words = false;
+}
+
 static void
 test_without_rods_says_what_to_enter (void)
 {
@@ -246,6 +278,7 @@ main (int argc, char **argv)
   g_test_add_func ("/loads-board/nothing-overlaps", test_nothing_overlaps_or_leaves);
   g_test_add_func ("/loads-board/one-setup", test_one_setup);
   g_test_add_func ("/loads-board/caution", test_cautions_before_figures);
+  g_test_add_func ("/loads-board/height", test_all_finds_room_at_the_height_asked_for);
   g_test_add_func ("/loads-board/without-rods", test_without_rods_says_what_to_enter);
   g_test_add_func ("/loads-board/bars", test_bars_are_as_long_as_their_numbers);
   g_test_add_func ("/loads-board/hits", test_hits_find_their_setups);

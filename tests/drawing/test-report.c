@@ -7,6 +7,8 @@
 #include "model/compare.h"
 #include "model/measure-field.h"
 #include "model/quantity-info.h"
+#include "model/spring-size.h"
+#include "model/spring-verdict.h"
 #include "written-file.h"
 
 #include <cairo-pdf.h>
@@ -16,6 +18,7 @@
 
 #define POINTS_PER_MM (72.0 / 25.4) /* both by definition of the inch */
 #define MARGIN 30.0 /* points: printers leave some 5 mm white; common practice */
+#define N_PAGES (N_REPORT_PARTS + 1) /* of the Wren: its springs have two */
 #define DATE "2026-03-05"
 #define GERMAN "Federbeinstützlagerverschiebungseinrichtung"
 
@@ -205,11 +208,15 @@ test_parts_in_their_order (void)
   const Report report = report_on (car);
   g_autoptr (ReportPress) press = report_press_new (&report);
 
-  g_assert_cmpuint (report_n_pages (press), ==, N_REPORT_PARTS);
-  for (guint page = 0; page < N_REPORT_PARTS; page++) {
-    g_assert_cmpuint (report_page_part (press, page), ==, page);
+  /* drawings have a page each, springs one more for their sizes */
+  g_assert_cmpuint (report_n_pages (press), ==, N_PAGES);
+  for (guint page = 0; page < report_n_pages (press); page++) {
+    const ReportPart part = page <= REPORT_SPRINGS ? page : page - 1;
+
+    g_assert_cmpuint (report_page_part (press, page), ==, part);
     draw_page (press, &report, page);
-    g_assert_nonnull (drawn_find (report_part_name (page)));
+    if (page != REPORT_SPRINGS + 1)
+      g_assert_nonnull (drawn_find (report_part_name (part)));
     g_assert_cmpuint (drawn_count (car->name), ==, 1);
     g_assert_cmpuint (drawn_count (DATE), ==, 1);
   }
@@ -240,6 +247,84 @@ test_only_what_is_asked_for_and_given (void)
   g_assert_cmpuint (report_n_pages (rest), ==, REPORT_SPRINGS);
   for (guint page = 0; page < report_n_pages (rest); page++)
     g_assert_cmpuint (report_page_part (rest, page), <, REPORT_SPRINGS);
+}
+
+static bool
+has_part (const GPtrArray *sizes, const char *part)
+{
+  for (guint i = 0; i < sizes->len; i++)
+    if (g_str_equal (((SpringSize *) sizes->pdata[i])->part, part))
+      return true;
+  return false;
+}
+
+/* Each of the texts stands on one of the pages. */
+static void
+assert_written (const Report *report, const GPtrArray *texts)
+{
+  g_autoptr (ReportPress) press = report_press_new (report);
+  g_autofree bool *is_met = g_new0 (bool, texts->len);
+
+  for (guint page = 0; page < report_n_pages (press); page++) {
+    draw_page (press, report, page);
+    for (guint i = 0; i < texts->len; i++)
+      is_met[i] = is_met[i] || drawn_find (texts->pdata[i]) != NULL;
+  }
+  for (guint i = 0; i < texts->len; i++)
+    if (!is_met[i])
+      g_error ("no “%s” on any page", (char *) texts->pdata[i]);
+}
+
+/* N·m/°, of the Dunnock's stepped bar: its lengths in series, each G π d⁴/(32 l)
+ * (Shigley's Mechanical Engineering Design, torsion of round bars). */
+static char *
+bar_rate_text (const CarTorsionBar *bar)
+{
+  double give = 0.0;
+
+  for (gsize i = 0; i < bar->n_sections; i++)
+    give += 32.0 * bar->sections[i].length_mm /
+            (1000.0 * bar->shear_modulus_gpa * G_PI * pow (bar->sections[i].outer_mm, 4));
+  return g_strdup_printf ("%.2f N·m/°", G_PI / 180.0 / give / 1000.0);
+}
+
+/* What each setup has and nothing that it has not, with the verdicts on it. The overhang
+ * by hand: the mount at (−40, 541, 778) over the strut's foot at (−10, 606, 336), less
+ * 336 mm up to the guide; the piston 255 mm below the mount. */
+static void
+test_sizes_of_springs_and_rods (void)
+{
+  g_autoptr (Car) car = load_car ("dunnock");
+  const Report report = only (car, REPORT_SPRINGS);
+  g_autoptr (Study) study = study_new ();
+  g_autoptr (SpringStudy) springs = spring_study_new ();
+  g_autoptr (GPtrArray) wanted = g_ptr_array_new_with_free_func (g_free);
+  const double strut = sqrt (30.0 * 30.0 + 65.0 * 65.0 + 442.0 * 442.0);
+
+  g_ptr_array_add (wanted, bar_rate_text (&car->springs.bar));
+  g_ptr_array_add (wanted, g_strdup_printf ("%.1f mm", strut - 336.0));
+  g_ptr_array_add (wanted, g_strdup_printf ("%.1f mm", 255.0 - (strut - 336.0)));
+  g_ptr_array_add (wanted, g_strdup ("1095 mm"));
+  g_ptr_array_add (wanted, g_strdup ("28 N/mm"));
+  study_solve (study, car, report.in_hand, 0.0);
+  spring_study_solve (springs, study, car);
+  for (guint setup = 0; setup < car->setups->len; setup++) {
+    const CarSprings *given = car_setup_springs (car, setup);
+    g_autoptr (GPtrArray) sizes = spring_sizes (springs, setup);
+    g_autoptr (GPtrArray) verdicts = spring_verdicts (springs, setup);
+
+    g_assert_cmpuint (verdicts->len, >, 2);
+    g_assert_cmpint (has_part (sizes, "Torsion bar"), ==, given->bar.is_there);
+    g_assert_cmpint (has_part (sizes, "Coil"), ==, given->coil.is_there);
+    g_assert_cmpint (has_part (sizes, "Helper"), ==, given->helper.is_there);
+    g_assert_true (has_part (sizes, "Rod"));
+    for (guint i = 0; i < sizes->len; i++)
+      g_ptr_array_add (wanted, g_strdup (((SpringSize *) sizes->pdata[i])->text));
+    for (guint i = 0; i < verdicts->len; i++)
+      g_ptr_array_add (wanted,
+                       g_strdup (((SpringVerdict *) verdicts->pdata[i])->sentence));
+  }
+  assert_written (&report, wanted);
 }
 
 /* Every number that was entered stands on the first page, with its unit. */
@@ -469,9 +554,8 @@ test_pdf_has_its_pages_in_letters_and_lines (Fixture *f, gconstpointer data)
 
   g_assert_cmpfloat_with_epsilon (f->report.paper.width, 210.0 * POINTS_PER_MM, 1e-3);
   g_assert_cmpfloat_with_epsilon (f->report.paper.height, 297.0 * POINTS_PER_MM, 1e-3);
-  g_assert_cmpuint (written_count (a4, "/MediaBox [ 0 0 595.276 841.89 ]"), ==,
-                    N_REPORT_PARTS);
-  g_assert_cmpuint (written_count (a4, "/Count 7"), ==, 1);
+  g_assert_cmpuint (written_count (a4, "/MediaBox [ 0 0 595.276 841.89 ]"), ==, N_PAGES);
+  g_assert_cmpuint (written_count (a4, "/Count 8"), ==, 1);
   g_assert_cmpuint (written_count (a4, "/Subtype /Image"), ==, 0);
   g_assert_cmpuint (written_count (a4, "/FontFile"), >=, 2);
   g_assert_cmpuint (written_count (a4, "/CreationDate"), ==, 0);
@@ -481,7 +565,7 @@ test_pdf_has_its_pages_in_letters_and_lines (Fixture *f, gconstpointer data)
   f->report.paper = paper_letter ();
   g_autoptr (GBytes) letter = write_report (f, "b.pdf");
   g_assert_cmpuint (written_count (letter, "/MediaBox [ 0 0 612 792 ]"), ==,
-                    N_REPORT_PARTS);
+                    N_PAGES + 1); /* shorter */
 }
 
 static void
@@ -530,6 +614,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report/order", test_parts_in_their_order);
   g_test_add_func ("/report/asked-for", test_only_what_is_asked_for_and_given);
   g_test_add_func ("/report/measured", test_measured_numbers_stand_with_their_units);
+  g_test_add_func ("/report/springs", test_sizes_of_springs_and_rods);
   g_test_add_func ("/report/comparison", test_figures_are_those_of_the_comparison);
   g_test_add_func ("/report/many-setups", test_many_setups_go_on_overleaf);
   g_test_add_func ("/report/scale", test_sheet_is_true_to_its_scale);

@@ -194,12 +194,12 @@ test_tower_arrow_goes_with_the_coil (void)
   g_assert_cmpfloat (tower.y, <, -2000.0);
   g_assert_nonnull (find_tip (mount.x + scale * tower.x, mount.y + scale * tower.y));
   g_assert_nonnull (drawn_find ("on the tower"));
-  g_assert_nonnull (drawn_find ("coil without side force"));
+  g_assert_nonnull (drawn_find ("no side force on the rod"));
   loaded_car_solve (&car, 0, 0, SPRING_BAR_ONLY);
   view = view_of (&car);
   draw (sheet, &view, WIDTH, HEIGHT);
   g_assert_nonnull (drawn_find ("on the arm's pivots"));
-  g_assert_null (drawn_find ("coil without side force"));
+  g_assert_null (drawn_find ("no side force on the rod"));
 }
 
 static void

@@ -217,6 +217,34 @@ test_nothing_covers_anything (Fixture *f, gconstpointer data)
   drawn_word_length = 0;
 }
 
+/* On a page that scrolls: all sentences, the rate, and the numbers to the last; however
+ * narrow, and in long words. */
+static void
+test_all_finds_room_at_the_height_asked_for (Fixture *f, gconstpointer data)
+{
+  const bool is_long = GPOINTER_TO_INT (data);
+
+  drawn_in_long_words = is_long;
+  f->view.verdicts = verdicts;
+  f->view.caution_stands_beside = true;
+  for (guint kind = 0; kind < N_SPRUNG; kind++) {
+    solve (f, kind, 22.0);
+    for (int width = 340; width < 1500; width += 145) {
+      const int height = (int) springs_height (f->board, &f->view, width);
+
+      draw (f, width, height);
+      drawn_assert_apart (width, height, BORDER, "springs at the height asked for");
+      for (gsize i = 0; verdicts[i] != NULL; i++)
+        g_assert_nonnull (drawn_find (verdicts[i]));
+      g_assert_cmpfloat (frame (f, SPRINGS_RATE).height, >, 40.0);
+      g_assert_cmpfloat (frame (f, SPRINGS_LOAD).height, >, 80.0);
+      if (!is_long)
+        g_assert_nonnull (drawn_find ("of it unsprung"));
+      g_assert_null (drawn_find ("Compressed springs"));
+    }
+  }
+}
+
 static void
 test_exports_have_room_for_their_title (Fixture *f, gconstpointer data)
 {
@@ -386,6 +414,7 @@ test_without_springs_a_page_says_what_to_enter (Fixture *f, gconstpointer data)
     g_assert_nonnull (drawn_find ("No spring is entered"));
     g_assert_nonnull (drawn_find ("Compressed springs"));
     g_assert_null (drawn_find ("wheel travel, mm"));
+    g_assert_cmpfloat (springs_height (f->board, &f->view, sizes[s][0]), <, 500.0);
     g_assert_false (springs_frame (f->board, SPRINGS_LOAD, &x, &y, &width, &height));
     g_assert_false (springs_hit (f->board, 100.0, 100.0).on_plot);
   }
@@ -481,6 +510,10 @@ main (int argc, char **argv)
   ADD ("nothing-covers-anything", test_nothing_covers_anything);
   ADD_WITH ("nothing-covers-anything-in-long-words", GINT_TO_POINTER (TRUE),
             test_nothing_covers_anything);
+  ADD ("all-finds-room-at-the-height-asked-for",
+       test_all_finds_room_at_the_height_asked_for);
+  ADD_WITH ("all-finds-room-at-the-height-asked-for-in-long-words",
+            GINT_TO_POINTER (TRUE), test_all_finds_room_at_the_height_asked_for);
   ADD ("exports-have-room-for-their-title", test_exports_have_room_for_their_title);
   ADD ("tiny-pages-are-drawn", test_tiny_pages_are_drawn);
   ADD ("says-where-it-stands", test_says_where_it_stands);

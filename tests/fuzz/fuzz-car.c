@@ -91,7 +91,8 @@ check_springs (const Car *car)
       spring_table_write (springs, setup, steps, format, text);
   for (SpringMode mode = SPRING_AS_SET; mode <= SPRING_BAR_ONLY; mode++) {
     load_study_solve (loads, springs, &cases[fuzz_n_loaded % n_cases], mode);
-    const JointTable table = { springs, setup, mode, NULL, load_study_in_hand (loads) };
+    const JointTable table = { springs, setup, mode, NULL, load_study_in_hand (loads),
+                               NULL };
     joint_table_write (&table, TABLE_JSON, text);
   }
   g_assert_null (strstr (text->str, "nan"));

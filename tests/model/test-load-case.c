@@ -318,11 +318,18 @@ test_sentence (void)
 
   standing.car->body.front_mass_kg = 2600.0 / SPRING_GRAVITY;
   standing_car_solve (&standing);
-  g_autofree char *sentence = joint_loads_sentence (standing.springs, 0);
+  g_autofree char *sentence = joint_loads_sentence (standing.springs, 0, NULL);
 
   g_assert_cmpstr (sentence, ==,
-                   "With the coil, 1322 N of this corner's 1300 N stand on the tower; "
-                   "with the bar, −16 N.");
+                   "Standing: with the coil, 1322 N of this corner's 1300 N stand on the "
+                   "tower; with the bar, −16 N.");
+
+  /* all of it in proportion to the load: twice 2643.5 and twice −31.9 of 5200 N */
+  const CarLoadCase bump = { .name = "Bump", .vertical = 4.0 };
+  g_autofree char *bumped = joint_loads_sentence (standing.springs, 0, &bump);
+  g_assert_cmpstr (bumped, ==,
+                   "Bump: with the coil, 5287 N of this corner's 5200 N stand on the "
+                   "tower; with the bar, −64 N.");
 }
 
 int

@@ -327,6 +327,53 @@ test_bar_stress (void)
   check_says (&standing, 0, "bar-stress", TRUE, "at 80 mm");
 }
 
+/* The bar at 30 N·m/° is wound up by 27°, more than all its droop unwinds; at 120 N·m/°
+ * by 7°, which is less. A droop stop before that keeps the wheel from it. */
+static void
+test_wheel_lifts (void)
+{
+  CarSprings springs = springs_with_share (0.0);
+
+  springs.coil.is_there = FALSE;
+  g_auto (StandingCar) soft = standing_on (springs);
+  check_silent (&soft, "wheel-lifts");
+
+  springs.bar.clamp_angle_deg *= 30.0 / 120.0;
+  springs.bar.rate_nm_per_deg = 120.0;
+  g_auto (StandingCar) stiff = standing_on (springs);
+  check_says (&stiff, 0, "wheel-lifts", TRUE, "no longer reaches the road");
+
+  springs.droop_stop_mm = 15.0;
+  g_auto (StandingCar) stopped = standing_on (springs);
+  check_silent (&stopped, "wheel-lifts");
+}
+
+/* Sizes weigh, rates do not; a helper has no wire to weigh. */
+static void
+test_masses_say_their_parts (void)
+{
+  CarSprings springs = springs_with_share (0.5);
+  g_auto (StandingCar) rates = standing_on (springs);
+
+  check_says (&rates, 0, "mass-counted", FALSE,
+              "The springs' own mass is not known. Not counted in it, for want of sizes: "
+              "Torsion bar, Coil. Arm, knuckle, strut and wheel are not counted at all");
+  springs.coil.wire_mm = 12.0;
+  springs.coil.mean_diameter_mm = 110.0;
+  springs.coil.total_coils = 7.0;
+  springs.helper = (CarHelper){ .is_there = TRUE,
+                                .place = HELPER_IN_SERIES,
+                                .rate_n_per_mm = 300.0,
+                                .free_length_mm = 5.0 };
+  g_auto (StandingCar) sized = standing_on (springs);
+  sized.car->body.unsprung_corner_kg = 31.5;
+  standing_car_solve (&sized);
+  check_says (&sized, 0, "mass-counted", FALSE,
+              "Counted in the springs' own mass: Coil. Not counted in it, for want of "
+              "sizes: Torsion bar, Helper. Arm, knuckle, strut and wheel are in the "
+              "31.5 kg unsprung");
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -342,6 +389,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/spring-verdict/damping", test_damping);
   g_test_add_func ("/spring-verdict/bump-stop", test_bump_stop);
   g_test_add_func ("/spring-verdict/seat", test_seat);
+  g_test_add_func ("/spring-verdict/wheel-lifts", test_wheel_lifts);
+  g_test_add_func ("/spring-verdict/mass", test_masses_say_their_parts);
   g_test_add_func ("/spring-verdict/bar-stress", test_bar_stress);
   return g_test_run ();
 }

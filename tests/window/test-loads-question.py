@@ -48,7 +48,7 @@ class LoadsTest(WindowTest):
 
     def wait_case(self, board, name):
         try:
-            wait_for(name, lambda: board.get_description().startswith(name + '.'))
+            wait_for(name, lambda: board.get_description().startswith(name + ':'))
         except AssertionError:
             raise AssertionError('%r, not %r' % (board.get_description(), name)) from None
 
@@ -89,6 +89,10 @@ class LoadsTest(WindowTest):
 class Question(LoadsTest):
     def test_the_wheel_goes_where_the_case_puts_it(self):
         window, board = self.open_page()
+        self.wait_travel(window, self.loads('Standing')['wheel_travel_mm'])
+        window.key('alt+1')  # other pages have the user's own travel
+        self.wait_travel(window, 0.0)
+        window.key('alt+5')
         self.wait_travel(window, self.loads('Standing')['wheel_travel_mm'])
         self.choose_case(window, 1)
         self.wait_case(board, CASES[1])
@@ -157,6 +161,9 @@ class Question(LoadsTest):
         wait_for('the table', lambda: shown_number(
             self.cell(window, 'Damper or stop', 2)) == round(held['left_over_n']))
         self.assertLess(held['left_over_n'], -50.0)
+        window.key('alt+1')
+        self.wait_travel(window, moved)
+        window.key('alt+5')
         window.press(window.get('push button', 'Let it settle'))
         self.wait_travel(window, settled)
         wait_for('rest', lambda: 'is held at' not in board.get_description())
@@ -203,6 +210,23 @@ class Question(LoadsTest):
         for name in ('Let it settle', 'Cases…'):
             box = window.box(window.get('push button', name))
             self.assertLessEqual(box.x + box.width, 1024)
+        self.assertGreater(window.box(self.drop_down(window, 'Load case')).width, 200)
+        self.assertGreater(
+            window.box(self.drop_down(window, 'What carries the load')).width, 120)
+        self.look_down(window, board)
+        window.key('alt+4')
+        springs = window.get('image', 'What carries the wheel through its travel')
+        wait_for('the springs', lambda: window.box(springs).width > 0)
+        self.look_down(window, springs)
+
+    def look_down(self, window, board):
+        """The page is longer than its place, and the keys go to its end."""
+        box = wait_for('a long page', lambda: window.box(board).height > 420
+                       and window.box(board))
+        window.click(board, 60, 12)
+        window.key('End')
+        wait_for('the end', lambda: window.box(board).y + box.height < 420)
+        self.assertEqual(window.box(board).height, box.height)
 
 
 class Cases(LoadsTest):

@@ -12,6 +12,7 @@ from strutwright_window import command, main
 PARTS = ('The car as measured', 'Setups side by side', 'Curves against wheel travel',
          'Sheet of the corner', 'Roll centre against lowering', 'What it stands on',
          'Where the load goes')
+PAGES = (*PARTS[:6], PARTS[5], PARTS[6])  # the springs' sizes have one of their own
 TODAY = datetime.date.today().isoformat()
 
 
@@ -44,17 +45,17 @@ class Report(FormTest):
     def test_pages_turn_by_keys_and_by_mouse(self):
         window = self.open()
         dialog = self.open_report(window)
-        for i, part in enumerate(PARTS):
-            self.wait_page(window, 'Page %d of 7: %s' % (i + 1, part))
+        for i, part in enumerate(PAGES):
+            self.wait_page(window, 'Page %d of 8: %s' % (i + 1, part))
             window.key('Page_Down')
-        self.wait_page(window, 'Page 7 of 7: ' + PARTS[6])
+        self.wait_page(window, 'Page 8 of 8: ' + PAGES[7])
         window.key('Page_Up')
-        self.wait_page(window, 'Page 6 of 7: ' + PARTS[5])
+        self.wait_page(window, 'Page 7 of 8: ' + PAGES[6])
         with window.inside(dialog, 'Report'):
             window.click(self.node(window, 'push button', 'Previous page'))
-            self.wait_page(window, 'Page 5 of 7: ' + PARTS[4])
+            self.wait_page(window, 'Page 6 of 8: ' + PAGES[5])
             window.click(self.node(window, 'push button', 'Next page'))
-        self.wait_page(window, 'Page 6 of 7: ' + PARTS[5])
+        self.wait_page(window, 'Page 7 of 8: ' + PAGES[6])
         window.key('Escape')
         window.wait_gone(dialog)
 
@@ -101,15 +102,15 @@ class Report(FormTest):
             window.click(self.node(window, 'combo box', 'Load case'))
             time.sleep(0.3)
             window.key('Down', 'Return')
-        self.wait_page(window, 'Page 7 of 7: ' + PARTS[6])
+        self.wait_page(window, 'Page 9 of 9: ' + PARTS[6])  # a shorter paper
         path = self.folder / 'letter'
         self.save(window, dialog, path.with_suffix('.pdf'))
         path = path.with_suffix('.pdf')
         # 8.5 by 11 inches of 72 points
-        self.assertEqual(path.read_bytes().count(b'/MediaBox [ 0 0 612 792 ]'), 7)
+        self.assertEqual(path.read_bytes().count(b'/MediaBox [ 0 0 612 792 ]'), 9)
         texts = page_texts(path)
         self.assertNotIn(TODAY, ''.join(texts))
-        self.assertIn('Cornering, outer wheel', texts[6])
+        self.assertIn('Cornering, outer wheel', texts[8])
 
     def test_nothing_chosen_is_nothing_to_save(self):
         window = self.open()

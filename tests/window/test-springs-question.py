@@ -398,8 +398,11 @@ class SmallWindow(SpringsTest):
         wait_for('the size', lambda: window.box(frame).width <= 1024
                  and window.box(frame).height <= 640)
         whole = window.box(frame)
-        for role, name in (('image', BOARD), ('page tab', 'Numbers'),
-                           ('page tab', 'What It Stands On'), ('label', 'The car’s rod')):
+        board = window.box(window.get('image', BOARD))  # scrolled, from its top
+        self.assertLess(board.y, 200)
+        self.assertLessEqual(board.x + board.width, whole.width)
+        for role, name in (('page tab', 'Numbers'), ('page tab', 'What It Stands On'),
+                           ('label', 'The car’s rod')):
             self.assert_inside(window, window.get(role, name), whole)
         for role, name in (('text', 'Rod: Friction'), ('check box', 'Torsion bar'),
                            ('text', 'Coil: Perch')):
