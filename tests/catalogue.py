@@ -35,7 +35,7 @@ def template(folder):
     """A catalogue of the sources, read anew."""
     pot = Path(folder) / 'strutwright.pot'
     text_of('xgettext', '--files-from', ROOT / 'po/POTFILES', '--directory', ROOT,
-            '--from-code=UTF-8', '--output', pot,
+            '--from-code=UTF-8', '--add-comments', '--output', pot,
             *(f'--keyword={keyword}' for keyword in KEYWORDS),
             *(f'--flag={flag}' for flag in FLAGS))
     return pot
