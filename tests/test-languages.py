@@ -6,33 +6,18 @@ Needs gettext's tools, and in the environment STRUTWRIGHT, the command line, and
 STRUTWRIGHT_LOCALEDIR, the built translations. Where localedef can build a locale with a
 decimal comma, sentences must show it and files must not.
 """
+import json
 import os
 import re
-import subprocess
 import tempfile
 import unittest
 from pathlib import Path
 
-ROOT = Path(__file__).resolve().parent.parent
+from catalogue import LANGUAGES, ROOT, run, template, text_of
+
 WREN = ROOT / 'data/wren.swcar'
-LANGUAGES = [line.strip() for line in (ROOT / 'po/LINGUAS').read_text().splitlines()
-             if line.strip() and not line.startswith('#')]
-# As meson's preset "glib" has them.
-KEYWORDS = ('_', 'N_', 'C_:1c,2', 'NC_:1c,2', 'ngettext:1,2', 'g_dngettext:2,3')
 # Marks at an end that are not those of the sources; "No." is an abbreviation.
 ENDS = {'ja': {'.': ('。', 'No.'), '?': ('？',)}}
-
-
-def run(*words, **environment):
-    return subprocess.run([str(word) for word in words], encoding='utf-8', timeout=60,
-                          env={**os.environ, **environment}, stdout=subprocess.PIPE,
-                          stderr=subprocess.PIPE)
-
-
-def text_of(*words, **environment):
-    done = run(*words, **environment)
-    assert done.returncode == 0, done.stderr
-    return done.stdout
 
 
 def messages(catalogue):
@@ -47,16 +32,8 @@ class Translations(unittest.TestCase):
         self.addCleanup(place.cleanup)
         self.folder = Path(place.name)
 
-    def template(self):
-        """What the sources have to translate, read anew."""
-        pot = self.folder / 'strutwright.pot'
-        text_of('xgettext', '--files-from', ROOT / 'po/POTFILES', '--directory', ROOT,
-                '--from-code=UTF-8', '--output', pot,
-                *(f'--keyword={keyword}' for keyword in KEYWORDS))
-        return pot
-
     def test_each_language_has_every_message_of_the_sources(self):
-        pot = self.template()
+        pot = template(self.folder)
         self.assertGreater(len(messages(pot.read_text(encoding='utf-8'))), 300)
         for language in LANGUAGES:
             with self.subTest(language):
@@ -138,6 +115,16 @@ class German(unittest.TestCase):
             self.assertEqual(plain.returncode, 0, plain.stderr)
             self.assertRegex(plain.stdout, r'\d\.\d')
             self.assertEqual(german.stdout, plain.stdout)
+
+    def test_load_cases_keep_their_names_for_programs(self):
+        dunnock = ROOT / 'data/dunnock.swcar'
+        for words in ((dunnock, '--case', 'Standing'), (WREN, '--spring', 'coil')):
+            loads = self.strutwright('loads', *words, '--format', 'json')
+            self.assertEqual(loads.returncode, 0, loads.stderr)
+            self.assertEqual(json.loads(loads.stdout)['case'], 'Standing')
+        asked = self.strutwright('loads', WREN, '--case', 'Stehen')
+        self.assertNotEqual(asked.returncode, 0)
+        self.assertIn('“Standing”', asked.stderr)
 
     def test_drawings_differ_by_language(self):
         """The words are outlines in the file: that they changed is all one can see."""

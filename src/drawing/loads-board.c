@@ -120,7 +120,7 @@ draw_bars (LoadsBoard *board, const LoadsPen *pen, Frame *area)
     return;
   g_autofree char *what =
       g_strdup_printf (_ ("vertical load on the body, %s"), unit_symbol (UNIT_FORCE));
-  draw_heading (pen, view->loads->load_case.name, what, *area);
+  draw_heading (pen, car_load_case_title (view->loads->load_case.name), what, *area);
   loads_bars_draw (&board->bars, pen);
   move_down (area, heading + taken + 0.4 * pen->theme->text);
   draw_sentence (pen, view->loads->sentence, pen->theme->ink, area);

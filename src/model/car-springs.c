@@ -30,38 +30,45 @@ car_rod_none (void)
   return (CarRod){ .modulus_gpa = ROD_DEFAULT_MODULUS, .friction = ROD_DEFAULT_FRICTION };
 }
 
-/* Cut at a character where a translation is too long. */
-static void
-set_name (CarLoadCase *load_case, const char *name)
-{
-  const char *end;
-
-  g_strlcpy (load_case->name, name, sizeof load_case->name);
-  if (!g_utf8_validate (load_case->name, -1, &end))
-    load_case->name[end - load_case->name] = '\0';
-}
+static const struct {
+  const char *name;
+  CarLoadCase numbers;
+} usual[] = {
+  { N_ ("Standing"), { .vertical = 1.0 } },
+  { N_ ("Cornering, outer wheel"), { .lateral_g = 0.8, .vertical = 1.0 } },
+  { N_ ("Cornering, inner wheel"), { .lateral_g = -0.8, .vertical = 1.0 } },
+  { N_ ("Braking"), { .braking_g = 0.8, .vertical = 1.0 } },
+  { N_ ("Bump"), { .vertical = 2.5 } },
+  { N_ ("Pothole"), { .vertical = 2.0, .rearward = 1.5 } },
+  { N_ ("Braking into a bumpy bend"),
+    { .lateral_g = 0.5, .braking_g = 0.5, .vertical = 1.5 } },
+};
 
 gsize
 car_load_cases_usual (CarLoadCase cases[LOAD_CASES_MOST])
 {
-  const struct {
-    const char *name;
-    CarLoadCase numbers;
-  } usual[] = {
-    { _ ("Standing"), { .vertical = 1.0 } },
-    { _ ("Cornering, outer wheel"), { .lateral_g = 0.8, .vertical = 1.0 } },
-    { _ ("Cornering, inner wheel"), { .lateral_g = -0.8, .vertical = 1.0 } },
-    { _ ("Braking"), { .braking_g = 0.8, .vertical = 1.0 } },
-    { _ ("Bump"), { .vertical = 2.5 } },
-    { _ ("Pothole"), { .vertical = 2.0, .rearward = 1.5 } },
-    { _ ("Braking into a bumpy bend"),
-      { .lateral_g = 0.5, .braking_g = 0.5, .vertical = 1.5 } },
-  };
-
   G_STATIC_ASSERT (G_N_ELEMENTS (usual) <= LOAD_CASES_MOST);
   for (gsize i = 0; i < G_N_ELEMENTS (usual); i++) {
     cases[i] = usual[i].numbers;
-    set_name (&cases[i], usual[i].name);
+    g_strlcpy (cases[i].name, usual[i].name, LOAD_CASE_NAME);
   }
   return G_N_ELEMENTS (usual);
+}
+
+const char *
+car_load_case_title (const char *name)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (usual); i++)
+    if (g_str_equal (name, usual[i].name))
+      return _ (usual[i].name);
+  return name;
+}
+
+const char *
+car_load_case_name (const char *title)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (usual); i++)
+    if (g_str_equal (title, _ (usual[i].name)))
+      return usual[i].name;
+  return title;
 }

@@ -134,3 +134,8 @@ CarRod car_rod_none (void);
 /* Standing, cornering (outer and inner wheel), braking, bump, pothole and one mixed one:
  * invented, plausible on a road. */
 gsize car_load_cases_usual (CarLoadCase cases[LOAD_CASES_MOST]);
+/* What a person reads: the usual cases are called by their English names in files, on the
+ * command line and in tables for programs, and in words of the language elsewhere. */
+const char *car_load_case_title (const char *name);
+/* The way back, of what a person typed. */
+const char *car_load_case_name (const char *title);

@@ -99,9 +99,10 @@ write_head (const JointTable *table, GString *text)
   g_autofree char *setup =
       terminal_line (car_setup (table->study->car, table->setup)->name);
   g_autofree char *travel = figure_text (table->loads->travel, FORCE_DECIMALS);
-  g_autofree char *load = table->load_case != NULL
-                              ? terminal_line (table->load_case->name)
-                              : g_strdup (_ ("a force by itself"));
+  g_autofree char *load =
+      table->load_case != NULL
+          ? terminal_line (car_load_case_title (table->load_case->name))
+          : g_strdup (_ ("a force by itself"));
 
   g_string_append_printf (text, _ ("%s: %s; %s; wheel travel %s mm\n"), setup, load,
                           mode_name (table->mode), travel);

@@ -29,7 +29,8 @@ char *
 joint_loads_sentence (const SpringStudy *study, guint setup, const CarLoadCase *load_case)
 {
   const Asked asked = { study, setup, load_case != NULL ? load_case : &standing };
-  const char *name = load_case != NULL ? load_case->name : _ ("Standing");
+  const char *name =
+      load_case != NULL ? car_load_case_title (load_case->name) : _ ("Standing");
   double on_wheel = NAN;
   g_autofree char *coil = tower_text (&asked, SPRING_COIL_ONLY, &on_wheel);
   g_autofree char *bar = tower_text (&asked, SPRING_BAR_ONLY, &on_wheel);

@@ -109,7 +109,8 @@ static char *
 take_name (Cell *cell, const char *text)
 {
   Cases cases = cases_now (cell->editor);
-  g_autofree char *name = g_strstrip (g_strdup (text));
+  g_autofree char *typed = g_strstrip (g_strdup (text));
+  const char *name = car_load_case_name (typed);
 
   if (strlen (name) >= LOAD_CASE_NAME)
     return g_strdup_printf (_ ("A name has room for %d bytes."), LOAD_CASE_NAME - 1);
@@ -155,7 +156,7 @@ static void
 show_row (Editor *self, guint row, CarLoadCase *load_case)
 {
   sw_committed_entry_show (SW_COMMITTED_ENTRY (self->cells[row][0].entry),
-                           load_case->name);
+                           car_load_case_title (load_case->name));
   for (guint i = 0; i < N_COLUMNS; i++) {
     g_autofree char *text = typed_number_text (*number_at (load_case, (int) i));
 

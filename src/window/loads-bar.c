@@ -2,6 +2,7 @@
 #include "window/load-cases.h"
 #include "window/loader.h"
 #include "window/loads-view.h"
+#include "window/whole-text.h"
 #include "window/wrap-row.h"
 
 #include <glib/gi18n-lib.h>
@@ -27,7 +28,8 @@ has_names (Bar *self, const CarLoadCase *cases, guint n)
   if (g_list_model_get_n_items (G_LIST_MODEL (self->names)) != n)
     return FALSE;
   for (guint i = 0; i < n; i++)
-    if (g_strcmp0 (gtk_string_list_get_string (self->names, i), cases[i].name) != 0)
+    if (g_strcmp0 (gtk_string_list_get_string (self->names, i),
+                   car_load_case_title (cases[i].name)) != 0)
       return FALSE;
   return TRUE;
 }
@@ -44,7 +46,7 @@ show_names (Bar *self)
   if (has_names (self, cases, n))
     return;
   for (guint i = 0; i < n; i++)
-    names[i] = cases[i].name;
+    names[i] = car_load_case_title (cases[i].name);
   gtk_string_list_splice (self->names, 0,
                           g_list_model_get_n_items (G_LIST_MODEL (self->names)), names);
 }
@@ -99,6 +101,7 @@ on_setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data
   if (chars > 0) {
     gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
     gtk_label_set_width_chars (GTK_LABEL (label), chars);
+    whole_text_tooltip_add (GTK_LABEL (label));
   }
   gtk_list_item_set_child (item, label);
 }

@@ -171,8 +171,9 @@ sw_loads_table_get_text (SwLoadsTable *self)
   const Study *corners = study->springs->study;
   GString *text = g_string_new (NULL);
 
-  g_string_append_printf (text, "%s\t%s\t%s\t%s\t%s\t%s\t%s\n", study->load_case.name,
-                          _ ("unit"), corners->setups[corners->baseline].name,
+  g_string_append_printf (text, "%s\t%s\t%s\t%s\t%s\t%s\t%s\n",
+                          car_load_case_title (study->load_case.name), _ ("unit"),
+                          corners->setups[corners->baseline].name,
                           corners->setups[corners->in_hand].name, _ ("Forward"),
                           _ ("Outboard"), _ ("Up"));
   for (guint i = 0; i < self->n_rows; i++) {

@@ -166,6 +166,16 @@ fill_list (QuantityWindow *self)
                             self);
 }
 
+/* The entry keeps Escape to itself. */
+static void
+on_stop_search_cb (QuantityWindow *self)
+{
+  if (gtk_editable_get_text (self->search)[0] == '\0')
+    gtk_window_close (self->window);
+  else
+    gtk_editable_set_text (self->search, "");
+}
+
 static GtkWidget *
 new_scrolled (GtkWidget *child)
 {
@@ -190,6 +200,7 @@ new_list_side (QuantityWindow *self)
                                   _ ("Search the quantities"), -1);
   g_signal_connect_swapped (search, "search-changed", G_CALLBACK (on_search_changed_cb),
                             self);
+  g_signal_connect_swapped (search, "stop-search", G_CALLBACK (on_stop_search_cb), self);
   gtk_widget_add_css_class (side, "quantity-list");
   gtk_widget_set_size_request (side, LIST_WIDTH, -1);
   gtk_box_append (GTK_BOX (side), search);

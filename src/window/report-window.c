@@ -205,7 +205,7 @@ new_cases (ReportWindow *self, GtkWidget *box)
   GtkWidget *drop_down;
 
   for (gsize i = 0; i < n; i++)
-    names[i] = cases[i].name;
+    names[i] = car_load_case_title (cases[i].name);
   drop_down = add_choice (box, _ ("_Load case"), names, 0);
   g_signal_connect (drop_down, "notify::selected", G_CALLBACK (on_case_selected_cb),
                     self);

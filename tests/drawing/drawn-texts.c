@@ -4,7 +4,7 @@
 #include <string.h>
 
 GArray *drawn_texts, *drawn_circles, *drawn_lines;
-bool drawn_in_long_words;
+bool drawn_in_long_words, drawn_in_full_width;
 gsize drawn_word_length;
 
 void __real_pango_cairo_show_layout (cairo_t *cr, PangoLayout *layout);
@@ -126,22 +126,62 @@ lengthen (const char *text)
   return drawn_in_long_words ? g_intern_string (whole) : text;
 }
 
+/* The end of a conversion of printf, or @at where there is none. */
+static const char *
+after_conversion (const char *at)
+{
+  if (*at != '%')
+    return at;
+  do
+    at++;
+  while (*at != '\0' && strchr ("diouxXeEfgGcsp%", *at) == NULL);
+  return *at != '\0' ? at + 1 : at;
+}
+
+/* Unicode has the letters of ASCII again from U+FF21 and U+FF41 on. */
+static const char *
+widen (const char *text)
+{
+  g_autoptr (GString) wide = g_string_new (NULL);
+
+  while (*text != '\0') {
+    const char *end = after_conversion (text);
+
+    if (end > text) {
+      g_string_append_len (wide, text, end - text);
+      text = end;
+      continue;
+    }
+    g_string_append_unichar (wide, g_ascii_isalpha (*text)
+                                       ? 0xFF21 + (gunichar) (*text - 'A')
+                                       : g_utf8_get_char (text));
+    text = g_utf8_next_char (text);
+  }
+  return g_intern_string (wide->str);
+}
+
+static const char *
+translate (const char *text)
+{
+  return drawn_in_full_width ? widen (text) : lengthen (text);
+}
+
 const char *
 __wrap_g_dgettext (const char *domain, const char *text)
 {
-  return lengthen (__real_g_dgettext (domain, text));
+  return translate (__real_g_dgettext (domain, text));
 }
 
 const char *
 __wrap_g_dpgettext (const char *domain, const char *text, gsize offset)
 {
-  return lengthen (__real_g_dpgettext (domain, text, offset));
+  return translate (__real_g_dpgettext (domain, text, offset));
 }
 
 const char *
 __wrap_g_dpgettext2 (const char *domain, const char *context, const char *text)
 {
-  return lengthen (__real_g_dpgettext2 (domain, context, text));
+  return translate (__real_g_dpgettext2 (domain, context, text));
 }
 
 const DrawnText *

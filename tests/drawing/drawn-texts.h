@@ -40,6 +40,10 @@ extern bool drawn_in_long_words;
 /* Letters after which what makes it longer begins a new word; 0: it is one word. */
 extern gsize drawn_word_length;
 
+/* Letters of messages as the wide ones of Japanese type, so that a plain letter that is
+ * drawn comes from no message. */
+extern bool drawn_in_full_width;
+
 /* The text that has @part in it, or NULL. */
 const DrawnText *drawn_find (const char *part);
 

@@ -154,6 +154,19 @@ test_load_cases_are_those_of_the_file_or_the_usual_ones (void)
 }
 
 static void
+test_only_usual_load_cases_have_a_title_of_their_own (void)
+{
+  CarLoadCase cases[LOAD_CASES_MOST];
+  const gsize n = car_load_cases_usual (cases);
+
+  for (gsize i = 0; i < n; i++)
+    g_assert_cmpstr (car_load_case_name (car_load_case_title (cases[i].name)), ==,
+                     cases[i].name);
+  g_assert_cmpstr (car_load_case_title ("Kerb, braking"), ==, "Kerb, braking");
+  g_assert_cmpstr (car_load_case_name ("Kerb, braking"), ==, "Kerb, braking");
+}
+
+static void
 test_rear_mass_is_given_or_a_share (void)
 {
   g_autoptr (Car) car = fixture_car ("springs");
@@ -613,6 +626,8 @@ main (int argc, char **argv)
   g_test_add_func ("/car-springs/own", test_a_setup_stands_on_its_own_or_on_the_cars);
   g_test_add_func ("/car-springs/load-cases",
                    test_load_cases_are_those_of_the_file_or_the_usual_ones);
+  g_test_add_func ("/car-springs/load-case-titles",
+                   test_only_usual_load_cases_have_a_title_of_their_own);
   g_test_add_func ("/car-springs/rear-mass", test_rear_mass_is_given_or_a_share);
   g_test_add_func ("/car-springs/link", test_the_link_stands_on_arm_or_strut);
   g_test_add_func ("/car-springs/kernel", test_seats_and_rod_go_to_the_kernel);

@@ -102,6 +102,18 @@ class Quantities(WindowTest):
         self.page(window, 'Arm angle, °')
         self.assertEqual(len(self.rows(window)), 25)
 
+    def test_escape_clears_the_search_and_then_closes(self):
+        window = self.open()
+        window.activate('quantities')
+        dialog = window.wait_other_window()
+        self.page(window, 'Camber, °')
+        window.type('torsion bar')
+        wait_for('fewer', lambda: len(self.rows(window)) < 25)
+        window.key('Escape')
+        wait_for('all', lambda: len(self.rows(window)) == 25)
+        window.key('Escape')
+        window.wait_gone(dialog)
+
     def test_words_that_no_page_has(self):
         window = self.open()
         window.activate('quantities')
