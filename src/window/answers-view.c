@@ -2,6 +2,7 @@
 #include "window/answers-view.h"
 #include "window/answers-view-row.h"
 #include "window/chooser.h"
+#include "window/left-to-right.h"
 #include "window/units.h"
 #include "window/whole-text.h"
 
@@ -138,6 +139,7 @@ figures_new (const CellKind *kind)
     GtkWidget *label = label_new (kind);
 
     gtk_widget_add_css_class (label, "numeric");
+    keep_left_to_right (label);
     gtk_box_append (GTK_BOX (box), label);
   }
   return box;
@@ -419,7 +421,6 @@ add_table (SwAnswersView *self)
   g_signal_connect_swapped (self->table, "activate", G_CALLBACK (on_activate_cb), self);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->table);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scrolled), 96);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 260);
   gtk_box_append (GTK_BOX (self->place), scrolled);
 }

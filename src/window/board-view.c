@@ -203,7 +203,6 @@ sw_board_view_init (SwBoardView *self)
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
-  gtk_widget_set_size_request (GTK_WIDGET (self), 360, 260);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Curves against wheel travel"), -1);
   g_signal_connect (self, "notify::has-focus", G_CALLBACK (on_bench_changed_cb), NULL);

@@ -393,7 +393,6 @@ sw_mount_view_init (SwMountView *self)
   self->map = mount_map_new ();
   gtk_widget_set_hexpand (widget, TRUE);
   gtk_widget_set_vexpand (widget, TRUE);
-  gtk_widget_set_size_request (widget, 280, 270);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Map of the upper mount over the strut tower"), -1);
   add_handle (self);

@@ -476,7 +476,6 @@ sw_sheet_view_init (SwSheetView *self)
   self->zoom = 1.0;
   gtk_widget_set_hexpand (widget, TRUE);
   gtk_widget_set_vexpand (widget, TRUE);
-  gtk_widget_set_size_request (widget, 340, 260);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Sheet: front, side and plan view of the corner"),
                                   -1);
