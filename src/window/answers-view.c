@@ -2,6 +2,7 @@
 #include "window/answers-view.h"
 #include "window/answers-view-row.h"
 #include "window/chooser.h"
+#include "window/column-heads.h"
 #include "window/left-to-right.h"
 #include "window/units.h"
 #include "window/whole-text.h"
@@ -246,40 +247,6 @@ add_columns (SwAnswersView *self)
   }
 }
 
-static GtkWidget *
-find_label (GtkWidget *widget)
-{
-  if (GTK_IS_LABEL (widget))
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child)) {
-    GtkWidget *found = find_label (child);
-
-    if (found != NULL)
-      return found;
-  }
-  return NULL;
-}
-
-/* Over their figures: GTK 4.8 has no word for where a head stands. */
-static void
-align_heads (SwAnswersView *self)
-{
-  GtkWidget *heads = gtk_widget_get_first_child (self->table);
-  guint n = G_N_ELEMENTS (numbers);
-
-  for (GtkWidget *head = gtk_widget_get_last_child (heads); head != NULL && n > 0;
-       head = gtk_widget_get_prev_sibling (head), n--) {
-    GtkWidget *label = find_label (head);
-
-    if (label == NULL)
-      return;
-    gtk_widget_set_hexpand (label, TRUE);
-    gtk_label_set_xalign (GTK_LABEL (label), 1.0f);
-    gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_RIGHT);
-  }
-}
-
 static void
 select_plate (SwAnswersView *self)
 {
@@ -437,7 +404,7 @@ sw_answers_view_init (SwAnswersView *self)
   gtk_box_append (GTK_BOX (self->place), self->empty);
   add_table (self);
   add_columns (self);
-  align_heads (self);
+  column_heads_arrange (GTK_COLUMN_VIEW (self->table), G_N_ELEMENTS (numbers));
   gtk_widget_set_parent (self->place, GTK_WIDGET (self));
 }
 
@@ -449,7 +416,7 @@ on_units_changed_cb (SwAnswersView *self)
 
     gtk_column_view_column_set_title (self->number_columns[i], title);
   }
-  align_heads (self);
+  column_heads_arrange (GTK_COLUMN_VIEW (self->table), G_N_ELEMENTS (numbers));
   fill_rows (self);
 }
 

@@ -219,6 +219,7 @@ set_accels (GtkApplication *application)
     { "win.zoom-out", { "<Ctrl>minus" } },
     { "win.panel", { "F9" } },
     { "win.side-by-side", { "<Ctrl>t" } },
+    { "win.curve-table", { "<Ctrl><Shift>t" } },
     { "win.show-help-overlay", { "<Ctrl>question", "F1" } },
     { "win.question::travel", { "<Alt>1" } },
     { "win.question::height", { "<Alt>2" } },

@@ -164,6 +164,7 @@ add_copying (SwBoardView *self)
   g_menu_append (menu, _ ("Copy Curve as a Picture"), "copy.curve");
   g_menu_append (menu, _ ("Copy All Curves as a Picture"), "copy.board");
   g_menu_append (menu, _ ("Save Table…"), "win.save-table");
+  g_menu_append (menu, _ ("Curves as a Table"), "win.curve-table");
   canvas_copy_add (SW_CANVAS (self), G_MENU_MODEL (menu), G_ACTION_GROUP (actions),
                    on_copy_asked);
 }

@@ -6,6 +6,7 @@
 #include "demo-window.h"
 
 #include "window/application.h"
+#include "window/curve-window.h"
 #include "window/dark.h"
 #include "window/lowering-play.h"
 #include "window/point-handle.h"
@@ -370,6 +371,54 @@ test_numbers_run_from_left_to_right (void)
   gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
 }
 
+static guint
+rows_of (GtkWidget *table)
+{
+  return g_list_model_get_n_items (
+      G_LIST_MODEL (gtk_column_view_get_model (GTK_COLUMN_VIEW (table))));
+}
+
+static guint
+columns_of (GtkWidget *table)
+{
+  return g_list_model_get_n_items (gtk_column_view_get_columns (GTK_COLUMN_VIEW (table)));
+}
+
+/* It follows the curves that are chosen, and dies with its window. */
+static void
+test_the_table_of_curves_follows_and_dies (void)
+{
+  SwWindow *window = demo_window_open (application, "dunnock.swcar");
+  SwBench *bench = sw_window_get_bench (window);
+  const BoardChoice choice = sw_bench_get_choice (bench);
+  const guint n = (guint) (choice.n_large + choice.n_small);
+
+  curve_window_present (GTK_WINDOW (window), bench, FALSE);
+  curve_window_present (GTK_WINDOW (window), bench, TRUE);
+  g_autoptr (GListModel) shown = g_object_ref (gtk_window_get_toplevels ());
+  GtkWidget *tables[2] = { NULL, NULL };
+
+  for (guint i = 0, found = 0; i < g_list_model_get_n_items (shown); i++) {
+    g_autoptr (GtkWindow) top = g_list_model_get_item (shown, i);
+    GtkWidget *child = gtk_window_get_child (top);
+
+    if (gtk_window_get_transient_for (top) == GTK_WINDOW (window) && found < 2)
+      tables[found++] = gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (child));
+  }
+  g_assert_cmpuint (MAX (columns_of (tables[0]), columns_of (tables[1])), ==, n + 1);
+  g_assert_cmpuint (MIN (columns_of (tables[0]), columns_of (tables[1])), ==, 3);
+  g_assert_cmpuint (rows_of (tables[0]), ==, STUDY_STATIONS);
+  g_assert_true (sw_bench_choose (bench, choice.small[0], FALSE));
+  g_assert_cmpuint (MAX (columns_of (tables[0]), columns_of (tables[1])), ==, n);
+  sw_bench_set_mount (bench, (MountOffset){ 10, 0, 0 });
+  g_assert_cmpuint (rows_of (tables[1]), ==, STUDY_STATIONS);
+  gtk_test_widget_wait_for_draw (tables[0]);
+
+  g_object_add_weak_pointer (G_OBJECT (bench), (gpointer *) &bench);
+  demo_window_close (window);
+  g_assert_null (bench);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -394,6 +443,8 @@ main (int argc, char **argv)
                    test_right_to_left_mirrors_the_parts_alone);
   g_test_add_func ("/eyes/numbers-run-from-left-to-right",
                    test_numbers_run_from_left_to_right);
+  g_test_add_func ("/eyes/the-table-of-curves-follows-and-dies",
+                   test_the_table_of_curves_follows_and_dies);
   status = g_test_run ();
   g_object_unref (application);
   return status;

@@ -11,7 +11,8 @@ import tempfile
 
 from gtkdrive import sh, wait_for
 from mount_page import HANDLE, MountTest
-from strutwright_window import (CURVES, FRONT_MOUNT, SIDE_MOUNT, TRAVEL, WindowTest, main)
+from strutwright_window import (CURVES, DATA, FRONT_MOUNT, SIDE_MOUNT, TRAVEL, WindowTest,
+                                main, shown_number, table_row)
 
 SHEET = 'Sheet: front, side and plan view of the corner'
 SMALL = 1024, 640
@@ -87,6 +88,55 @@ class RightToLeft(EyesTest, MountTest):
         scale = window.get('slider', TRAVEL)
         window.click(scale, 0.9 * window.box(scale).width)
         wait_for('bump on the right of the slider', lambda: window.travel() > 5)
+
+
+class Words(EyesTest):
+    def test_curves_are_a_table_too(self):
+        window = self.open()
+        window.key('ctrl+shift+t')
+        other = window.wait_other_window()
+        table = window.get('tree table', 'Curves as a Table')
+
+        def row(name):
+            return next((node for node in window.walk(table)
+                         if node.get_role_name() == 'table row'
+                         and node.get_name() == name), None)
+
+        def texts(of):
+            return [of.get_child_at_index(i).get_name()
+                    for i in range(of.get_child_count())]
+        heads = wait_for('the heads', lambda: next(
+            (texts(node) for node in window.walk(table)
+             if node.get_child_count() > 2
+             and node.get_child_at_index(0).get_name() == 'Wheel travel mm'), None))
+        for travel in (0, 4):
+            cells = wait_for('the row', lambda travel=travel: row('%.1f' % travel))
+            cells = texts(cells)
+            printed = table_row(self.car, travel)
+            for head, key, digits in (('Camber °', 'camber_deg', 2),
+                                      ('Caster °', 'caster_deg', 2)):
+                self.assertAlmostEqual(shown_number(cells[heads.index(head)]),
+                                       printed[key], delta=0.51 * 10 ** -digits)
+        window.key('Escape')
+        window.wait_gone(other)
+
+    def test_each_drawing_says_what_it_shows(self):
+        window = self.open(DATA / 'dunnock.swcar', title='Dunnock 1.4 sports coupé')
+        window.key('alt+2')
+        lowering = window.get('image', 'Roll centre against lowering')
+        wait_for('the roll centre in words', lambda: 'roll centre'
+                 in lowering.get_description())
+        window.key('alt+4')
+        springs = window.get('image', 'What carries the wheel through its travel')
+        said = wait_for('the springs in words', springs.get_description)
+        self.assertRegex(said, r'^Wheel load: 2\d{3} N at wheel travel 0\.0 mm\. '
+                         r'Wheel rate: \d+\.\d\d N/mm')
+        window.key('alt+5')
+        loads = window.get('image', 'Loads on tower and floor, and the rod')
+        wait_for('the loads in words', lambda: loads.get_description()
+                 .startswith('Standing. '))
+        joints = window.get('table', 'Forces at the joints')
+        self.assertIn('Road on tyre', [node.get_name() for node in window.walk(joints)])
 
 
 class HighContrast(EyesTest):
