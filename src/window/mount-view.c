@@ -83,11 +83,7 @@ sw_mount_view_size_allocate (GtkWidget *widget, int width, int height, int basel
   (void) baseline;
   mount_map_arrange (self->map, &view, width, height);
   mount_map_to_pixel (self->map, sw_chooser_get_mount (self->chooser), &x, &y);
-  gtk_widget_size_allocate (self->handle,
-                            &(GtkAllocation){ (int) round (x) - POINT_HANDLE_SIZE / 2,
-                                              (int) round (y) - POINT_HANDLE_SIZE / 2,
-                                              POINT_HANDLE_SIZE, POINT_HANDLE_SIZE },
-                            -1);
+  sw_point_handle_place (SW_POINT_HANDLE (self->handle), x, y);
 }
 
 static void
