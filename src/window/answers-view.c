@@ -387,6 +387,7 @@ add_table (SwAnswersView *self)
                             G_CALLBACK (on_selected_cb), self);
   g_signal_connect_swapped (self->table, "activate", G_CALLBACK (on_activate_cb), self);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->table);
+  column_heads_begin_at_first (GTK_SCROLLED_WINDOW (scrolled));
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 260);
   gtk_box_append (GTK_BOX (self->place), scrolled);

@@ -52,3 +52,70 @@ column_heads_arrange (GtkColumnView *table, guint n)
       align (GTK_LABEL (label));
   }
 }
+
+typedef struct {
+  GtkWidget *scrolled;
+  GtkAdjustment *across;
+  double from_first; /* how far the first column is out of sight */
+  guint idle;
+} Across;
+
+static double
+end_of (GtkAdjustment *across)
+{
+  return gtk_adjustment_get_upper (across) - gtk_adjustment_get_page_size (across);
+}
+
+static gboolean
+on_idle_cb (gpointer data)
+{
+  Across *self = data;
+
+  self->idle = 0;
+  if (gtk_widget_get_direction (self->scrolled) == GTK_TEXT_DIR_RTL) {
+    GtkScrolledWindow *scrolled = GTK_SCROLLED_WINDOW (self->scrolled);
+
+    gtk_adjustment_set_value (self->across, end_of (self->across) - self->from_first);
+    gtk_widget_queue_allocate (gtk_scrolled_window_get_child (scrolled));
+  }
+  return G_SOURCE_REMOVE;
+}
+
+/* The table is being laid out: it would not take another place now. */
+static void
+on_across_changed_cb (Across *self)
+{
+  if (self->idle == 0)
+    self->idle = g_idle_add (on_idle_cb, self);
+}
+
+static void
+on_across_moved_cb (Across *self)
+{
+  self->from_first = end_of (self->across) - gtk_adjustment_get_value (self->across);
+}
+
+static void
+free_across (gpointer data)
+{
+  Across *self = data;
+
+  g_clear_handle_id (&self->idle, g_source_remove);
+  g_signal_handlers_disconnect_by_data (self->across, self);
+  g_object_unref (self->across);
+  g_free (self);
+}
+
+void
+column_heads_begin_at_first (GtkScrolledWindow *scrolled)
+{
+  Across *self = g_new0 (Across, 1);
+
+  self->scrolled = GTK_WIDGET (scrolled);
+  self->across = g_object_ref (gtk_scrolled_window_get_hadjustment (scrolled));
+  g_object_set_data_full (G_OBJECT (scrolled), "across", self, free_across);
+  g_signal_connect_swapped (self->across, "changed", G_CALLBACK (on_across_changed_cb),
+                            self);
+  g_signal_connect_swapped (self->across, "value-changed",
+                            G_CALLBACK (on_across_moved_cb), self);
+}

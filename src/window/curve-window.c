@@ -243,6 +243,7 @@ new_table (Curves *self)
   g_signal_connect_swapped (self->table, "activate", G_CALLBACK (on_row_activated_cb),
                             self);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->table);
+  column_heads_begin_at_first (GTK_SCROLLED_WINDOW (scrolled));
   return scrolled;
 }
 

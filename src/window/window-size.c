@@ -5,7 +5,7 @@
 #include "window/kept-settings.h"
 #include "window/window-private.h"
 
-#define HANDLE 8 /* pixels, between the panes, with room to spare */
+#define HANDLE 5 /* pixels, between the panes */
 
 void
 window_take_kept_size (SwWindow *self)

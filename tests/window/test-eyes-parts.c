@@ -371,6 +371,45 @@ test_numbers_run_from_left_to_right (void)
   gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
 }
 
+static GtkWidget *
+find_type (GtkWidget *widget, GType type)
+{
+  if (G_TYPE_CHECK_INSTANCE_TYPE (widget, type) && gtk_widget_get_mapped (widget))
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child)) {
+    GtkWidget *found = find_type (child, type);
+
+    if (found != NULL)
+      return found;
+  }
+  return NULL;
+}
+
+/* The rank and the plate, which come first, are in sight on the right. */
+static void
+test_tables_begin_on_the_right (void)
+{
+  SwWindow *window;
+  const gint64 end = g_get_monotonic_time () + 60 * G_USEC_PER_SEC;
+  GtkAdjustment *across;
+
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_RTL);
+  window = open_small ("fieldfare.swcar");
+  show_page (window, "mount");
+  GtkWidget *table = find_type (GTK_WIDGET (window->strips), GTK_TYPE_COLUMN_VIEW);
+  across = gtk_scrollable_get_hadjustment (GTK_SCROLLABLE (table));
+  while (gtk_adjustment_get_value (across) == 0.0 && g_get_monotonic_time () < end)
+    g_main_context_iteration (NULL, TRUE);
+  gtk_test_widget_wait_for_draw (table);
+  g_assert_cmpfloat (gtk_adjustment_get_value (across), >, 0.0);
+  g_assert_cmpfloat_with_epsilon (gtk_adjustment_get_value (across) +
+                                      gtk_adjustment_get_page_size (across),
+                                  gtk_adjustment_get_upper (across), 1.0);
+  demo_window_close (window);
+  gtk_widget_set_default_direction (GTK_TEXT_DIR_LTR);
+}
+
 static guint
 rows_of (GtkWidget *table)
 {
@@ -443,6 +482,7 @@ main (int argc, char **argv)
                    test_right_to_left_mirrors_the_parts_alone);
   g_test_add_func ("/eyes/numbers-run-from-left-to-right",
                    test_numbers_run_from_left_to_right);
+  g_test_add_func ("/eyes/tables-begin-on-the-right", test_tables_begin_on_the_right);
   g_test_add_func ("/eyes/the-table-of-curves-follows-and-dies",
                    test_the_table_of_curves_follows_and_dies);
   status = g_test_run ();
