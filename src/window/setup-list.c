@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/setup-list.h"
+#include "window/menus.h"
 #include "window/setup-row.h"
 
 #include "model/car-json.h"
@@ -11,6 +12,7 @@ struct _SwSetupList {
 
   SwBench *bench;
   GtkWidget *list;
+  GtkMenuButton *more;
   GSimpleActionGroup *actions;
   gboolean is_telling; /* while the list is being told: it does not answer */
 };
@@ -281,6 +283,7 @@ sw_setup_list_class_init (SwSetupListClass *class)
   gtk_widget_class_set_template_from_resource (widget_class, "/org/strutwright/"
                                                              "Strutwright/setup-list.ui");
   gtk_widget_class_bind_template_child (widget_class, SwSetupList, list);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupList, more);
   gtk_widget_class_bind_template_callback (widget_class, on_row_selected_cb);
   gtk_widget_class_bind_template_callback (widget_class, on_row_activated_cb);
   add_key (widget_class, GDK_KEY_F2, 0, "setups.rename");
@@ -293,6 +296,7 @@ static void
 sw_setup_list_init (SwSetupList *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  menus_put (self->more, "setups_menu");
   install_actions (self);
 }
 

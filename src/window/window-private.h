@@ -31,7 +31,7 @@ struct _SwWindow {
   GtkLabel *travel_label;
   GtkRevealer *message;
   GtkLabel *message_label;
-  GtkMenuButton *recent;
+  GtkMenuButton *recent, *main_menu;
   GtkRevealer *tour;
   GtkRevealer *offer;
   GtkLabel *offer_label;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/left-to-right.h"
+#include "window/menus.h"
 #include "window/plate-window.h"
 #include "window/question.h"
 #include "window/setup-panel.h"
@@ -241,6 +242,7 @@ bind_children (GtkWidgetClass *class)
   gtk_widget_class_bind_template_child (class, SwWindow, message);
   gtk_widget_class_bind_template_child (class, SwWindow, message_label);
   gtk_widget_class_bind_template_child (class, SwWindow, recent);
+  gtk_widget_class_bind_template_child (class, SwWindow, main_menu);
   gtk_widget_class_bind_template_child (class, SwWindow, tour);
 }
 
@@ -272,6 +274,7 @@ sw_window_init (SwWindow *self)
   keep_left_to_right (self->travel_bar);
   keep_left_to_right (GTK_WIDGET (self->travel_label));
   add_drop_target (self);
+  menus_put (self->main_menu, "main_menu");
   gtk_menu_button_set_create_popup_func (self->recent, create_recent_popover, self, NULL);
 }
 

@@ -13,6 +13,12 @@ typedef gboolean (*Attempt) (gpointer data);
  * with @dies the child is killed where the room ends. */
 int hard_place_little_room (Attempt attempt, gpointer data, gboolean dies);
 
+/* With that many pieces of memory and no more: GLib ends the program where the next one is
+ * asked for. Gives the wait status. Where the allocator is not ours to stand in front of,
+ * as under a sanitizer, there is no such place. */
+int hard_place_little_memory (Attempt attempt, gpointer data, guint pieces);
+gboolean hard_place_has_memory_to_count (void);
+
 /* Without the right to write @path, a file or a folder; the superuser gives up their
  * rights for it. Folders above it must let everyone through. */
 gboolean hard_place_no_rights (const char *path, Attempt attempt, gpointer data);

@@ -114,6 +114,48 @@ test_death_in_the_middle_leaves_the_old_file (Fixture *f, gconstpointer data)
 }
 
 static gboolean
+is_saved (gpointer data)
+{
+  Fixture *f = data;
+
+  return car_save (f->new, f->file, NULL);
+}
+
+static void
+check_is_whole (Fixture *f, const char *before, const char *after, gboolean is_new)
+{
+  g_autofree char *there = NULL;
+
+  g_assert_true (g_file_get_contents (f->path, &there, NULL, NULL));
+  g_assert_cmpstr (there, ==, is_new || g_str_equal (there, after) ? after : before);
+}
+
+/* Wherever memory gives out, the file is the old one or the new one to the last byte, and
+ * the new one where the save went through. */
+static void
+test_no_memory_leaves_a_whole_file (Fixture *f, gconstpointer data)
+{
+  g_autofree char *before = NULL, *after = car_to_json (f->new, NULL);
+  guint n_deaths = 0;
+  int status = 1;
+  (void) data;
+
+  if (!hard_place_has_memory_to_count ()) {
+    g_test_skip ("The allocator is a sanitizer's, or another library's");
+    return;
+  }
+  g_assert_true (g_file_get_contents (f->path, &before, NULL, NULL));
+  for (guint pieces = 0; status != 0; pieces += 1 + pieces / 50) {
+    status = hard_place_little_memory (is_saved, f, pieces);
+    g_assert_true (status == 0 || WIFSIGNALED (status));
+    check_is_whole (f, before, after, status == 0);
+    n_deaths += status != 0;
+  }
+  g_test_message ("%u deaths", n_deaths);
+  g_assert_cmpuint (n_deaths, >, 50);
+}
+
+static gboolean
 is_denied (gpointer data)
 {
   Fixture *f = data;
@@ -309,6 +351,7 @@ main (int argc, char **argv)
   ADD ("/car-save/replaces", test_saving_replaces_the_file);
   ADD ("/car-save/full-disk", test_a_full_disk_leaves_the_old_file);
   ADD ("/car-save/death", test_death_in_the_middle_leaves_the_old_file);
+  ADD ("/car-save/no-memory", test_no_memory_leaves_a_whole_file);
   ADD ("/car-save/read-only-folder", test_what_may_not_be_written_is_said);
   ADD ("/car-save/read-only-file", test_a_read_only_file_stays);
   ADD ("/car-save/unreadable", test_what_may_not_be_read_is_said);

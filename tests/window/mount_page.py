@@ -37,7 +37,7 @@ class MountTest(WindowTest):
     def rows(window):
         """The plates in the table, best first."""
         table = window.find('tree table', RANKED)
-        return [node for node in window.walk(table)
+        return [node for node in window.walk(table, but_inside='table row')
                 if node.get_role_name() == 'table row' and node.get_description()]
 
     @staticmethod

@@ -60,6 +60,7 @@ def shown_number(text):
 class Window(App):
     """The window of one car, found by the names that a screen reader would speak."""
 
+    last_focused = None
     frame = None  # of the window that is clicked, when it is not the main one
 
     def __init__(self, *args, title=WREN):
@@ -114,10 +115,24 @@ class Window(App):
         return self._actions('Describe', GLib.Variant('(s)', (action,)))[0][0]
 
     def focused(self):
-        for node in self.walk():
-            if self.has_focus(node):
-                return node
-        return None
+        """The widget that has the keys, looked for around the last one that had them."""
+        try:
+            start = self.last_focused or self.acc
+            self.last_focused = next(filter(self.has_focus, self.around(start)), None)
+        except GLib.Error:  # it went away
+            self.last_focused = next(filter(self.has_focus, self.around(self.acc)), None)
+        return self.last_focused
+
+    def around(self, node):
+        """That widget and what is in it, then the rest of what holds it, and so on."""
+        seen = None
+        while node:
+            yield node
+            for i in range(node.get_child_count()):
+                child = node.get_child_at_index(i)
+                if child and child != seen:
+                    yield from self.walk(child, but_inside='table row')
+            seen, node = node, node != self.acc and node.get_parent()
 
     def rows(self):
         """The rows of the list of setups, in its order."""
