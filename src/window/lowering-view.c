@@ -59,13 +59,6 @@ describe (SwLoweringView *self)
 }
 
 static void
-on_solved_cb (SwLoweringView *self)
-{
-  sw_canvas_invalidate (SW_CANVAS (self));
-  describe (self);
-}
-
-static void
 sw_lowering_view_dispose (GObject *object)
 {
   g_clear_object (&SW_LOWERING_VIEW (object)->bench);
@@ -108,9 +101,11 @@ sw_lowering_view_new (SwBench *bench)
   SwLoweringView *self = g_object_new (SW_TYPE_LOWERING_VIEW, NULL);
 
   self->bench = g_object_ref (bench);
-  plot_input_add (GTK_WIDGET (self), bench, hit);
   g_signal_connect (self, "map", G_CALLBACK (describe), NULL);
-  g_signal_connect_object (bench, "solved", G_CALLBACK (on_solved_cb), self,
+  g_signal_connect_object (bench, "solved", G_CALLBACK (describe), self,
+                           G_CONNECT_SWAPPED);
+  plot_input_add (GTK_WIDGET (self), bench, hit);
+  g_signal_connect_object (bench, "solved", G_CALLBACK (sw_canvas_invalidate), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (bench, "lit", G_CALLBACK (sw_canvas_invalidate), self,
                            G_CONNECT_SWAPPED);

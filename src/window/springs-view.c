@@ -73,13 +73,6 @@ describe (SwSpringsView *self)
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
 }
 
-static void
-on_solved_cb (SwSpringsView *self)
-{
-  sw_canvas_invalidate (SW_CANVAS (self));
-  describe (self);
-}
-
 static PlotHit
 hit (GtkWidget *widget, double x, double y)
 {
@@ -159,9 +152,11 @@ sw_springs_view_new (SwBench *bench)
   SwSpringsView *self = g_object_new (SW_TYPE_SPRINGS_VIEW, NULL);
 
   self->bench = g_object_ref (bench);
-  plot_input_add (GTK_WIDGET (self), bench, hit);
   g_signal_connect (self, "map", G_CALLBACK (describe), NULL);
-  g_signal_connect_object (bench, "solved", G_CALLBACK (on_solved_cb), self,
+  g_signal_connect_object (bench, "solved", G_CALLBACK (describe), self,
+                           G_CONNECT_SWAPPED);
+  plot_input_add (GTK_WIDGET (self), bench, hit);
+  g_signal_connect_object (bench, "solved", G_CALLBACK (sw_canvas_invalidate), self,
                            G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);
 }
