@@ -9,7 +9,7 @@
 #include <glib/gi18n-lib.h>
 
 #define MOST_HEIGHT 180
-#define SIDE_CHARS 16
+#define SIDE_CHARS 20
 
 struct _SwLoadsPanel {
   GtkWidget parent_instance;
