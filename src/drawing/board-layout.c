@@ -176,13 +176,17 @@ board_draw_travel_caption (const BoardColumn *column,
                            const Chart *chart,
                            const ChartPen *pen)
 {
+  const bool with_ways = has_room_for_ways (column, chart, pen);
+  /* under the middle of the plot, unless it would run out of its column there */
+  const double half = caption_width (pen, with_ways) / 2.0,
+               most = column->x + column->width - half;
+  const double middle = fmin (chart->plot.x + chart->plot.width / 2.0, most);
   char text[CAPTION_SIZE];
 
-  caption_text (has_room_for_ways (column, chart, pen), text, sizeof text);
+  caption_text (with_ways, text, sizeof text);
   theme_use (pen->cr, pen->theme->soft_ink);
-  text_draw (pen->texts, pen->cr, chart_small_style (pen->theme), text,
-             chart->plot.x + chart->plot.width / 2.0, caption_y (column, pen->theme),
-             (TextAnchor){ 0.5, TEXT_BASELINE });
+  text_draw (pen->texts, pen->cr, chart_small_style (pen->theme), text, middle,
+             caption_y (column, pen->theme), (TextAnchor){ 0.5, TEXT_BASELINE });
 }
 
 static void

@@ -133,7 +133,9 @@ take_view (Board *board, const BoardView *view, double width, double height)
 static int
 most_y_steps (const Theme *theme, double plot_height)
 {
-  return CLAMP ((int) (plot_height / (2.2 * theme->small_text)), 2, 6);
+  const double labels = plot_height / theme->small_text;
+
+  return labels < 2.6 ? 1 : CLAMP ((int) (labels / 2.2), 2, 6);
 }
 
 /* Widths of the labels change in steps, lest the plots shiver in a drag. */

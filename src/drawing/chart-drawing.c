@@ -309,7 +309,7 @@ draw_cursor (const Chart *chart, const ChartPen *pen)
   const double x = crisp (axis_to_pixel (chart->x, pen->study->travel));
   cairo_t *cr = pen->cr;
 
-  theme_use (cr, colour_with_alpha (pen->theme->ink, 0.45));
+  theme_use (cr, theme_quiet (pen->theme, pen->theme->ink, 0.45));
   theme_line (cr, LINE_FULL, pen->theme->thin);
   cairo_move_to (cr, x, chart->plot.y);
   cairo_line_to (cr, x, chart->plot.y + chart->plot.height);

@@ -234,7 +234,7 @@ stroke_of (const Picture *p, StoryStep step)
 
   return p->view->step == step
              ? (Stroke){ LINE_FULL, 1.1 * t->thick, t->accent }
-             : (Stroke){ LINE_FULL, 0.55 * t->line, colour_with_alpha (t->accent, 0.8) };
+             : (Stroke){ LINE_FULL, 0.55 * t->line, theme_quiet (t, t->accent, 0.8) };
 }
 
 /* The whole line across the picture, thin: it runs on past every centre, and stays where

@@ -270,7 +270,7 @@ draw_cursor (const LoweringChart *chart, const LoweringPen *pen)
 
   if (travel < chart->x.low || travel > chart->x.high)
     return;
-  theme_use (pen->cr, colour_with_alpha (pen->theme->ink, 0.45));
+  theme_use (pen->cr, theme_quiet (pen->theme, pen->theme->ink, 0.45));
   theme_line (pen->cr, LINE_FULL, pen->theme->thin);
   cairo_move_to (pen->cr, crisp (x), chart->plot.y);
   cairo_line_to (pen->cr, crisp (x), chart->plot.y + chart->plot.height);

@@ -116,8 +116,8 @@ draw_bearing (const MapPen *pen)
 
   if (plate == NULL || plate->bearing_diameter_mm <= 0.0)
     return;
-  theme_use (pen->cr,
-             is_past ? pen->theme->warning : colour_with_alpha (pen->theme->accent, 0.5));
+  theme_use (pen->cr, is_past ? pen->theme->warning
+                              : theme_quiet (pen->theme, pen->theme->accent, 0.5));
   theme_line (pen->cr, LINE_FULL, (is_past ? 1.6 : 1.0) * pen->theme->thin);
   cairo_new_path (pen->cr);
   cairo_arc (pen->cr, at.x, at.y, plate->bearing_diameter_mm / 2.0 * pen->layout->scale,

@@ -23,7 +23,7 @@ static const double dashes[] = { 6.0, 3.5 }; /* pixels at ordinary type size */
 Colour
 map_family_colour (const Theme *theme, int which)
 {
-  return (theme->is_dark ? on_dark : on_light)[which];
+  return theme_legible (theme, (theme->is_dark ? on_dark : on_light)[which]);
 }
 
 void

@@ -178,7 +178,7 @@ draw_cross (const MapPen *pen)
   const Pixel at = map_pixel (pen->layout, pen->view->cross);
   const double x = floor (at.x) + 0.5, y = floor (at.y) + 0.5;
 
-  theme_use (pen->cr, colour_with_alpha (pen->theme->soft_ink, 0.6));
+  theme_use (pen->cr, theme_quiet (pen->theme, pen->theme->soft_ink, 0.6));
   theme_line (pen->cr, LINE_FULL, pen->theme->thin);
   cairo_move_to (pen->cr, p.x, y);
   cairo_line_to (pen->cr, p.x + p.width, y);

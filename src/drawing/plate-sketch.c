@@ -168,7 +168,7 @@ draw_centre_lines (const Pen *pen)
 {
   const double bottom = pen->height - pen->fit.key_height;
 
-  theme_use (pen->cr, colour_with_alpha (pen->theme->soft_ink, 0.7));
+  theme_use (pen->cr, theme_quiet (pen->theme, pen->theme->soft_ink, 0.7));
   theme_line (pen->cr, LINE_CHAIN, pen->theme->thin);
   cairo_move_to (pen->cr, 0.0, round (pen->fit.y) + 0.5);
   cairo_line_to (pen->cr, pen->width, round (pen->fit.y) + 0.5);

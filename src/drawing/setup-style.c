@@ -24,6 +24,19 @@ static const Colour on_dark[SETUP_STYLES] = {
   { 0, 0, 0, 0 }, { 0, 0, 0, 0 }, RGB (0x2DB88D), RGB (0xD98AB8),
   RGB (0xEE7733), RGB (0x7F8CF5), RGB (0xF0E442), RGB (0xE69F00),
 };
+/* Darker still, with their hues further apart. */
+static const Colour on_light_high[SETUP_STYLES] = {
+  { 0, 0, 0, 0 }, { 0, 0, 0, 0 }, RGB (0x006048), RGB (0x8A2F68),
+  RGB (0x7A4200), RGB (0x005C88), RGB (0x445A00), RGB (0xA82800),
+};
+
+static const Colour *
+hues_of (const Theme *theme)
+{
+  if (theme->is_dark)
+    return on_dark;
+  return theme->is_high_contrast ? on_light_high : on_light;
+}
 
 static const SetupStyle patterns[SETUP_STYLES] = {
   { .dashes = { 7, 3.5 }, .n_dashes = 2, .marker = MARKER_RING },
@@ -44,7 +57,7 @@ theme_setup_style (const Theme *theme, unsigned index)
 
   style.colour = place == 0   ? theme->reference
                  : place == 1 ? theme->accent
-                              : (theme->is_dark ? on_dark : on_light)[place];
+                              : theme_legible (theme, hues_of (theme)[place]);
   style.marker = (Marker) ((style.marker + round) % N_MARKERS);
   return style;
 }

@@ -366,7 +366,7 @@ static Stroke
 ray_stroke (const SheetPen *pen)
 {
   return (Stroke){ LINE_FULL, pen->theme->thin * 0.8,
-                   colour_with_alpha (pen->theme->accent, 0.75) };
+                   theme_quiet (pen->theme, pen->theme->accent, 0.75) };
 }
 
 /* At the border an arrow says that it goes on. */

@@ -86,7 +86,7 @@ handle_mark_draw (
   for (int i = 0; i < (mark.is_crosswise ? 4 : 2); i++)
     trace_direction (cr, ARROW_HALF * unit,
                      pixel_add (centre, from * ways[i].x, from * ways[i].y), ways[i]);
-  theme_use (cr, colour_with_alpha (theme->accent, is_near ? 1.0 : 0.65));
+  theme_use (cr, theme_quiet (theme, theme->accent, is_near ? 1.0 : 0.65));
   cairo_fill (cr);
   cairo_new_sub_path (cr);
   cairo_arc (cr, centre.x, centre.y, (is_near ? RING_NEAR : RING) * unit, 0.0,

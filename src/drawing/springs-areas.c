@@ -51,7 +51,8 @@ static const AreaStyle styles[N_SPRING_ELEMENTS] = {
 static Colour
 colour_of (int element, const Theme *theme)
 {
-  return theme->is_dark ? styles[element].on_dark : styles[element].on_light;
+  return theme_legible (theme, theme->is_dark ? styles[element].on_dark
+                                              : styles[element].on_light);
 }
 
 static double
@@ -197,7 +198,7 @@ draw_area (const SpringCharts *charts, const SpringsPen *pen, int element)
                                                    1.5 * theme->thin };
     cairo_set_dash (cr, dots, 2, 0.0);
   }
-  theme_use (cr, colour_with_alpha (colour, HATCH));
+  theme_use (cr, theme_quiet (theme, colour, HATCH));
   cairo_stroke (cr);
   cairo_restore (cr);
 }
@@ -211,7 +212,8 @@ draw_edges (const SpringCharts *charts, const SpringsPen *pen, int element)
 
   cairo_new_path (cr);
   trace_area (chart, cr, &charts->stack, element);
-  theme_use (cr, colour_with_alpha (colour_of (element, pen->chart.theme), 0.8));
+  theme_use (cr,
+             theme_quiet (pen->chart.theme, colour_of (element, pen->chart.theme), 0.8));
   theme_line (cr, LINE_FULL, 0.7 * pen->chart.theme->thin);
   cairo_stroke (cr);
 }

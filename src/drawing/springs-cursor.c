@@ -82,7 +82,7 @@ spring_cursor_draw (const SpringCharts *charts, const SpringsPen *pen)
 
     if (plot.width <= 0.0)
       continue;
-    theme_use (cr, colour_with_alpha (theme->ink, 0.45));
+    theme_use (cr, theme_quiet (theme, theme->ink, 0.45));
     theme_line (cr, LINE_FULL, theme->thin);
     cairo_move_to (cr, x, plot.y);
     cairo_line_to (cr, x, plot.y + plot.height);

@@ -193,7 +193,7 @@ draw_leader (const SpringsPen *pen, const MarkLabel *label, Frame box)
   if (hypot (end.x - label->x, end.y - label->y) < 2.0 * AIR * pen->chart.theme->text)
     return;
   map_claim_line (pen->claims, (Pixel){ label->x, label->y }, end);
-  theme_use (cr, colour_with_alpha (label->colour, 0.6));
+  theme_use (cr, theme_quiet (pen->chart.theme, label->colour, 0.6));
   theme_line (cr, LINE_FULL, 0.7 * pen->chart.theme->thin);
   cairo_move_to (cr, label->x, label->y);
   cairo_line_to (cr, end.x, end.y);

@@ -27,6 +27,7 @@ typedef struct {
   double thin, line, thick; /* pen widths */
   const char *font;         /* Pango family */
   bool is_dark;
+  bool is_high_contrast;
 } Theme;
 
 /* For windows; paper is the light one with a white ground. */
@@ -34,11 +35,20 @@ Theme theme_light (void);
 Theme theme_dark (void);
 Theme theme_paper (void);
 Theme theme_scaled (Theme theme, double factor); /* text and pens larger or smaller */
+/* The same, dark or light, for eyes that need more: nothing pale, no thin pens. */
+Theme theme_high_contrast (Theme theme);
+/* @colour as it is; in high contrast drawn towards the ink until letters can be read in
+ * it. */
+Colour theme_legible (const Theme *theme, Colour colour);
+/* For a stroke that holds back: @colour at @alpha; in high contrast whole. */
+Colour theme_quiet (const Theme *theme, Colour colour, double alpha);
 
 void theme_use (cairo_t *cr, Colour colour);
 /* The ground, if it has one, from the origin. */
 void theme_paint_ground (cairo_t *cr, const Theme *theme, double width, double height);
 Colour colour_with_alpha (Colour colour, double alpha);
+/* 1 to 21, by WCAG 2.1, "contrast ratio"; of opaque colours. */
+double colour_contrast (Colour a, Colour b);
 
 /* Line kinds after ISO 128-2: what a line means, told by its pattern as well. */
 typedef enum {

@@ -2,6 +2,8 @@
 #include "window/answers-view.h"
 #include "window/answers-view-row.h"
 #include "window/chooser.h"
+#include "window/column-heads.h"
+#include "window/left-to-right.h"
 #include "window/units.h"
 #include "window/whole-text.h"
 
@@ -138,6 +140,7 @@ figures_new (const CellKind *kind)
     GtkWidget *label = label_new (kind);
 
     gtk_widget_add_css_class (label, "numeric");
+    keep_left_to_right (label);
     gtk_box_append (GTK_BOX (box), label);
   }
   return box;
@@ -241,40 +244,6 @@ add_columns (SwAnswersView *self)
 
     self->number_columns[i] =
         add_column (self, title, (CellKind){ show_number, i, 1.0f, GTK_ALIGN_END, 0 });
-  }
-}
-
-static GtkWidget *
-find_label (GtkWidget *widget)
-{
-  if (GTK_IS_LABEL (widget))
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child)) {
-    GtkWidget *found = find_label (child);
-
-    if (found != NULL)
-      return found;
-  }
-  return NULL;
-}
-
-/* Over their figures: GTK 4.8 has no word for where a head stands. */
-static void
-align_heads (SwAnswersView *self)
-{
-  GtkWidget *heads = gtk_widget_get_first_child (self->table);
-  guint n = G_N_ELEMENTS (numbers);
-
-  for (GtkWidget *head = gtk_widget_get_last_child (heads); head != NULL && n > 0;
-       head = gtk_widget_get_prev_sibling (head), n--) {
-    GtkWidget *label = find_label (head);
-
-    if (label == NULL)
-      return;
-    gtk_widget_set_hexpand (label, TRUE);
-    gtk_label_set_xalign (GTK_LABEL (label), 1.0f);
-    gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_RIGHT);
   }
 }
 
@@ -418,8 +387,8 @@ add_table (SwAnswersView *self)
                             G_CALLBACK (on_selected_cb), self);
   g_signal_connect_swapped (self->table, "activate", G_CALLBACK (on_activate_cb), self);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->table);
+  column_heads_begin_at_first (GTK_SCROLLED_WINDOW (scrolled));
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scrolled), 96);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 260);
   gtk_box_append (GTK_BOX (self->place), scrolled);
 }
@@ -436,7 +405,7 @@ sw_answers_view_init (SwAnswersView *self)
   gtk_box_append (GTK_BOX (self->place), self->empty);
   add_table (self);
   add_columns (self);
-  align_heads (self);
+  column_heads_arrange (GTK_COLUMN_VIEW (self->table), G_N_ELEMENTS (numbers));
   gtk_widget_set_parent (self->place, GTK_WIDGET (self));
 }
 
@@ -448,7 +417,7 @@ on_units_changed_cb (SwAnswersView *self)
 
     gtk_column_view_column_set_title (self->number_columns[i], title);
   }
-  align_heads (self);
+  column_heads_arrange (GTK_COLUMN_VIEW (self->table), G_N_ELEMENTS (numbers));
   fill_rows (self);
 }
 

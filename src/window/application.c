@@ -3,6 +3,7 @@
 #include "model/data-path.h"
 #include "model/plate-library.h"
 #include "window/about.h"
+#include "window/dark.h"
 #include "window/kept-settings.h"
 #include "window/units-window.h"
 #include "window/units.h"
@@ -180,8 +181,7 @@ on_dark_cb (GSimpleAction *action, GVariant *state, gpointer data)
   (void) data;
   if (settings != NULL)
     g_settings_set_value (settings, "dark", state);
-  g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme",
-                g_variant_get_boolean (state), NULL);
+  dark_use (g_variant_get_boolean (state));
   g_simple_action_set_state (action, state);
 }
 
@@ -219,6 +219,7 @@ set_accels (GtkApplication *application)
     { "win.zoom-out", { "<Ctrl>minus" } },
     { "win.panel", { "F9" } },
     { "win.side-by-side", { "<Ctrl>t" } },
+    { "win.curve-table", { "<Ctrl><Shift>t" } },
     { "win.show-help-overlay", { "<Ctrl>question", "F1" } },
     { "win.question::travel", { "<Alt>1" } },
     { "win.question::height", { "<Alt>2" } },

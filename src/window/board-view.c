@@ -164,6 +164,7 @@ add_copying (SwBoardView *self)
   g_menu_append (menu, _ ("Copy Curve as a Picture"), "copy.curve");
   g_menu_append (menu, _ ("Copy All Curves as a Picture"), "copy.board");
   g_menu_append (menu, _ ("Save Table…"), "win.save-table");
+  g_menu_append (menu, _ ("Curves as a Table"), "win.curve-table");
   canvas_copy_add (SW_CANVAS (self), G_MENU_MODEL (menu), G_ACTION_GROUP (actions),
                    on_copy_asked);
 }
@@ -203,7 +204,6 @@ sw_board_view_init (SwBoardView *self)
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
-  gtk_widget_set_size_request (GTK_WIDGET (self), 360, 260);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Curves against wheel travel"), -1);
   g_signal_connect (self, "notify::has-focus", G_CALLBACK (on_bench_changed_cb), NULL);

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/canvas.h"
 
-#define USUAL_TEXT_PIXELS                                                                \
-  (10.0 * 96.0 / 72.0) /* "Sans 10", the desktop's own default                           \
-                        */
+/* "Sans 10", the desktop's own default. */
+#define USUAL_TEXT_PIXELS (10.0 * 96.0 / 72.0)
+#define STRONG_BORDERS 2.0
 
 typedef struct {
   cairo_surface_t *surface;
@@ -132,6 +132,24 @@ is_dark (GtkWidget *widget)
   return 0.299f * c.red + 0.587f * c.green + 0.114f * c.blue > 0.5f;
 }
 
+static Colour
+named_colour (GtkWidget *widget, const char *name)
+{
+  GdkRGBA c = { 0 };
+
+  gtk_style_context_lookup_color (gtk_widget_get_style_context (widget), name, &c);
+  return (Colour){ c.red, c.green, c.blue, 1.0 };
+}
+
+/* By what the toolkit's theme shows, whoever chose it: only one for high contrast has
+ * borders that stand out so from what they are on. */
+static gboolean
+is_high_contrast (GtkWidget *widget)
+{
+  return colour_contrast (named_colour (widget, "borders"),
+                          named_colour (widget, "theme_bg_color")) >= STRONG_BORDERS;
+}
+
 static double
 text_pixels (GtkWidget *widget)
 {
@@ -152,5 +170,6 @@ sw_canvas_get_theme (SwCanvas *self)
   GtkWidget *widget = GTK_WIDGET (self);
   const Theme theme = is_dark (widget) ? theme_dark () : theme_light ();
 
-  return theme_scaled (theme, text_pixels (widget) / USUAL_TEXT_PIXELS);
+  return theme_scaled (is_high_contrast (widget) ? theme_high_contrast (theme) : theme,
+                       text_pixels (widget) / USUAL_TEXT_PIXELS);
 }

@@ -22,5 +22,5 @@ struct _SwCanvasClass {
 /* Draws anew at the next frame. */
 void sw_canvas_invalidate (SwCanvas *self);
 
-/* Light or dark as the desktop has it, with its text size. */
+/* Light or dark and with as much contrast as the desktop has it, with its text size. */
 Theme sw_canvas_get_theme (SwCanvas *self);

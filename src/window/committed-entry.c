@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/committed-entry.h"
+#include "window/left-to-right.h"
 #include "window/typed-entry.h"
 
 #define PAGE 10 /* steps */
@@ -191,6 +192,7 @@ static void
 sw_committed_entry_init (SwCommittedEntry *self)
 {
   self->shown = g_strdup ("");
+  keep_left_to_right (GTK_WIDGET (self));
   add_controller (self, gtk_event_controller_key_new (), "key-pressed",
                   G_CALLBACK (on_key_pressed_cb));
   add_controller (self, gtk_event_controller_focus_new (), "leave",

@@ -8,9 +8,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#define LEAST_HEIGHT 120
 #define MOST_HEIGHT 180
-#define SIDE_CHARS 26
+#define SIDE_CHARS 20
 
 struct _SwLoadsPanel {
   GtkWidget parent_instance;
@@ -116,7 +115,6 @@ in_scrolled (GtkWidget *child, GtkPolicyType across)
 
   gtk_scrolled_window_set_policy (scrolled, across, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (scrolled, TRUE);
-  gtk_scrolled_window_set_min_content_height (scrolled, LEAST_HEIGHT);
   gtk_scrolled_window_set_max_content_height (scrolled, MOST_HEIGHT);
   gtk_scrolled_window_set_child (scrolled, child);
   return place;

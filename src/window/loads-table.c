@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/loads-table.h"
+#include "window/left-to-right.h"
 #include "window/whole-text.h"
 
 #include "model/joint-table.h"
@@ -237,8 +238,10 @@ new_label (SwLoadsTable *self, int column, int row, const char *text)
   GtkWidget *label = gtk_label_new (text);
 
   gtk_label_set_xalign (GTK_LABEL (label), column <= COLUMN_UNIT ? 0.0f : 1.0f);
-  if (column > COLUMN_UNIT)
+  if (column > COLUMN_UNIT) {
     gtk_widget_add_css_class (label, "numeric");
+    keep_left_to_right (label);
+  }
   if (column == COLUMN_UNIT || column == COLUMN_REFERENCE || row == 0)
     gtk_widget_add_css_class (label, "dim-label");
   gtk_grid_attach (GTK_GRID (self->grid), label, column, row, 1, 1);

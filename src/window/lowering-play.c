@@ -38,6 +38,16 @@ travel_at (const Play *play, double seconds)
 }
 
 static gboolean
+wants_motion (GtkWidget *widget)
+{
+  gboolean enabled;
+
+  g_object_get (gtk_widget_get_settings (widget), "gtk-enable-animations", &enabled,
+                NULL);
+  return enabled;
+}
+
+static gboolean
 on_tick_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
 {
   Play *play = data;
@@ -47,7 +57,7 @@ on_tick_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
     play->start = now;
 
   const double seconds = (double) (now - play->start) / G_USEC_PER_SEC;
-  if (seconds >= 2.0 * WAY_DOWN + REST) {
+  if (seconds >= 2.0 * WAY_DOWN + REST || !wants_motion (widget)) {
     sw_bench_set_travel (play->bench, play->back);
     play->tick = 0;
     g_object_set_data (G_OBJECT (widget), "lowering-play", NULL);
@@ -66,16 +76,6 @@ free_play (gpointer data)
     gtk_widget_remove_tick_callback (play->widget, play->tick);
   g_object_unref (play->bench);
   g_free (play);
-}
-
-static gboolean
-wants_motion (GtkWidget *widget)
-{
-  gboolean enabled;
-
-  g_object_get (gtk_widget_get_settings (widget), "gtk-enable-animations", &enabled,
-                NULL);
-  return enabled;
 }
 
 void

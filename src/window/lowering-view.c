@@ -3,6 +3,7 @@
 #include "window/lowering-play.h"
 #include "window/plot-input.h"
 
+#include "drawing/lowering-words.h"
 #include "drawing/lowering.h"
 
 #include <glib/gi18n-lib.h>
@@ -37,6 +38,24 @@ hit (GtkWidget *widget, double x, double y)
   const LoweringHit at = lowering_hit (SW_LOWERING_VIEW (widget)->lowering, x, y);
 
   return (PlotHit){ at.quantity, at.setup, at.lowering, at.on_plot };
+}
+
+/* What the drawing says in words, when it is looked at and at rest. */
+static void
+describe (SwLoweringView *self)
+{
+  const Study *study = sw_bench_get_study (self->bench);
+  const StudyCorner *hand = study_in_hand (study);
+
+  if (!gtk_widget_get_mapped (GTK_WIDGET (self)) || sw_bench_is_dragging (self->bench))
+    return;
+  const LoweringEffect effect = lowering_effect (hand, study->cg_height);
+  g_autofree char *sentence = lowering_sentence (&effect);
+  g_autofree char *difference = lowering_difference_sentence (hand);
+  g_autofree char *text = g_strjoin (" ", sentence, difference, NULL);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
 }
 
 static void
@@ -82,6 +101,9 @@ sw_lowering_view_new (SwBench *bench)
   SwLoweringView *self = g_object_new (SW_TYPE_LOWERING_VIEW, NULL);
 
   self->bench = g_object_ref (bench);
+  g_signal_connect (self, "map", G_CALLBACK (describe), NULL);
+  g_signal_connect_object (bench, "solved", G_CALLBACK (describe), self,
+                           G_CONNECT_SWAPPED);
   plot_input_add (GTK_WIDGET (self), bench, hit);
   g_signal_connect_object (bench, "solved", G_CALLBACK (sw_canvas_invalidate), self,
                            G_CONNECT_SWAPPED);

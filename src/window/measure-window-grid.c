@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/measure-window-grid.h"
+#include "window/left-to-right.h"
 #include "window/typed-number.h"
 
 #include "model/point-words.h"
@@ -36,6 +37,7 @@ new_entry (const MeasureField *field, const char *placeholder)
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), WIDTH_CHARS);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), WIDTH_CHARS);
   gtk_editable_set_alignment (GTK_EDITABLE (entry), 1.0f);
+  keep_left_to_right (entry);
   gtk_entry_set_activates_default (GTK_ENTRY (entry), TRUE);
   gtk_entry_set_placeholder_text (GTK_ENTRY (entry), placeholder);
   gtk_widget_set_tooltip_text (entry, field->meaning);

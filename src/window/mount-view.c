@@ -83,11 +83,7 @@ sw_mount_view_size_allocate (GtkWidget *widget, int width, int height, int basel
   (void) baseline;
   mount_map_arrange (self->map, &view, width, height);
   mount_map_to_pixel (self->map, sw_chooser_get_mount (self->chooser), &x, &y);
-  gtk_widget_size_allocate (self->handle,
-                            &(GtkAllocation){ (int) round (x) - POINT_HANDLE_SIZE / 2,
-                                              (int) round (y) - POINT_HANDLE_SIZE / 2,
-                                              POINT_HANDLE_SIZE, POINT_HANDLE_SIZE },
-                            -1);
+  sw_point_handle_place (SW_POINT_HANDLE (self->handle), x, y);
 }
 
 static void
@@ -393,7 +389,6 @@ sw_mount_view_init (SwMountView *self)
   self->map = mount_map_new ();
   gtk_widget_set_hexpand (widget, TRUE);
   gtk_widget_set_vexpand (widget, TRUE);
-  gtk_widget_set_size_request (widget, 280, 270);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Map of the upper mount over the strut tower"), -1);
   add_handle (self);

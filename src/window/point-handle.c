@@ -2,6 +2,7 @@
 #include "window/point-handle.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 struct _SwPointHandle {
   GtkWidget parent_instance;
@@ -70,28 +71,11 @@ sw_point_handle_contains (GtkWidget *widget, double x, double y)
 }
 
 static void
-sw_point_handle_measure (GtkWidget *widget,
-                         GtkOrientation orientation,
-                         int for_size,
-                         int *minimum,
-                         int *natural,
-                         int *minimum_baseline,
-                         int *natural_baseline)
-{
-  (void) widget;
-  (void) orientation;
-  (void) for_size;
-  *minimum = *natural = POINT_HANDLE_SIZE;
-  *minimum_baseline = *natural_baseline = -1;
-}
-
-static void
 sw_point_handle_class_init (SwPointHandleClass *class)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
 
   widget_class->contains = sw_point_handle_contains;
-  widget_class->measure = sw_point_handle_measure;
   signals[NUDGED] =
       g_signal_new ("nudged", SW_TYPE_POINT_HANDLE, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                     NULL, G_TYPE_NONE, 3, G_TYPE_INT, G_TYPE_INT, G_TYPE_UINT);
@@ -161,6 +145,19 @@ SheetViewName
 sw_point_handle_get_view (SwPointHandle *self)
 {
   return self->view;
+}
+
+void
+sw_point_handle_place (SwPointHandle *self, double x, double y)
+{
+  int size;
+
+  gtk_widget_measure (GTK_WIDGET (self), GTK_ORIENTATION_HORIZONTAL, -1, &size, NULL,
+                      NULL, NULL);
+  gtk_widget_size_allocate (GTK_WIDGET (self),
+                            &(GtkAllocation){ (int) round (x) - size / 2,
+                                              (int) round (y) - size / 2, size, size },
+                            -1);
 }
 
 void

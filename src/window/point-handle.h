@@ -11,8 +11,6 @@
 
 #include <gtk/gtk.h>
 
-#define POINT_HANDLE_SIZE 28 /* pixels across */
-
 #define SW_TYPE_POINT_HANDLE (sw_point_handle_get_type ())
 G_DECLARE_FINAL_TYPE (SwPointHandle, sw_point_handle, SW, POINT_HANDLE, GtkWidget)
 
@@ -22,6 +20,8 @@ GtkWidget *sw_point_handle_new_named (const char *name);
 
 SheetHandle sw_point_handle_get_handle (SwPointHandle *self);
 SheetViewName sw_point_handle_get_view (SwPointHandle *self);
+/* Its middle, in its parent. Its size follows the text, as what the drawing shows. */
+void sw_point_handle_place (SwPointHandle *self, double x, double y);
 /* Tells assistive technology the value, in words and as a number between limits. */
 void sw_point_handle_set_value (
     SwPointHandle *self, double value, double least, double most, const char *words);

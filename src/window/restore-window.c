@@ -7,6 +7,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#define MOST_HEIGHT 560 /* pixels, where the text is large */
+
 /* One goal: its heading, its limits, its answer. */
 typedef struct {
   SwBench *bench;
@@ -137,9 +139,13 @@ restore_window_present (GtkWindow *parent, SwBench *bench)
   }
 
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 14);
+  GtkWidget *scrolled =
+      g_object_new (GTK_TYPE_SCROLLED_WINDOW, "child", box, "hscrollbar-policy",
+                    GTK_POLICY_NEVER, "propagate-natural-height", TRUE,
+                    "max-content-height", MOST_HEIGHT, NULL);
   GtkWidget *window = g_object_new (GTK_TYPE_WINDOW, "transient-for", parent, "title",
                                     _ ("What would put it back?"), "default-width", 560,
-                                    "child", box, NULL);
+                                    "child", scrolled, NULL);
 
   gtk_widget_add_css_class (box, "panel");
   for (RestoreGoal goal = 0; goal < N_RESTORE_GOALS; goal++)

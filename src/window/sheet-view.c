@@ -91,11 +91,7 @@ sw_sheet_view_size_allocate (GtkWidget *widget, int width, int height, int basel
 
     sheet_handle_place (self->sheet, sw_point_handle_get_handle (handle),
                         sw_point_handle_get_view (handle), &x, &y);
-    gtk_widget_size_allocate (child,
-                              &(GtkAllocation){ (int) round (x) - POINT_HANDLE_SIZE / 2,
-                                                (int) round (y) - POINT_HANDLE_SIZE / 2,
-                                                POINT_HANDLE_SIZE, POINT_HANDLE_SIZE },
-                              -1);
+    sw_point_handle_place (handle, x, y);
   }
 }
 
@@ -476,7 +472,6 @@ sw_sheet_view_init (SwSheetView *self)
   self->zoom = 1.0;
   gtk_widget_set_hexpand (widget, TRUE);
   gtk_widget_set_vexpand (widget, TRUE);
-  gtk_widget_set_size_request (widget, 340, 260);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Sheet: front, side and plan view of the corner"),
                                   -1);

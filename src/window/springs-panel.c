@@ -11,7 +11,6 @@
 #define SIDE_CHARS 24
 #define SIDE_WIDTH 184
 #define WHEEL_WAY 80.0 /* pixels a notch */
-#define LEAST_HEIGHT 150
 #define MOST_HEIGHT 260
 
 /* What the editor was told last: motion of the wheel alone is none of its business. */
@@ -180,8 +179,6 @@ in_scrolled (GtkWidget *child, GtkPolicyType horizontal)
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), horizontal,
                                   GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scrolled),
-                                              LEAST_HEIGHT);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled),
                                               MOST_HEIGHT);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), child);

@@ -4,6 +4,7 @@
 
 #include "drawing/springs-board.h"
 #include "model/spring-verdict.h"
+#include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -70,6 +71,41 @@ on_solved_cb (SwSpringsView *self)
     sw_canvas_invalidate (SW_CANVAS (self));
   else
     sw_tall_canvas_renew (SW_TALL_CANVAS (self));
+}
+
+static char *
+reading (const char *name, UnitKind kind, double value, int decimals, const char *travel)
+{
+  g_autofree char *text = unit_text (kind, value, decimals);
+
+  return g_strdup_printf (_ ("%s: %s at wheel travel %s"), name, text, travel);
+}
+
+/* What the drawing says in words, when it is looked at and at rest. */
+static void
+describe (SwSpringsView *self)
+{
+  if (!gtk_widget_get_mapped (GTK_WIDGET (self)) || sw_bench_is_dragging (self->bench))
+    return;
+  const SpringStudy *springs = sw_bench_get_springs (self->bench);
+  const SpringCorner *hand = spring_study_in_hand (springs);
+  if (hand->stands == STANDS_NOT_GIVEN) {
+    gtk_accessible_reset_property (GTK_ACCESSIBLE (self),
+                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION);
+    return;
+  }
+  const SpringStation *now = &hand->now;
+  g_autofree char *travel = unit_text (UNIT_LENGTH, springs->study->travel, 1);
+  g_autofree char *load = reading (_ ("Wheel load"), UNIT_FORCE, now->load, 0, travel);
+  g_autofree char *rate = reading (_ ("Wheel rate"), UNIT_RATE, now->rate, 2, travel);
+  g_autoptr (GPtrArray) verdicts =
+                 spring_verdicts (springs, sw_bench_get_setup_index (self->bench));
+  g_autofree const char **sentences = spring_verdict_sentences (verdicts);
+  g_autofree char *said = g_strjoinv (" ", (char **) sentences);
+  g_autofree char *text = g_strdup_printf ("%s. %s. %s", load, rate, said);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
 }
 
 static PlotHit
@@ -149,6 +185,9 @@ sw_springs_view_new (SwBench *bench)
   SwSpringsView *self = g_object_new (SW_TYPE_SPRINGS_VIEW, NULL);
 
   self->bench = g_object_ref (bench);
+  g_signal_connect (self, "map", G_CALLBACK (describe), NULL);
+  g_signal_connect_object (bench, "solved", G_CALLBACK (describe), self,
+                           G_CONNECT_SWAPPED);
   plot_input_add (GTK_WIDGET (self), bench, hit);
   g_signal_connect_object (bench, "solved", G_CALLBACK (on_solved_cb), self,
                            G_CONNECT_SWAPPED);

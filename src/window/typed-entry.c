@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/typed-entry.h"
+#include "window/left-to-right.h"
 #include "window/refusal-words.h"
 #include "window/typed-number.h"
 
@@ -97,6 +98,7 @@ typed_spin_new (double least, double most, double step, const char *label)
   GtkEventController *keys = gtk_event_controller_key_new ();
 
   gtk_spin_button_set_numeric (GTK_SPIN_BUTTON (spin), FALSE); /* as many decimals */
+  keep_left_to_right (spin);
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (on_key_pressed_cb), NULL);
   gtk_widget_add_controller (spin, keys);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/unit-spin.h"
+#include "window/left-to-right.h"
 #include "window/refusal-line.h"
 #include "window/refusal-words.h"
 #include "window/typed-entry.h"
@@ -226,6 +227,7 @@ unit_spin_begin (GtkSpinButton *spin, UnitKind kind, int decimals, GtkLabel *uni
   };
   gtk_spin_button_get_increments (spin, &self->step, &self->page);
   gtk_spin_button_set_numeric (spin, FALSE);
+  keep_left_to_right (GTK_WIDGET (spin));
   gtk_editable_set_width_chars (GTK_EDITABLE (spin), WIDTH_CHARS);
   g_object_set_data_full (G_OBJECT (spin), "unit-spin", self,
                           (GDestroyNotify) unit_spin_free);

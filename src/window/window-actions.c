@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/curve-window.h"
 #include "window/export-window.h"
 #include "window/guide-window.h"
 #include "window/lecture-window.h"
@@ -148,6 +149,18 @@ on_explain_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
       GTK_WINDOW (sw_lecture_window_new (GTK_WINDOW (self), self->bench)));
 }
 
+static void
+on_curve_table_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  SwWindow *self = SW_WINDOW (data);
+
+  (void) action;
+  (void) parameter;
+  curve_window_present (GTK_WINDOW (self), self->bench,
+                        g_strcmp0 (gtk_stack_get_visible_child_name (self->questions),
+                                   "springs") == 0);
+}
+
 /* By its key; "" for what is under the pointer or highlighted by keys, if anything is. */
 static void
 on_what_is_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
@@ -258,6 +271,7 @@ window_install_actions (SwWindow *self)
     { .name = "report", .activate = on_report_cb },
     { .name = "copy-numbers", .activate = on_copy_numbers_cb },
     { .name = "save-table", .activate = on_save_table_cb },
+    { .name = "curve-table", .activate = on_curve_table_cb },
     { .name = "close", .activate = on_close_cb },
     { .name = "dismiss", .activate = on_dismiss_cb },
     { .name = "restore", .activate = on_restore_cb },
@@ -297,7 +311,7 @@ window_update_actions (SwWindow *self)
   static const char *const on_a_car[] = {
     "save",       "save-as",  "export",          "report",       "copy-numbers",
     "save-table", "restore",  "explain",         "side-by-side", "fit",
-    "zoom-in",    "zoom-out", "measured-points", "guide"
+    "zoom-in",    "zoom-out", "measured-points", "guide",        "curve-table"
   };
   SwDocument *document = self->bench != NULL ? sw_bench_get_document (self->bench) : NULL;
   const gboolean is_changing = document != NULL && sw_bench_is_dragging (self->bench);

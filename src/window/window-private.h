@@ -24,7 +24,8 @@ struct _SwWindow {
   GPtrArray *left_over; /* of LeftOver: what a crash has left, until it is answered */
 
   GtkWidget *panel_box, *panel_place, *sheet_place, *tools, *strip_bar, *strip_tools;
-  GtkWidget *title, *subtitle;
+  GtkWidget *title, *subtitle, *travel_bar;
+  GtkPaned *panes;
   GtkStack *questions, *strips;
   GtkScale *travel;
   GtkLabel *travel_label;
@@ -57,6 +58,9 @@ GtkWidget *window_recent_popover (SwWindow *self);
 /* As large as the window that was closed last, and for the next one. */
 void window_take_kept_size (SwWindow *self);
 void window_keep_size (SwWindow *self);
+/* Sheet and question beside each other, or one above the other where @width is not
+ * enough. */
+void window_fit_panes (SwWindow *self, int width);
 
 /* What stands below the sheet. */
 void window_add_strips (SwWindow *self, GtkWidget *numbers);

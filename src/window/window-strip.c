@@ -8,7 +8,6 @@
 #include <glib/gi18n-lib.h>
 
 #define NUMBERS "numbers"
-#define LEAST_HEIGHT 84
 #define MOST_HEIGHT 340
 
 static const Question *
@@ -23,9 +22,9 @@ new_numbers_place (GtkWidget *numbers)
   GtkWidget *place = gtk_scrolled_window_new ();
   GtkScrolledWindow *scrolled = GTK_SCROLLED_WINDOW (place);
 
-  gtk_scrolled_window_set_policy (scrolled, GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_policy (scrolled, GTK_POLICY_AUTOMATIC, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (scrolled, TRUE);
-  gtk_scrolled_window_set_min_content_height (scrolled, LEAST_HEIGHT);
+  gtk_widget_add_css_class (place, "numbers-place");
   gtk_scrolled_window_set_max_content_height (scrolled, MOST_HEIGHT);
   gtk_scrolled_window_set_child (scrolled, numbers);
   return place;

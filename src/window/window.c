@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "window/left-to-right.h"
 #include "window/menus.h"
 #include "window/plate-window.h"
 #include "window/question.h"
@@ -214,8 +215,17 @@ sw_window_dispose (GObject *object)
 }
 
 static void
+sw_window_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  window_fit_panes (SW_WINDOW (widget), width);
+  GTK_WIDGET_CLASS (sw_window_parent_class)
+      ->size_allocate (widget, width, height, baseline);
+}
+
+static void
 bind_children (GtkWidgetClass *class)
 {
+  gtk_widget_class_bind_template_child (class, SwWindow, panes);
   gtk_widget_class_bind_template_child (class, SwWindow, panel_box);
   gtk_widget_class_bind_template_child (class, SwWindow, panel_place);
   gtk_widget_class_bind_template_child (class, SwWindow, sheet_place);
@@ -227,6 +237,7 @@ bind_children (GtkWidgetClass *class)
   gtk_widget_class_bind_template_child (class, SwWindow, subtitle);
   gtk_widget_class_bind_template_child (class, SwWindow, questions);
   gtk_widget_class_bind_template_child (class, SwWindow, travel);
+  gtk_widget_class_bind_template_child (class, SwWindow, travel_bar);
   gtk_widget_class_bind_template_child (class, SwWindow, travel_label);
   gtk_widget_class_bind_template_child (class, SwWindow, message);
   gtk_widget_class_bind_template_child (class, SwWindow, message_label);
@@ -242,6 +253,7 @@ sw_window_class_init (SwWindowClass *class)
 
   G_OBJECT_CLASS (class)->dispose = sw_window_dispose;
   GTK_WINDOW_CLASS (class)->close_request = sw_window_close_request;
+  widget_class->size_allocate = sw_window_size_allocate;
   g_type_ensure (SW_TYPE_WRAP_ROW);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/strutwright/Strutwright/window.ui");
@@ -258,6 +270,9 @@ sw_window_init (SwWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   window_take_kept_size (self);
   window_install_actions (self);
+  keep_left_to_right (GTK_WIDGET (self->travel)); /* as the axes of the curves */
+  keep_left_to_right (self->travel_bar);
+  keep_left_to_right (GTK_WIDGET (self->travel_label));
   add_drop_target (self);
   menus_put (self->main_menu, "main_menu");
   gtk_menu_button_set_create_popup_func (self->recent, create_recent_popover, self, NULL);

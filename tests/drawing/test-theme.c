@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Contrast by the formulas of WCAG 2.1, "relative luminance" and "contrast ratio"; 4.5:1
- * is its success criterion 1.4.3. */
+ * is its success criterion 1.4.3, 7:1 its 1.4.6, and 3:1, for lines, its 1.4.11. */
 
 #include "drawing/theme.h"
 
@@ -53,6 +53,63 @@ test_letters_stand_out (void)
     /* 3:1 for lines that matter: WCAG 2.1, 1.4.11 */
     g_assert_cmpfloat (contrast (t.warning, t.ground), >=, 3.0);
   }
+}
+
+/* The more careful of two: letters, every setup and all that is drawn to be understood.
+ */
+static void
+test_high_contrast_leaves_nothing_pale (void)
+{
+  const Theme themes[] = { theme_high_contrast (theme_light ()),
+                           theme_high_contrast (theme_dark ()) };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (themes); i++) {
+    const Theme t = themes[i];
+    const Colour letters[] = {
+      t.ink, t.soft_ink, t.reference, t.accent, t.warning, t.body
+    };
+
+    for (gsize j = 0; j < G_N_ELEMENTS (letters); j++)
+      g_assert_cmpfloat (contrast (letters[j], t.ground), >=, 7.0);
+    g_assert_cmpfloat (contrast (t.ink, t.ground), ==, 21.0);
+    g_assert_cmpfloat (contrast (t.soft_ink, over (t.glow, t.ground)), >=, 7.0);
+    g_assert_cmpfloat (contrast (t.soft_ink, t.fill), >=, 7.0);
+    g_assert_cmpfloat (contrast (t.faint, t.ground), >=, 3.0);
+    for (unsigned s = 0; s < SETUP_STYLES; s++)
+      g_assert_cmpfloat (contrast (theme_setup_style (&t, s).colour, t.ground), >=, 7.0);
+  }
+}
+
+/* What other parts draw in colours of their own, as near to the ground as they come. */
+static void
+test_any_colour_becomes_legible_in_high_contrast (void)
+{
+  const Theme plain = theme_dark (), high = theme_high_contrast (plain),
+              light = theme_high_contrast (theme_light ());
+
+  for (int i = 0; i < 64; i++) {
+    const Colour c = { (i % 4) / 3.0, (i / 4 % 4) / 3.0, i / 16 / 3.0, 1.0 };
+    const Colour kept = theme_legible (&plain, c);
+
+    g_assert_cmpmem (&kept, sizeof kept, &c, sizeof c);
+    g_assert_cmpfloat (contrast (theme_legible (&high, c), high.ground), >=, 7.0);
+    g_assert_cmpfloat (contrast (theme_legible (&light, c), light.ground), >=, 7.0);
+    g_assert_cmpfloat_with_epsilon (colour_contrast (c, plain.ground),
+                                    contrast (c, plain.ground), 1e-12);
+  }
+}
+
+static void
+test_high_contrast_holds_nothing_back (void)
+{
+  const Theme plain = theme_light (),
+              high = theme_high_contrast (theme_scaled (plain, 2));
+
+  g_assert_cmpfloat (theme_quiet (&plain, plain.ink, 0.4).alpha, ==, 0.4);
+  g_assert_cmpfloat (theme_quiet (&high, high.ink, 0.4).alpha, ==, 1.0);
+  g_assert_cmpfloat (high.thin, >, 2.0 * plain.thin);
+  g_assert_cmpfloat (high.line, >, 2.0 * plain.line);
+  g_assert_cmpfloat (high.text, ==, 2.0 * plain.text);
 }
 
 static void
@@ -126,7 +183,9 @@ test_setups_differ_without_colour (void)
 static void
 test_setups_have_colours_of_their_own (void)
 {
-  const Theme themes[] = { theme_light (), theme_dark () };
+  const Theme themes[] = { theme_light (), theme_dark (),
+                           theme_high_contrast (theme_light ()),
+                           theme_high_contrast (theme_dark ()) };
 
   for (gsize t = 0; t < G_N_ELEMENTS (themes); t++)
     for (unsigned i = 0; i < SETUP_STYLES; i++)
@@ -165,6 +224,12 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/theme/letters-stand-out", test_letters_stand_out);
+  g_test_add_func ("/theme/high-contrast-leaves-nothing-pale",
+                   test_high_contrast_leaves_nothing_pale);
+  g_test_add_func ("/theme/any-colour-becomes-legible-in-high-contrast",
+                   test_any_colour_becomes_legible_in_high_contrast);
+  g_test_add_func ("/theme/high-contrast-holds-nothing-back",
+                   test_high_contrast_holds_nothing_back);
   g_test_add_func ("/theme/scaling-keeps-colours", test_scaling_keeps_colours);
   g_test_add_func ("/theme/dashes-grow-with-the-pen", test_dashes_grow_with_the_pen);
   g_test_add_func ("/theme/setups-stand-out", test_setups_stand_out);
