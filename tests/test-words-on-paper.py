@@ -3,7 +3,7 @@
 """What the programs draw and print: every word from a catalogue, and none cut.
 
 Needs gettext's tools and pdftotext, and in the environment STRUTWRIGHT, the command line,
-and STRUTWRIGHT_LOCALEDIR, the built translations.
+STRUTWRIGHT_LOCALEDIR, the built translations, and STRUTWRIGHT_DATADIR.
 """
 import os
 import re
