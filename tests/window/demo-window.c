@@ -2,6 +2,7 @@
 #include "demo-window.h"
 
 #include "model/data-path.h"
+#include "window/application.h"
 
 GFile *
 demo_file (const char *name)
@@ -22,10 +23,27 @@ demo_bench (const char *name)
   return sw_bench_new (document);
 }
 
+GtkApplication *
+demo_application (int *argc, char ***argv)
+{
+  gtk_test_init (argc, argv, NULL);
+
+  GtkApplication *application = sw_application_new (G_APPLICATION_NON_UNIQUE);
+  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  return application;
+}
+
 SwWindow *
 demo_window_open (GtkApplication *application, const char *name)
 {
   g_autoptr (GFile) file = demo_file (name);
+
+  return demo_window_open_file (application, file);
+}
+
+SwWindow *
+demo_window_open_file (GtkApplication *application, GFile *file)
+{
   SwWindow *window = sw_window_new (application);
 
   g_assert_true (sw_window_open (window, file));

@@ -10,8 +10,11 @@
 /* Of a car in data/, which must load. */
 GFile *demo_file (const char *name);
 SwBench *demo_bench (const char *name);
+/* The program's own, for a test that begins; g_object_unref () it. */
+GtkApplication *demo_application (int *argc, char ***argv);
 /* Shown and drawn once. */
 SwWindow *demo_window_open (GtkApplication *application, const char *name);
+SwWindow *demo_window_open_file (GtkApplication *application, GFile *file);
 void demo_window_close (SwWindow *window);
 
 void run_idle (void);

@@ -272,6 +272,17 @@ class Window(App):
         wait_for('the keys to go on', lambda: self.active() not in ('', window)
                  or self.proc.poll() is not None)
 
+    def close_dialog(self, dialog):
+        """By Escape, of which the first may come before the dialog has its keys, or meet a
+        list in it that is being closed."""
+        for _ in range(4):
+            self.key('Escape')
+            try:
+                return self.wait_gone(dialog, timeout=4)
+            except AssertionError:
+                continue
+        raise AssertionError('the dialog stays')
+
     def in_dialog(self, path, *known, location_key='ctrl+a'):
         """Give a file dialog a whole path and confirm; Ctrl+L where it has no name entry."""
         dialog = self.wait_other_window(*known)

@@ -1,15 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Windows under hard use: opened and closed two hundred times (a thousand with -m
+/* Windows under hard use: opened and closed a hundred times (a thousand with -m
  * thorough), nothing stays behind and memory in use does not grow; files and cars of odd
  * names are shown without a warning. */
 
 #include "car-fixture.h"
+#include "demo-window.h"
 #include "hard-places.h"
 
 #include "model/car-json.h"
-#include "model/data-path.h"
 #include "model/file-replace.h"
-#include "window/application.h"
 #include "window/question.h"
 #include "window/window-private.h"
 
@@ -17,7 +16,7 @@
 #include <malloc.h>
 
 #define WARM_UP 40 /* cycles in which caches of fonts, icons and styles fill */
-/* Bytes a cycle; some 700 were measured over 200 cycles. A menu that each window read
+/* Bytes a cycle; some 700 were measured over 1000 cycles. A menu that each window read
  * anew would be 20 000 (GTK 4.8's builder keeps 1100 of every item), the study alone of a
  * window that stayed half a million. */
 #define MOST_GROWTH 4000.0
@@ -25,31 +24,12 @@
 static GtkApplication *application;
 
 static void
-run_idle (void)
-{
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-}
-
-static SwWindow *
-open_window (GFile *file)
-{
-  SwWindow *window = sw_window_new (application);
-
-  g_assert_true (sw_window_open (window, file));
-  gtk_window_present (GTK_WINDOW (window));
-  gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
-  return window;
-}
-
-static void
 close_window (SwWindow *window)
 {
   gpointer weak = window;
 
   g_object_add_weak_pointer (weak, &weak);
-  gtk_window_destroy (GTK_WINDOW (window));
-  run_idle ();
+  demo_window_close (window);
   g_assert_null (weak);
   g_assert_cmpuint (g_list_model_get_n_items (gtk_window_get_toplevels ()), ==, 0);
 }
@@ -98,7 +78,7 @@ open_and_close_another (SwWindow *window, guint index)
 static void
 cycle (GFile *file, guint index)
 {
-  SwWindow *window = open_window (file);
+  SwWindow *window = demo_window_open_file (application, file);
 
   show_question (window, index);
   open_and_close_another (window, index / 2);
@@ -116,9 +96,8 @@ bytes_in_use (void)
 static void
 test_open_and_close (void)
 {
-  const guint n = g_test_thorough () ? 1000 : 200;
-  g_autofree char *path = data_path ("wren.swcar");
-  g_autoptr (GFile) file = g_file_new_for_path (path);
+  const guint n = g_test_thorough () ? 1000 : 100;
+  g_autoptr (GFile) file = demo_file ("wren.swcar");
 
   if (bytes_in_use () == 0.0) {
     g_test_message ("a sanitizer keeps the account: its leak check decides");
@@ -146,7 +125,7 @@ use_file (GFile *file)
   SwWindow *window;
 
   g_assert_true (car_save (car, file, NULL));
-  window = open_window (file);
+  window = demo_window_open_file (application, file);
   sw_bench_set_mount (sw_window_get_bench (window), (MountOffset){ 3.0, 0.0, 0.0 });
   window_save (window);
   g_assert_false (
@@ -183,7 +162,7 @@ test_odd_names_of_files (void)
     g_autoptr (GFile) file = g_file_new_build_filename (folder, name, NULL);
 
     use_file (file);
-    SwWindow *window = open_window (file);
+    SwWindow *window = demo_window_open_file (application, file);
     refuse_file (file, window);
     close_window (window);
   }
@@ -196,7 +175,7 @@ test_odd_names_of_cars (void)
 {
   g_autofree char *path = fixture_path ("fuzz", "cars", "names.swcar", NULL);
   g_autoptr (GFile) file = g_file_new_for_path (path);
-  SwWindow *window = open_window (file);
+  SwWindow *window = demo_window_open_file (application, file);
   guint n;
 
   questions (&n);
@@ -216,9 +195,7 @@ main (int argc, char **argv)
 {
   int status;
 
-  gtk_test_init (&argc, &argv, NULL);
-  application = sw_application_new (G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  application = demo_application (&argc, &argv);
   g_test_add_func ("/endurance/odd-names-of-files", test_odd_names_of_files);
   g_test_add_func ("/endurance/odd-names-of-cars", test_odd_names_of_cars);
   g_test_add_func ("/endurance/open-and-close", test_open_and_close);

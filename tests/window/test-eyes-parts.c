@@ -5,7 +5,6 @@
 
 #include "demo-window.h"
 
-#include "window/application.h"
 #include "window/curve-window.h"
 #include "window/dark.h"
 #include "window/lowering-play.h"
@@ -463,9 +462,7 @@ main (int argc, char **argv)
 {
   int status;
 
-  gtk_test_init (&argc, &argv, NULL);
-  application = sw_application_new (G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  application = demo_application (&argc, &argv);
   g_test_add_func ("/eyes/targets-are-large-enough", test_targets_are_large_enough);
   g_test_add_func ("/eyes/large-text-leaves-everything-in-reach",
                    test_large_text_leaves_everything_in_reach);

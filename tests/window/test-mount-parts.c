@@ -7,13 +7,11 @@
 #include "window/aims-panel-bound.h"
 #include "window/aims-panel.h"
 #include "window/answers-view-row.h"
-#include "window/application.h"
 #include "window/card-window-page.h"
 #include "window/mount-view-page.h"
 #include "window/mount-view-steps.h"
 #include "window/paper-print.h"
 #include "window/window-private.h"
-
 
 #include <glib/gstdio.h>
 #include <math.h>
@@ -556,9 +554,7 @@ main (int argc, char **argv)
 {
   int status;
 
-  gtk_test_init (&argc, &argv, NULL);
-  application = sw_application_new (G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  application = demo_application (&argc, &argv);
 
   g_test_add_func ("/rail/free", test_without_a_plate_in_steps_and_limits);
   g_test_add_func ("/rail/slot", test_a_drag_slides_along_the_slot);

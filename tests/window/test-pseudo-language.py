@@ -46,15 +46,6 @@ class PseudoWindow(Window):
             if node.get_text_iface() is not None:
                 yield self.text(node)
 
-    def close_dialog(self, dialog):
-        for _ in range(4):  # the first Escape may come before the dialog has its keys
-            self.key('Escape')
-            try:
-                return self.wait_gone(dialog, timeout=4)
-            except AssertionError:
-                continue
-        raise AssertionError('the dialog stays')
-
     def dialogs(self):
         """All frames but that of the car."""
         frames = [self.acc.get_child_at_index(i)

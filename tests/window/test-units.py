@@ -50,17 +50,6 @@ class Units(KeptTest):
             text=True, timeout=60, stdout=subprocess.PIPE, check=True)
         return run.stdout
 
-    @staticmethod
-    def close_dialog(window, dialog):
-        """The first Escape may still meet the list that is being closed."""
-        for _ in range(4):
-            window.key('Escape')
-            try:
-                return window.wait_gone(dialog, timeout=4)
-            except AssertionError:
-                pass
-        raise AssertionError('the units stay open')
-
     def test_kept_units_are_shown(self):
         """The numbers are those of the command line, which keeps to mm and degrees."""
         before = command('table', self.car).stdout
@@ -149,7 +138,7 @@ class Units(KeptTest):
         dialog = window.wait_other_window()
         window.key('space', 'Down', 'Return')
         wait_for('inches', lambda: self.kept('unit-length') == "'inch'")
-        self.close_dialog(window, dialog)
+        window.close_dialog(dialog)
         _, _, unit = self.row(window, 'Scrub radius')
         self.assertEqual(unit, ' in')
         window.enter(self.entry(window, 'Inboard'), '2')

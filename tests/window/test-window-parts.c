@@ -471,9 +471,7 @@ main (int argc, char **argv)
 {
   int status;
 
-  gtk_test_init (&argc, &argv, NULL);
-  application = sw_application_new (G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  application = demo_application (&argc, &argv);
 
   g_test_add_func ("/bench/solved-once", test_solved_is_told_once_a_change);
   g_test_add_func ("/bench/mount-inboard", test_mount_inboard_is_solved_at_once);

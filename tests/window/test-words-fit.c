@@ -4,7 +4,6 @@
 
 #include "demo-window.h"
 
-#include "window/application.h"
 #include "window/plate-window.h"
 #include "window/question.h"
 #include "window/window-private.h"
@@ -191,9 +190,7 @@ main (int argc, char **argv)
   bindtextdomain (GETTEXT_PACKAGE, g_getenv ("STRUTWRIGHT_LOCALEDIR"));
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   textdomain (GETTEXT_PACKAGE);
-  gtk_test_init (&argc, &argv, NULL);
-  application = sw_application_new (G_APPLICATION_NON_UNIQUE);
-  g_assert_true (g_application_register (G_APPLICATION (application), NULL, NULL));
+  application = demo_application (&argc, &argv);
   g_test_add_func ("/words-fit/questions", test_the_questions_fit);
   g_test_add_func ("/words-fit/dialogs", test_the_dialogs_fit);
   status = g_test_run ();
