@@ -28,12 +28,12 @@ static const UnitChoice imperial = { .length = LENGTH_INCH,
                                      .rate = RATE_LBF_PER_INCH,
                                      .toe_diameter_mm = 400.0 };
 
-/* Of a thread and of an engraved scale, of measured points, and of the bar by which
- * paper is checked. */
+/* Of a thread and of an engraved scale, of measured points, of the bar by which paper is
+ * checked, and as a source has it. */
 static const char *const allowed[] = {
   "mm pitch",         "mm on the scale",   "Measured points, mm", "must measure 50 mm",
   "mm inboard scale", "mm rearward scale", "mm forward scale",    "mm outboard scale",
-  "mm first scale",   "mm second scale"
+  "mm first scale",   "mm second scale",   "7850 kg/m³, EN 1991"
 };
 
 static GFile *

@@ -134,7 +134,7 @@ class Words(EyesTest):
         window.key('alt+5')
         loads = window.get('image', 'Loads on tower and floor, and the rod')
         wait_for('the loads in words', lambda: loads.get_description()
-                 .startswith('Standing. '))
+                 .startswith('Standing: '))
         joints = window.get('table', 'Forces at the joints')
         self.assertIn('Road on tyre', [node.get_name() for node in window.walk(joints)])
 
