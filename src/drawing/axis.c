@@ -68,6 +68,8 @@ axis_range_round_in (UnitKind kind, double low, double high, int most_steps)
                         ((AxisRange){ low, high, 1.0, kind }));
   const double from = unit_shown (kind, low), to = unit_shown (kind, high);
 
+  if (from < 0.0 && to > 0.0) /* zero stays a tick, and there is a step on each side */
+    most_steps = MAX (most_steps, 2);
   for (int rank = first_rank (kind, to - from, most_steps);; rank++) {
     const double step = unit_step_of_rank (kind, rank);
     double down = down_to (from, step / 2.0), up = up_to (to, step / 2.0);

@@ -20,8 +20,8 @@ typedef struct {
 AxisRange axis_range_exact (double low, double high, int most_steps);
 
 /* The same, the ends moved outward to whole or half steps, so that at least three labels
- * stand in it where @most_steps allows. Rounding what is already round changes nothing.
- */
+ * stand in it where @most_steps allows; round zero there are two steps at least. Rounding
+ * what is already round changes nothing. */
 AxisRange axis_range_round (double low, double high, int most_steps);
 
 /* The same for a kind of unit, with steps that are round as shown: 10′ and 30′ where

@@ -13,6 +13,13 @@
 #define MOST_IN_A_COLUMN 6
 #define LEAST_COLUMN 200.0
 
+/* In sizes of the text: a column of small charts that would be narrower joins the large
+ * ones; a plot that would be lower is no use, and one that needs no neighbour's room is
+ * higher. */
+#define LEAST_SMALL 9.0
+#define LEAST_PLOT 2.0
+#define LEAST_PLOT_JOINED 5.0
+
 #define COLUMN_GAP 18.0
 #define CAPTION_SIZE 160
 
@@ -23,7 +30,8 @@ column_at (double x, double width, int first, int n)
 }
 
 static void
-split_width (BoardLayout *layout, int n_large, int n_small, double width)
+split_width (
+    BoardLayout *layout, const Theme *theme, int n_large, int n_small, double width)
 {
   const double room = width - 2.0 * BOARD_MARGIN;
   const double third = (room * (1.0 - LARGE_SHARE_OF_THREE) - 2.0 * COLUMN_GAP) / 2.0;
@@ -31,6 +39,11 @@ split_width (BoardLayout *layout, int n_large, int n_small, double width)
   BoardColumn *columns = layout->columns;
   double x = BOARD_MARGIN;
 
+  if (n_large > 0 &&
+      (1.0 - LARGE_SHARE) * room - COLUMN_GAP < LEAST_SMALL * theme->text) {
+    columns[layout->n_columns++] = column_at (x, room, 0, n_large + n_small);
+    return;
+  }
   if (n_large > 0) {
     const double share = n_small == 0 ? 1.0
                          : is_split   ? LARGE_SHARE_OF_THREE
@@ -50,16 +63,33 @@ split_width (BoardLayout *layout, int n_large, int n_small, double width)
         column_at (x + each + COLUMN_GAP, each, n_large + n_left, n_small - n_left);
 }
 
+static double
+top_margin (void)
+{
+  return round (0.75 * BOARD_MARGIN);
+}
+
+static double
+chart_gap (const Theme *theme)
+{
+  return round (0.9 * theme->text);
+}
+
+/* The travel axis and what is below it. */
+static double
+foot_height (const Theme *theme)
+{
+  return round (3.7 * theme->small_text) + 0.5 * BOARD_MARGIN;
+}
+
 /* Charts of one column are equally high, and the last plot of every column ends at the
  * same height. */
 static void
 split_height (BoardColumn *column, const Theme *theme, double height)
 {
-  const double axis_height = round (3.7 * theme->small_text);
-  const double gap = round (0.9 * theme->text);
-  const double top = round (0.75 * BOARD_MARGIN);
+  const double gap = chart_gap (theme), top = top_margin ();
 
-  column->axis_y = floor (height - axis_height - 0.5 * BOARD_MARGIN);
+  column->axis_y = floor (height - foot_height (theme));
   column->title_height = chart_title_height (theme);
   column->plot_height = fmax (8.0, floor ((column->axis_y - top + gap) / column->n) -
                                        gap - column->title_height);
@@ -77,10 +107,26 @@ board_layout (const BoardChoice *choice, const Theme *theme, double width, doubl
 {
   BoardLayout layout = { .bottom = height };
 
-  split_width (&layout, (int) choice->n_large, (int) choice->n_small, width);
+  split_width (&layout, theme, (int) choice->n_large, (int) choice->n_small, width);
   for (int c = 0; c < layout.n_columns; c++)
     split_height (&layout.columns[c], theme, height);
   return layout;
+}
+
+double
+board_height (const BoardChoice *choice, const Theme *theme, double width)
+{
+  BoardLayout layout = { 0 };
+  int most = 0;
+
+  split_width (&layout, theme, (int) choice->n_large, (int) choice->n_small, width);
+  for (int c = 0; c < layout.n_columns; c++)
+    most = MAX (most, layout.columns[c].n);
+
+  const bool is_joined = choice->n_small > 0 && layout.n_columns == 1;
+  const double plot = (is_joined ? LEAST_PLOT_JOINED : LEAST_PLOT) * theme->text;
+  const double each = chart_title_height (theme) + plot + chart_gap (theme);
+  return ceil (top_margin () + most * each + foot_height (theme));
 }
 
 void

@@ -40,6 +40,10 @@ Board *board_new (void);
 void board_free (Board *board);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Board, board_free)
 
+/* The least in which each plot of that width is of use. Where the text is so large that a
+ * column of small charts would have no width, all stand in one. */
+double board_height (const BoardChoice *choice, const Theme *theme, double width);
+
 void board_draw (
     Board *board, cairo_t *cr, const BoardView *view, double width, double height);
 

@@ -8,14 +8,14 @@
 #include <glib/gi18n-lib.h>
 
 struct _SwBoardView {
-  SwCanvas parent_instance;
+  SwTallCanvas parent_instance;
 
   SwBench *bench;
   Board *board;
   int asked; /* the curve that was lit up when its copy was asked for */
 };
 
-G_DEFINE_FINAL_TYPE (SwBoardView, sw_board_view, SW_TYPE_CANVAS)
+G_DEFINE_FINAL_TYPE (SwBoardView, sw_board_view, SW_TYPE_TALL_CANVAS)
 
 static void
 sw_board_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
@@ -32,6 +32,15 @@ sw_board_view_draw (SwCanvas *canvas, cairo_t *cr, double width, double height)
   };
 
   board_draw (self->board, cr, &view, width, height);
+}
+
+static double
+sw_board_view_least_height (SwTallCanvas *canvas, double width)
+{
+  const BoardChoice choice = sw_bench_get_choice (SW_BOARD_VIEW (canvas)->bench);
+  const Theme theme = sw_canvas_get_theme (SW_CANVAS (canvas));
+
+  return board_height (&choice, &theme, width);
 }
 
 static void
@@ -63,12 +72,33 @@ on_bench_changed_cb (SwBoardView *self)
     describe (self);
 }
 
+static void
+on_bench_chosen_cb (SwBoardView *self)
+{
+  sw_tall_canvas_renew (SW_TALL_CANVAS (self));
+}
+
 static PlotHit
 hit (GtkWidget *widget, double x, double y)
 {
   const BoardHit at = board_hit (SW_BOARD_VIEW (widget)->board, x, y);
 
   return (PlotHit){ at.quantity, -1, at.travel, at.on_plot };
+}
+
+/* With the title above the plot. */
+static void
+scroll_to (SwBoardView *self, Quantity quantity)
+{
+  GtkWidget *scrolled =
+      gtk_widget_get_ancestor (GTK_WIDGET (self), GTK_TYPE_SCROLLED_WINDOW);
+  const double air = 2.0 * sw_canvas_get_theme (SW_CANVAS (self)).text;
+  double x, y, width, height;
+
+  if (scrolled != NULL && board_frame (self->board, quantity, &x, &y, &width, &height))
+    gtk_adjustment_clamp_page (gtk_scrolled_window_get_vadjustment (
+                                   GTK_SCROLLED_WINDOW (scrolled)),
+                               y - air, y + height + air);
 }
 
 static void
@@ -82,9 +112,11 @@ light_neighbour (SwBoardView *self, int step)
     if ((int) (i < (int) c.n_large ? c.large[i] : c.small[i - (int) c.n_large]) == lit)
       place = i;
   place = (place + step + n) % n;
-  sw_bench_set_lit (self->bench,
-                    (int) (place < (int) c.n_large ? c.large[place]
-                                                   : c.small[place - (int) c.n_large]));
+
+  const Quantity next =
+      place < (int) c.n_large ? c.large[place] : c.small[place - (int) c.n_large];
+  sw_bench_set_lit (self->bench, (int) next);
+  scroll_to (self, next);
 }
 
 /* The travel keys are the plots' own. */
@@ -192,6 +224,7 @@ sw_board_view_class_init (SwBoardViewClass *class)
   G_OBJECT_CLASS (class)->finalize = sw_board_view_finalize;
   SW_CANVAS_CLASS (class)->draw = sw_board_view_draw;
   SW_CANVAS_CLASS (class)->is_opaque = TRUE;
+  SW_TALL_CANVAS_CLASS (class)->least_height = sw_board_view_least_height;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "board");
   gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class),
                                         GTK_ACCESSIBLE_ROLE_IMG);
@@ -201,12 +234,18 @@ static void
 sw_board_view_init (SwBoardView *self)
 {
   self->board = board_new ();
-  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
-  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
-  gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Curves against wheel travel"), -1);
   g_signal_connect (self, "notify::has-focus", G_CALLBACK (on_bench_changed_cb), NULL);
+}
+
+GtkWidget *
+board_page_new (SwBench *bench)
+{
+  GtkWidget *page = tall_canvas_scrolled_new (sw_board_view_new (bench));
+
+  gtk_widget_add_css_class (page, "board-page");
+  return page;
 }
 
 GtkWidget *
@@ -220,11 +259,11 @@ sw_board_view_new (SwBench *bench)
   add_copying (self);
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (on_key_pressed_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), keys);
-  for (int i = 0; i < 3; i++) {
-    static const char *const names[] = { "solved", "lit", "chosen" };
-
-    g_signal_connect_object (bench, names[i], G_CALLBACK (on_bench_changed_cb), self,
-                             G_CONNECT_SWAPPED);
-  }
+  g_signal_connect_object (bench, "solved", G_CALLBACK (on_bench_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (bench, "lit", G_CALLBACK (on_bench_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (bench, "chosen", G_CALLBACK (on_bench_chosen_cb), self,
+                           G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);
 }

@@ -5,9 +5,11 @@
 #pragma once
 
 #include "window/bench.h"
-#include "window/canvas.h"
+#include "window/tall-canvas.h"
 
 #define SW_TYPE_BOARD_VIEW (sw_board_view_get_type ())
-G_DECLARE_FINAL_TYPE (SwBoardView, sw_board_view, SW, BOARD_VIEW, SwCanvas)
+G_DECLARE_FINAL_TYPE (SwBoardView, sw_board_view, SW, BOARD_VIEW, SwTallCanvas)
 
 GtkWidget *sw_board_view_new (SwBench *bench);
+/* The same, scrolled where the window is low. */
+GtkWidget *board_page_new (SwBench *bench);

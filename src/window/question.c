@@ -15,7 +15,7 @@
 static const Question all[] = {
   { .name = "travel",
     .title = N_ ("Travel"),
-    .create = sw_board_view_new,
+    .create = board_page_new,
     .create_tools = curve_picker_new,
     .subject = CARD_CURVES },
   { .name = "height",

@@ -147,9 +147,8 @@ request_mode_of_page (GtkWidget *page)
 }
 
 GtkWidget *
-tall_canvas_page_new (GtkWidget *canvas)
+tall_canvas_scrolled_new (GtkWidget *canvas)
 {
-  GtkWidget *page = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   GtkWidget *scrolled = gtk_scrolled_window_new ();
 
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER,
@@ -157,7 +156,15 @@ tall_canvas_page_new (GtkWidget *canvas)
   /* a bar that stays says that there is more below */
   gtk_scrolled_window_set_overlay_scrolling (GTK_SCROLLED_WINDOW (scrolled), FALSE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), canvas);
-  gtk_box_append (GTK_BOX (page), scrolled);
+  return scrolled;
+}
+
+GtkWidget *
+tall_canvas_page_new (GtkWidget *canvas)
+{
+  GtkWidget *page = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  gtk_box_append (GTK_BOX (page), tall_canvas_scrolled_new (canvas));
   gtk_box_append (GTK_BOX (page), new_caution ());
   gtk_widget_set_hexpand (page, TRUE);
   gtk_widget_set_vexpand (page, TRUE);

@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A drawing that asks for the height it needs at its width, on a page that scrolls where
- * the window is lower than that. The caution on springs and loads does not scroll away.
- */
+/* A drawing that asks for the height it needs at its width, and scrolls where the window
+ * is lower than that. */
 
 #pragma once
 
@@ -19,4 +18,6 @@ struct _SwTallCanvasClass {
 /* Draws anew at the next frame, at another height where what it shows needs one. */
 void sw_tall_canvas_renew (SwTallCanvas *self);
 
+GtkWidget *tall_canvas_scrolled_new (GtkWidget *canvas);
+/* Of springs or loads: the caution below it does not scroll away. */
 GtkWidget *tall_canvas_page_new (GtkWidget *canvas);

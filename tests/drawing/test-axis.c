@@ -62,6 +62,19 @@ test_three_labels_at_least (void)
     }
 }
 
+/* One step of 50 would not hold -20 … 20 with zero a tick; two of 20 do. */
+static void
+test_round_zero_there_are_two_steps (void)
+{
+  for (int most = 1; most <= 2; most++) {
+    const AxisRange range = axis_range_round (-20.0, 20.0, most);
+
+    g_assert_cmpfloat (range.low, ==, -20.0);
+    g_assert_cmpfloat (range.high, ==, 20.0);
+    g_assert_cmpfloat (range.step, ==, 20.0);
+  }
+}
+
 static void
 test_rounding_again_changes_nothing (void)
 {
@@ -212,6 +225,8 @@ main (int argc, char **argv)
   g_test_add_func ("/axis/rounded-ranges-hold-the-data",
                    test_rounded_ranges_hold_the_data);
   g_test_add_func ("/axis/three-labels-at-least", test_three_labels_at_least);
+  g_test_add_func ("/axis/round-zero-there-are-two-steps",
+                   test_round_zero_there_are_two_steps);
   g_test_add_func ("/axis/rounding-again-changes-nothing",
                    test_rounding_again_changes_nothing);
   g_test_add_func ("/axis/a-range-worked-by-hand", test_a_range_worked_by_hand);

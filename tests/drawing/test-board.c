@@ -119,6 +119,37 @@ test_plots_are_aligned (Fixture *f, gconstpointer data)
   }
 }
 
+/* The user's own text size may be twice the usual one. */
+static void
+test_large_text_stands_in_one_column (Fixture *f, gconstpointer data)
+{
+  const double width = 560.0;
+  const BoardChoice *choice = &f->view.choice;
+  const Theme usual = f->view.theme;
+  const double usual_height = board_height (choice, &usual, width);
+  (void) data;
+
+  solve (f, 0.0, 0.0, 0.0, 0.0);
+  draw_only (f, (int) width, (int) usual_height);
+  g_assert_cmpfloat (frame (f, choice->small[0]).x, >, frame (f, choice->large[0]).x);
+
+  f->view.theme = theme_scaled (usual, 2.0);
+  const double height = board_height (choice, &f->view.theme, width);
+  g_assert_cmpfloat (height, >, 2.0 * usual_height);
+  draw_only (f, (int) width, (int) height);
+  double foot = 0.0;
+  for (unsigned i = 0; i < choice->n_large + choice->n_small; i++) {
+    const Box box = frame (f, i < choice->n_large ? choice->large[i]
+                                                  : choice->small[i - choice->n_large]);
+
+    g_assert_cmpfloat (box.width, >, 0.6 * width);
+    g_assert_cmpfloat (box.height, >=, 5.0 * f->view.theme.text - 1.0);
+    g_assert_cmpfloat (box.y, >, foot);
+    foot = box.y + box.height;
+  }
+  g_assert_cmpfloat (foot, <, height);
+}
+
 static void
 test_many_small_charts_stand_in_two_columns (Fixture *f, gconstpointer data)
 {
@@ -343,6 +374,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   ADD ("plots-are-aligned", test_plots_are_aligned);
+  ADD ("large-text-stands-in-one-column", test_large_text_stands_in_one_column);
   ADD ("many-small-charts-stand-in-two-columns",
        test_many_small_charts_stand_in_two_columns);
   ADD ("hits-invert-the-drawing", test_hits_invert_the_drawing);
