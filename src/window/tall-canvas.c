@@ -156,6 +156,10 @@ tall_canvas_scrolled_new (GtkWidget *canvas)
   /* a bar that stays says that there is more below */
   gtk_scrolled_window_set_overlay_scrolling (GTK_SCROLLED_WINDOW (scrolled), FALSE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), canvas);
+  /* the canvas is all there is, and stays where it is when it gets the focus */
+  gtk_viewport_set_scroll_to_focus (
+      GTK_VIEWPORT (gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (scrolled))),
+      FALSE);
   return scrolled;
 }
 

@@ -171,14 +171,30 @@ class LargeText(EyesTest):
         wait_for('the small window', lambda: (window.box(frame).width,
                                               window.box(frame).height) == SMALL)
         window.rest_pointer()
-        for role, name in (('spin button', 'Lowered by'), ('image', CURVES)):
-            node = window.tab_to(role, name)
+        entry = window.tab_to('spin button', 'Lowered by')
 
-            def is_seen():
-                box = window.box(node)
-                return (box.x >= 0 and box.y >= 0 and box.x + box.width <= SMALL[0]
-                        and box.y + box.height <= SMALL[1])
-            wait_for('%s in sight' % name, is_seen)
+        def is_seen():
+            box = window.box(entry)
+            return (box.x >= 0 and box.y >= 0 and box.x + box.width <= SMALL[0]
+                    and box.y + box.height <= SMALL[1])
+        wait_for('the entry in sight', is_seen)
+
+        curves = window.tab_to('image', CURVES)
+        page = curves.get_parent().get_parent()
+        self.assertEqual(page.get_role_name(), 'scroll pane')
+
+        def is_mostly_seen():  # it is as high as the window, and scrolls
+            box = window.box(page)
+            seen = min(box.y + box.height, SMALL[1]) - max(box.y, 0)
+            return (box.x >= 0 and box.x + box.width <= SMALL[0]
+                    and seen > 0.75 * min(box.height, SMALL[1]))
+        wait_for('the curves in sight', is_mostly_seen)
+
+        # each curve comes into sight as the keys walk to it
+        for _ in range(7):
+            window.key('Down')
+        wait_for('the page to scroll', lambda: window.box(curves).y
+                 < window.box(page).y - window.box(page).height / 2)
 
 
 if __name__ == '__main__':
