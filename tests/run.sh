@@ -104,7 +104,7 @@ test_sanitized () {
   echo 'Strutwright under the address and undefined-behaviour sanitizers'
   build_or_count "$root/.build/sanitize" --buildtype=debug -Dwerror=true \
     -Db_sanitize=address,undefined || return 1
-  run_tests "$root/.build/sanitize"
+  run_tests "$root/.build/sanitize" --no-suite repeated # the same code in other words
 }
 
 # Of clang's package the library that holds the fuzzer is a package of its own.

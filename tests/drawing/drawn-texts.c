@@ -237,3 +237,9 @@ drawn_assert_apart (double width, double height, double margin, const char *what
                  drawn_in_long_words ? ", long words" : "");
   }
 }
+
+bool
+drawn_in_turn (gsize i, gsize car, gsize n_cars)
+{
+  return g_test_thorough () || i % n_cars == car;
+}

@@ -52,5 +52,9 @@ guint drawn_count (const char *part); /* texts that have it in them */
 /* Whether they share more than letters do that lean over their edge. */
 bool drawn_overlap (const DrawnText *a, const DrawnText *b);
 
+/* Whether @i of many things is drawn for car @car of @n_cars: all of them with -m
+ * thorough, else the cars take them in turn, since a sanitizer is slow at letters. */
+bool drawn_in_turn (gsize i, gsize car, gsize n_cars);
+
 /* No text covers another or lies outside the page less its margin. */
 void drawn_assert_apart (double width, double height, double margin, const char *what);
