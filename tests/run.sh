@@ -92,9 +92,10 @@ test_plainly () {
 }
 
 # Unwinding by frame pointer would stop in GLib, and the suppressions, which go by
-# library, would miss. GLib's slices would hide blocks from the sanitizer.
+# library, would miss; ten frames reach them in half the time of the usual thirty.
+# GLib's slices would hide blocks from the sanitizer.
 watch_by_sanitizers () {
-  export ASAN_OPTIONS=fast_unwind_on_malloc=0
+  export ASAN_OPTIONS=fast_unwind_on_malloc=0:malloc_context_size=10
   export LSAN_OPTIONS="suppressions='$root/tests/lsan.supp':print_suppressions=0"
   export UBSAN_OPTIONS=print_stacktrace=1:halt_on_error=1
   export G_SLICE=always-malloc
