@@ -394,9 +394,7 @@ label_tower (FittingFrame *frame, const CarTower *tower)
   const double radius = tower->opening_diameter_mm / 2.0 * frame->per_mm;
   const FittingPoint centre =
       fitting_frame_point (frame, tower->opening_inboard_mm, tower->opening_rearward_mm);
-  char number[32];
-
-  unit_format (UNIT_LENGTH, tower->opening_diameter_mm, 0, FALSE, number, sizeof number);
+  g_autofree char *number = unit_text (UNIT_LENGTH, tower->opening_diameter_mm, 0);
   g_autofree char *text = g_strdup_printf (C_ ("plan", "tower ⌀ %s"), number);
   const double line = fitting_line_height (frame->pen, FITTING_SMALL);
   const double out = fitting_frame_outboard (frame);

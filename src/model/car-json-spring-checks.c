@@ -126,8 +126,19 @@ check_anti_roll_bar (const CarAntiRollBar *bar, const char *path, GError **error
 static gboolean
 check_bump_stop (const CarBumpStop *stop, const char *path, GError **error)
 {
-  return stop->table.n > 0 ||
-         member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), path, "table");
+  const gsize n = stop->table.n;
+
+  if (n == 0)
+    return member_refuse (error, CAR_ERROR_MISSING, _ ("%s is missing."), path, "table");
+  if (-stop->gap_mm < stop->table.x[n - 1])
+    return TRUE;
+  g_autofree char *full = member_path (path, "gap_mm");
+  g_set_error (
+      error, CAR_ERROR, CAR_ERROR_NUMBER,
+      /* Translators: the path of a member and two numbers. */
+      _ ("%s is %g: the stop would be squeezed further than its table goes, which is %g."),
+      full, stop->gap_mm, stop->table.x[n - 1]);
+  return FALSE;
 }
 
 gboolean

@@ -12,41 +12,81 @@ typedef struct {
   const CarLoadCase *load_case;
 } Asked;
 
-/* On the tower under the case; NULL where that is not solved. */
-static char *
-tower_text (const Asked *asked, SpringMode mode, double *on_wheel)
+/* Where springs by themselves are compared: nothing moves the corner from where it
+ * stands, so that stops and anti-roll bar have no part in it. */
+static gboolean
+is_standing (const CarLoadCase *c)
+{
+  return c->vertical == 1.0 && c->lateral_g == 0.0 && c->braking_g == 0.0 &&
+         c->rearward == 0.0;
+}
+
+static JointLoads
+loads_by (const Asked *asked, SpringMode mode)
 {
   JointLoads loads;
 
   joint_loads_of_case (asked->study, asked->setup, asked->load_case, NAN, mode, &loads);
-  if (!loads.is_solved)
-    return NULL;
-  *on_wheel = loads.load.contact.z;
-  return unit_text (UNIT_FORCE, loads.load_on_tower, 0);
+  return loads;
 }
 
+static char *
+tower_text (const JointLoads *loads)
+{
+  return unit_text (UNIT_FORCE, loads->load_on_tower, 0);
+}
+
+static char *
+as_set_sentence (const char *name, const JointLoads *as_set)
+{
+  const double wheel = as_set->load.contact.z;
+  g_autofree char *tower = tower_text (as_set);
+  g_autofree char *pull = unit_text (UNIT_FORCE, -as_set->load_on_tower, 0);
+  g_autofree char *load = unit_text (UNIT_FORCE, wheel, 0);
+
+  if (as_set->load_on_tower < 0.0)
+    return g_strdup_printf (_ ("%s: the strut pulls the tower down with %s."), name,
+                            pull);
+  if (wheel <= 0.0)
+    return g_strdup_printf (_ ("%s: the strut pushes the tower up with %s."), name,
+                            tower);
+  return g_strdup_printf (_ ("%s: %s of this corner's %s stand on the tower."), name,
+                          tower, load);
+}
+
+static char *
+compared_sentence (const char *name, const Asked *asked, const JointLoads *as_set)
+{
+  const JointLoads coil = loads_by (asked, SPRING_COIL_ONLY),
+                   bar = loads_by (asked, SPRING_BAR_ONLY);
+  g_autofree char *with_coil = tower_text (&coil), *with_bar = tower_text (&bar);
+  g_autofree char *load = unit_text (UNIT_FORCE, coil.load.contact.z, 0);
+
+  if (!coil.is_solved || !bar.is_solved)
+    return g_strdup_printf (
+        _ ("%s: what stands on the tower cannot be said: the corner cannot be assembled where it stands."),
+        name);
+  if (!as_set->is_solved)
+    return g_strdup_printf (
+        _ ("%s: with the coil, %s of this corner's %s stand on the tower; with the bar, %s."),
+        name, with_coil, load, with_bar);
+
+  g_autofree char *with_both = tower_text (as_set);
+  return g_strdup_printf (
+      _ ("%s: with the coil, %s of this corner's %s stand on the tower; with the bar, %s; as set, %s."),
+      name, with_coil, load, with_bar, with_both);
+}
+
+/* Translators: the first %s of each of these is the name of a case of load. */
 char *
 joint_loads_sentence (const SpringStudy *study, guint setup, const CarLoadCase *load_case)
 {
   const Asked asked = { study, setup, load_case != NULL ? load_case : &standing };
   const char *name =
       load_case != NULL ? car_load_case_title (load_case->name) : _ ("Standing");
-  double on_wheel = NAN;
-  g_autofree char *coil = tower_text (&asked, SPRING_COIL_ONLY, &on_wheel);
-  g_autofree char *bar = tower_text (&asked, SPRING_BAR_ONLY, &on_wheel);
-  g_autofree char *as_set = tower_text (&asked, SPRING_AS_SET, &on_wheel);
-  g_autofree char *load = unit_text (UNIT_FORCE, on_wheel, 0);
+  const JointLoads as_set = loads_by (&asked, SPRING_AS_SET);
 
-  /* Translators: the first %s of each of these is the name of a case of load. */
-  if (coil == NULL || bar == NULL)
-    return g_strdup_printf (
-        _ ("%s: what stands on the tower cannot be said: the corner cannot be assembled where it stands."),
-        name);
-  if (as_set == NULL)
-    return g_strdup_printf (
-        _ ("%s: with the coil, %s of this corner's %s stand on the tower; with the bar, %s."),
-        name, coil, load, bar);
-  return g_strdup_printf (
-      _ ("%s: with the coil, %s of this corner's %s stand on the tower; with the bar, %s; as set, %s."),
-      name, coil, load, bar, as_set);
+  return as_set.is_solved && !is_standing (asked.load_case)
+             ? as_set_sentence (name, &as_set)
+             : compared_sentence (name, &asked, &as_set);
 }

@@ -83,6 +83,16 @@ add_modulus (const List *list, double modulus)
     add_given (list, _ ("Shear modulus"), UNIT_MODULUS, modulus);
 }
 
+/* As given, or rounded where it is shown in another unit. */
+static char *
+law_number (UnitKind kind, double value)
+{
+  const double shown = unit_shown (kind, value);
+
+  return shown == value ? plain_number_text (value)
+                        : number_text (shown, unit_decimals (kind, DECIMALS));
+}
+
 /* "0 → 0; 8 → 190; …" of force over @kind. */
 static void
 add_law (const List *list, UnitKind kind, const SpringTable *table)
@@ -92,8 +102,8 @@ add_law (const List *list, UnitKind kind, const SpringTable *table)
   if (table->n == 0)
     return;
   for (gsize i = 0; i < table->n; i++) {
-    g_autofree char *x = plain_number_text (unit_shown (kind, table->x[i]));
-    g_autofree char *y = plain_number_text (unit_shown (UNIT_FORCE, table->y[i]));
+    g_autofree char *x = law_number (kind, table->x[i]);
+    g_autofree char *y = law_number (UNIT_FORCE, table->y[i]);
 
     g_string_append_printf (text, "%s%s\u00a0→\u00a0%s", i > 0 ? "; " : "", x, y);
   }

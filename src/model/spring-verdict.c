@@ -109,7 +109,8 @@ judge_seat (GPtrArray *verdicts, const SpringCorner *corner)
     return;
   if (slack == NULL || slack->travel < corner->law->droop_stop) {
     add (verdicts, "coil-slack", FALSE,
-         g_strdup (_ ("The coil stays on its seats down to full droop.")),
+         g_strdup (has_coil ? _ ("The coil stays on its seats down to full droop.")
+                            : _ ("The helper stays on its seats down to full droop.")),
          seated_rule ());
     return;
   }
@@ -118,7 +119,9 @@ judge_seat (GPtrArray *verdicts, const SpringCorner *corner)
   add (
       verdicts, "coil-slack", TRUE,
       g_strdup_printf (
-          _ ("The coil goes slack at %s of wheel travel, before the wheel is at full droop: there it can leave its seats."),
+          has_coil
+              ? _ ("The coil goes slack at %s of wheel travel, before the wheel is at full droop: there it can leave its seats.")
+              : _ ("The helper goes slack at %s of wheel travel, before the wheel is at full droop: there it can leave its seats."),
           travel),
       seated_rule ());
 }

@@ -365,6 +365,8 @@ static const Refusal refusals[] = {
     "setups[1].springs.bump_stop.gap_mm is missing." },
   { "springs-stop-gap-far", CAR_ERROR_NUMBER,
     "setups[1].springs.bump_stop.gap_mm is 501, but must lie between -500 and 500." },
+  { "springs-stop-gap-past-table", CAR_ERROR_NUMBER,
+    "setups[1].springs.bump_stop.gap_mm is -30: the stop would be squeezed further than its table goes, which is 30." },
   { "springs-second-coil-place-missing", CAR_ERROR_MISSING,
     "springs.helper.in is missing." },
   { "springs-second-coil-place-other", CAR_ERROR_TYPE,

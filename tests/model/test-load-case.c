@@ -6,6 +6,7 @@
 #include "spring-fixture.h"
 
 #include "model/load-case.h"
+#include "model/number-text.h"
 
 #define N_CASES 60
 #define SEED 31337u
@@ -332,12 +333,49 @@ test_sentence (void)
                    "tower; with the bar, −64 N.");
 }
 
+/* Springs that are set take stops and anti-roll bar with them in a case that moves the
+ * corner; a coil or bar by itself would not. */
+static void
+check_case_sentence (StandingCar *standing, const CarLoadCase *c, const char *format)
+{
+  JointLoads loads;
+  joint_loads_of_case (standing->springs, 0, c, NAN, SPRING_AS_SET, &loads);
+  g_assert_true (loads.is_solved);
+
+  g_autofree char *tower = number_text (fabs (loads.load_on_tower), 0);
+  g_autofree char *wheel = number_text (loads.load.contact.z, 0);
+  g_autofree char *wanted = g_strdup_printf (format, tower, wheel);
+  g_autofree char *sentence = joint_loads_sentence (standing->springs, 0, c);
+
+  g_assert_cmpstr (sentence, ==, wanted);
+}
+
+static void
+test_sentence_of_a_case (void)
+{
+  const CarLoadCase landing = { .name = "Landing", .vertical = 3.0 },
+                    lifted = { .name = "Lifted", .vertical = 1.0, .lateral_g = -1.8 };
+  g_auto (StandingCar) standing = standing_car_new (car_of (&worked_set));
+  CarSprings *s = &standing.car->springs;
+
+  s->coil = (CarCoil){ .is_there = TRUE, .rate_n_per_mm = 30.0, .free_length_mm = 560.0 };
+  s->droop_stop_mm = 60.0;
+  standing.car->body.unsprung_corner_kg = 35.0;
+  standing_car_solve (&standing);
+  check_case_sentence (&standing, &landing,
+                       "Landing: %s N of this corner's %s N stand on the tower.");
+  /* the strut hangs on its droop stop, and the wheel on the strut */
+  check_case_sentence (&standing, &lifted,
+                       "Lifted: the strut pulls the tower down with %s N.");
+}
+
 int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/load-case/worked-set", test_worked_set);
   g_test_add_func ("/load-case/axle-by-hand", test_axle_by_hand);
+  g_test_add_func ("/load-case/sentence-of-a-case", test_sentence_of_a_case);
   g_test_add_func ("/load-case/lifted-wheel", test_lifted_wheel);
   g_test_add_func ("/load-case/axle-on-springs", test_axle_on_springs);
   g_test_add_func ("/load-case/left-over", test_left_over);

@@ -294,7 +294,25 @@ test_seat (void)
   check_says (&standing, 0, "coil-slack", TRUE, "goes slack at −73");
   standing.car->springs.droop_stop_mm = 70.0;
   standing_car_solve (&standing);
-  check_says (&standing, 0, "coil-slack", FALSE, "stays on its seats");
+  check_says (&standing, 0, "coil-slack", FALSE, "The coil stays on its seats");
+}
+
+/* Alone with the bar, on seats that the coil had. */
+static void
+test_seat_of_a_helper (void)
+{
+  CarSprings springs = springs_with_share (0.5);
+
+  springs.helper = (CarHelper){ .is_there = TRUE,
+                                .place = HELPER_IN_PARALLEL,
+                                .rate_n_per_mm = springs.coil.rate_n_per_mm,
+                                .free_length_mm = springs.coil.free_length_mm };
+  springs.coil = (CarCoil){ 0 };
+  g_auto (StandingCar) standing = standing_on (springs);
+  check_says (&standing, 0, "coil-slack", TRUE, "The helper goes slack at −7");
+  standing.car->springs.droop_stop_mm = 60.0;
+  standing_car_solve (&standing);
+  check_says (&standing, 0, "coil-slack", FALSE, "The helper stays on its seats");
 }
 
 /* 16 T/(π d³): 815.139 N·m on Ø 20 are 519 N/mm² standing, more in bump. */
@@ -381,6 +399,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/spring-verdict/height", test_height);
   g_test_add_func ("/spring-verdict/order", test_warnings_come_first);
   g_test_add_func ("/spring-verdict/role", test_role);
+  g_test_add_func ("/spring-verdict/seat-of-a-helper", test_seat_of_a_helper);
   g_test_add_func ("/spring-verdict/no-spring", test_no_spring);
   g_test_add_func ("/spring-verdict/nothing-assembles", test_nothing_assembles);
   g_test_add_func ("/spring-verdict/standing", test_standing);
