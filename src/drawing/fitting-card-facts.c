@@ -235,12 +235,15 @@ fitting_tie_rod_words (const FittingFacts *facts, CarSide side)
 {
   char *turns = turns_words (fitting_now (facts, side));
 
-  if (turns == NULL)
-    return g_strdup (_ ("leave as it is"));
-  if (resets_toe (facts))
-    return turns;
-  g_free (turns);
-  return g_strdup (_ ("not reset in this setup"));
+  return turns != NULL ? turns : g_strdup (_ ("leave as it is"));
+}
+
+gboolean
+fitting_toe_waits (const FittingFacts *facts, CarSide side)
+{
+  g_autofree char *turns = turns_words (fitting_now (facts, side));
+
+  return !resets_toe (facts) && turns != NULL;
 }
 
 char *
@@ -248,15 +251,16 @@ fitting_tie_rod_remark (const FittingFacts *facts, CarSide side)
 {
   const ChoicePlace *now = fitting_now (facts, side);
   g_autofree char *toe = fitting_number (now, CHOICE_TOE_BEFORE_RESET);
-  g_autofree char *turns = turns_words (now);
+  g_autofree char *was =
+      unit_text (UNIT_ANGLE, facts->measured[side].value[QUANTITY_TOE_IN] * DEGREES, 2);
 
   if (resets_toe (facts))
     return g_strdup_printf (_ ("before that toe is %s, %s"), toe,
                             quantity_sign_words (QUANTITY_TOE_IN, now->toe_before_reset));
-  if (turns == NULL)
+  if (!fitting_toe_waits (facts, side))
     return g_strdup (_ ("toe is as it was"));
-  /* Translators: “before driving: 0.76 turns shorter (0.95 mm)”. */
-  return g_strdup_printf (_ ("before driving: %s"), turns);
+  /* Translators: of one wheel, when the tie rod has been turned. */
+  return g_strdup_printf (_ ("then toe is %s, as measured"), was);
 }
 
 char *

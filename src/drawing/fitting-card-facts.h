@@ -38,10 +38,12 @@ char *fitting_place_words (const ChoicePlace *place);
 /* "camber bolt −1.00°, top leans in" */
 char *fitting_bolt_words (const ChoicePlace *place);
 char *fitting_bolt_angle_words (double angle); /* radians */
-/* What to do: "1.25 turns longer (1.90 mm)", or "leave as it is" where the setup lets
- * toe go along; and, below it, what that is about. */
+/* What to do: "1.25 turns longer (1.90 mm)", or "leave as it is"; and, below it, what
+ * that is about. */
 char *fitting_tie_rod_words (const FittingFacts *facts, CarSide side);
 char *fitting_tie_rod_remark (const FittingFacts *facts, CarSide side);
+/* Whether the setup lets toe go along, so that its toe is not yet one to drive with. */
+gboolean fitting_toe_waits (const FittingFacts *facts, CarSide side);
 
 /* "−2.50°", "12.0 mm" */
 char *fitting_number (const ChoicePlace *place, ChoiceNumber number);

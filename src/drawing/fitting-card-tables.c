@@ -161,6 +161,21 @@ draw_to_write_in (const Table *t, CarSide side)
   fitting_tick_box (t->pen, x + width - box, y);
 }
 
+/* Below what is written in there. */
+static void
+draw_what_comes_first (const Table *t, CarSide side)
+{
+  const double x = side_left (t, side) + numbers_width (t);
+  const double below = second_baseline (t) + 3.0; /* the line that is written on */
+
+  if (!fitting_toe_waits (t->facts, side))
+    return;
+  fitting_ink (t->pen, t->pen->theme.warning);
+  /* Translators: toe is to be measured when the tie rod has been turned. */
+  fitting_write (t->pen, FITTING_SMALL, _ ("tie rod first"), x, below,
+                 side_width (t) - numbers_width (t), FITTING_LEFT);
+}
+
 /* Toe stands here for each wheel, whatever is chosen. */
 static char *
 alignment_text (const ChoicePlace *place, ChoiceNumber number)
@@ -184,6 +199,8 @@ draw_quantity_row (Table *t, Quantity quantity, ChoiceNumber number, const char 
     draw_change (t, side, before, after,
                  quantity_sign_words (quantity, now->value[quantity]));
     draw_to_write_in (t, side);
+    if (quantity == QUANTITY_TOE_IN)
+      draw_what_comes_first (t, side);
   }
   t->y += row_height (t);
   end_row (t);
@@ -214,6 +231,7 @@ draw_total_toe (Table *t)
   draw_change (t, FITTING_FIRST, was_text, text,
                quantity_sign_words (QUANTITY_TOE_IN, total));
   draw_to_write_in (t, FITTING_FIRST);
+  draw_what_comes_first (t, FITTING_FIRST);
 }
 
 /* Beside the total: how far the sides are apart. */

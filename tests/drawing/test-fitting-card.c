@@ -325,8 +325,8 @@ test_says_what_a_fitter_needs (void)
                                        "aim 4.00° or more",
                                        "measured after",
                                        "1.25 mm pitch",
-                                       "not reset in this setup",
-                                       "before driving: ",
+                                       "tie rod first",
+                                       "then toe is 0.05°, as measured",
                                        "Toe-in, both wheels",
                                        "Left less right: camber",
                                        "at most 0.50°",
@@ -411,18 +411,17 @@ test_one_tie_rod_instruction (void)
     car_setup (car, 0)->toe = toe;
     const ChoiceAnswer answer = answer_at (car, plate, mounts[1], FALSE, 0.0);
     const double turns = answer.side[SIDE_LEFT].tie_rod_turns;
-    g_autofree char *words =
-        g_strdup_printf ("%s%.2f turns %s (%.2f mm)",
-                         toe == TOE_RESET ? "" : "before driving: ", fabs (turns),
-                         turns > 0.0 ? "longer" : "shorter",
-                         fabs (turns) * car->thread_pitch_mm);
+    g_autofree char *words = g_strdup_printf ("%.2f turns %s (%.2f mm)", fabs (turns),
+                                              turns > 0.0 ? "longer" : "shorter",
+                                              fabs (turns) * car->thread_pitch_mm);
     const DrawnText *found[2];
 
     g_assert_cmpfloat (fabs (turns), >, 0.1);
     draw_a4 (car, &answer);
     g_assert_cmpuint (find_all (words, found, 2), ==, 2);
     g_assert_cmpuint (drawn_count (" turns "), ==, 2);
-    g_assert_cmpuint (drawn_count ("not reset in this setup"), ==,
+    g_assert_cmpuint (drawn_count ("tie rod first"), ==, toe == TOE_RESET ? 0 : 3);
+    g_assert_cmpuint (drawn_count ("then toe is 0.05°, as measured"), ==,
                       toe == TOE_RESET ? 0 : 2);
     g_assert_cmpuint (drawn_count ("before that toe is"), ==, toe == TOE_RESET ? 2 : 0);
   }

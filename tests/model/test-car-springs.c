@@ -396,8 +396,9 @@ random_others (GRand *rand, CarSprings *s)
   }
   if (coin (rand)) {
     s->bump_stop.is_there = TRUE;
-    s->bump_stop.gap_mm = within (rand, -20, 80);
     random_table (rand, &s->bump_stop.table, 0.0, 9.0, 2000.0);
+    s->bump_stop.gap_mm =
+        within (rand, -s->bump_stop.table.x[s->bump_stop.table.n - 1], 80);
   }
   if (coin (rand)) {
     roll->is_there = TRUE;

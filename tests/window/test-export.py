@@ -34,9 +34,21 @@ class Export(WindowTest):
 
     def set_size(self, window, dialog, width, height):
         with window.inside(dialog, 'Export'):
-            window.enter(window.get('spin button', 'Width'), str(width))
-            window.enter(window.get('spin button', 'Height'), str(height))
+            self.enter_pixels(window, 'Width', width)
+            self.enter_pixels(window, 'Height', height)
             window.click(window.get('push button', 'Save…'))
+
+    @staticmethod
+    def enter_pixels(window, name, pixels):
+        """Again where a busy machine lost the key that selects what stood there."""
+        spin = window.get('spin button', name)
+        for _ in range(4):
+            window.enter(spin, str(pixels))
+            try:
+                return wait_for(name, lambda: window.value(spin) == pixels, timeout=4)
+            except AssertionError:
+                continue
+        raise AssertionError('%s is %s' % (name, window.value(spin)))
 
     def test_a_png_of_the_asked_size_that_is_not_blank(self):
         window = self.open()
