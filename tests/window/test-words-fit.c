@@ -112,6 +112,9 @@ look_at_questions (SwWindow *window, const char *size, Look *look)
     g_test_message ("%s needs %d pixels", where, least);
     if (least > SMALL_WIDTH)
       g_string_append_printf (look->found, "\n%s needs %d pixels", where, least);
+    if (gtk_orientable_get_orientation (GTK_ORIENTABLE (window->panes)) !=
+        GTK_ORIENTATION_HORIZONTAL)
+      g_string_append_printf (look->found, "\n%s has sheet above question", where);
   }
 }
 
