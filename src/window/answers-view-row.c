@@ -74,7 +74,7 @@ turns_text (double turns)
   return g_strdup_printf (turns > 0.0 ? _ ("%s longer") : _ ("%s shorter"), number);
 }
 
-/* "−1.93", "0.48 in". */
+/* "−1.93", "0.48 longer". */
 static char *
 plain_text (const ChoicePlace *place, ChoiceNumber number)
 {
