@@ -16,8 +16,14 @@ typedef struct {
   RestoreAnswer answer;
   GtkLabel *sentence;
   GtkSpinButton *most;
-  GtkWidget *fit;
+  GtkWidget *box, *fit;
 } GoalRow;
+
+static gboolean
+is_baseline (SwBench *bench)
+{
+  return sw_bench_get_study (bench)->baseline == sw_bench_get_setup_index (bench);
+}
 
 static const char *
 heading (RestoreGoal goal)
@@ -39,14 +45,9 @@ solve (GoalRow *row)
 {
   const double most = gtk_spin_button_get_value (row->most);
 
-  if (sw_bench_get_study (row->bench)->baseline ==
-      sw_bench_get_setup_index (row->bench)) {
-    gtk_label_set_label (row->sentence,
-                         _ ("This setup is the baseline: take another one in "
-                            "hand, or add a copy of it."));
-    gtk_widget_set_sensitive (row->fit, FALSE);
+  gtk_widget_set_visible (row->box, !is_baseline (row->bench));
+  if (is_baseline (row->bench))
     return;
-  }
 
   const double least = restore_usual_limits (row->goal).least < 0.0 ? -most : 0.0;
   const Car *car = sw_document_get_car (sw_bench_get_document (row->bench));
@@ -92,6 +93,7 @@ new_goal_row (SwBench *bench, RestoreGoal goal)
 
   row->bench = g_object_ref (bench);
   row->goal = goal;
+  row->box = box;
   row->sentence = GTK_LABEL (sentence);
   row->most = GTK_SPIN_BUTTON (gtk_spin_button_new_with_range (1.0, 200.0, 1.0));
   row->fit = gtk_button_new_with_label (_ ("Fit it"));
@@ -118,6 +120,27 @@ new_goal_row (SwBench *bench, RestoreGoal goal)
   g_object_set_data_full (G_OBJECT (box), "row", row, free_row);
   solve (row);
   return box;
+}
+
+static void
+show_for_baseline (GtkWidget *label, SwBench *bench)
+{
+  gtk_widget_set_visible (label, is_baseline (bench));
+}
+
+/* In place of the goals: the baseline has nothing to be put back to. */
+static GtkWidget *
+new_baseline_label (SwBench *bench)
+{
+  GtkWidget *label = gtk_label_new (_ ("This setup is the baseline: take another one in "
+                                       "hand, or add a copy of it."));
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
+  g_signal_connect_object (bench, "solved", G_CALLBACK (show_for_baseline), label,
+                           G_CONNECT_SWAPPED);
+  show_for_baseline (label, bench);
+  return label;
 }
 
 /* One at a time for each window. */
@@ -148,6 +171,7 @@ restore_window_present (GtkWindow *parent, SwBench *bench)
                                     "child", scrolled, NULL);
 
   gtk_widget_add_css_class (box, "panel");
+  gtk_box_append (GTK_BOX (box), new_baseline_label (bench));
   for (RestoreGoal goal = 0; goal < N_RESTORE_GOALS; goal++)
     gtk_box_append (GTK_BOX (box), new_goal_row (bench, goal));
   escape_key_closes (window);

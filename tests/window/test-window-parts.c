@@ -238,6 +238,41 @@ test_what_would_put_it_back_lets_go (void)
   g_assert_null (bench);
 }
 
+static guint
+count_shown (GtkWidget *widget, GType type)
+{
+  guint n = gtk_widget_get_mapped (widget) && G_TYPE_CHECK_INSTANCE_TYPE (widget, type);
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    n += count_shown (child, type);
+  return n;
+}
+
+/* The baseline is told so once, in place of the goals. */
+static void
+test_the_baseline_has_nothing_to_put_back (void)
+{
+  SwWindow *window = demo_window_open (application, "wren.swcar");
+  SwBench *bench = sw_window_get_bench (window);
+
+  restore_window_present (GTK_WINDOW (window), bench);
+  GtkWidget *question = GTK_WIDGET (other_window (window));
+  GtkWidget *content = gtk_window_get_child (GTK_WINDOW (question));
+  gtk_test_widget_wait_for_draw (question);
+  g_assert_cmpuint (count_shown (content, GTK_TYPE_LABEL), ==, 1);
+  g_assert_cmpuint (count_shown (content, GTK_TYPE_SPIN_BUTTON), ==, 0);
+
+  sw_bench_set_setup_index (bench, 2);
+  gtk_test_widget_wait_for_draw (question);
+  g_assert_cmpuint (count_shown (content, GTK_TYPE_SPIN_BUTTON), ==, 4);
+  sw_bench_set_setup_index (bench, 0);
+  gtk_test_widget_wait_for_draw (question);
+  g_assert_cmpuint (count_shown (content, GTK_TYPE_LABEL), ==, 1);
+  gtk_window_destroy (GTK_WINDOW (question));
+  demo_window_close (window);
+}
+
 static void
 test_play_lowers_and_a_second_call_puts_back (void)
 {
@@ -485,6 +520,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bench/setup-is-there", test_the_setup_in_hand_is_always_there);
   g_test_add_func ("/lecture/dies", test_the_lecture_dies_with_its_window);
   g_test_add_func ("/restore/lets-go", test_what_would_put_it_back_lets_go);
+  g_test_add_func ("/restore/baseline", test_the_baseline_has_nothing_to_put_back);
   g_test_add_func ("/lowering/play", test_play_lowers_and_a_second_call_puts_back);
   g_test_add_func ("/lowering/page",
                    test_the_page_on_height_and_the_long_table_are_drawn);
