@@ -7,6 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#define WIDTH 560
 #define MOST_HEIGHT 560 /* pixels, where the text is large */
 
 /* One goal: its heading, its limits, its answer. */
@@ -122,10 +123,16 @@ new_goal_row (SwBench *bench, RestoreGoal goal)
   return box;
 }
 
+/* The window is as high as what it shows. */
 static void
 show_for_baseline (GtkWidget *label, SwBench *bench)
 {
+  GtkRoot *window = gtk_widget_get_root (label);
+  const gboolean was_shown = gtk_widget_get_visible (label);
+
   gtk_widget_set_visible (label, is_baseline (bench));
+  if (window != NULL && was_shown != is_baseline (bench))
+    gtk_window_set_default_size (GTK_WINDOW (window), WIDTH, -1);
 }
 
 /* In place of the goals: the baseline has nothing to be put back to. */
@@ -167,7 +174,7 @@ restore_window_present (GtkWindow *parent, SwBench *bench)
                     GTK_POLICY_NEVER, "propagate-natural-height", TRUE,
                     "max-content-height", MOST_HEIGHT, NULL);
   GtkWidget *window = g_object_new (GTK_TYPE_WINDOW, "transient-for", parent, "title",
-                                    _ ("What would put it back?"), "default-width", 560,
+                                    _ ("What would put it back?"), "default-width", WIDTH,
                                     "child", scrolled, NULL);
 
   gtk_widget_add_css_class (box, "panel");
