@@ -129,11 +129,12 @@ table_file_ask (GtkWindow *parent, SwBench *bench, const char *question)
   GtkFileChooserNative *native =
       gtk_file_chooser_native_new (_ ("Save the table"), parent,
                                    GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), NULL);
-  g_autofree char *name = g_strconcat (sw_bench_get_setup (bench)->name, ".csv", NULL);
+  g_autofree char *name = g_strdup_printf ("%s – %s.csv", car_of (bench)->name,
+                                           sw_bench_get_setup (bench)->name);
   Asked *asked = g_new (Asked, 1);
 
   *asked = (Asked){ parent, g_object_ref (bench), g_strdup (question) };
-  g_strdelimit (name, "/", '-');
+  g_strdelimit (name, "/\n\r", '-');
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (native), TRUE);
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (native), name);
   g_signal_connect_data (native, "response", G_CALLBACK (on_response_cb), asked,
