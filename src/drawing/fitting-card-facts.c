@@ -263,8 +263,8 @@ fitting_tie_rod_remark (const FittingFacts *facts, CarSide side)
   return g_strdup_printf (_ ("then toe is %s, as measured"), was);
 }
 
-char *
-fitting_number_with_unit (double value, const ChoiceNumberInfo *info)
+static char *
+number_with_unit (double value, const ChoiceNumberInfo *info)
 {
   if (!isfinite (value))
     return g_strdup ("– ");
@@ -280,7 +280,7 @@ fitting_number (const ChoicePlace *place, ChoiceNumber number)
 {
   const ChoiceNumberInfo info = choice_number_info (number);
 
-  return fitting_number_with_unit (choice_number (place, number), &info);
+  return number_with_unit (choice_number (place, number), &info);
 }
 
 static const char *
@@ -362,7 +362,7 @@ static char *
 bound (const char *format, double value, ChoiceNumber number)
 {
   const ChoiceNumberInfo info = choice_number_info (number);
-  g_autofree char *text = fitting_number_with_unit (value, &info);
+  g_autofree char *text = number_with_unit (value, &info);
 
   return g_strdup_printf (format, text);
 }

@@ -15,8 +15,8 @@
 #define BELOW_GROUND 30.0
 #define BOB_LENGTH 11.0
 #define BOB_HALF 3.2
-#define ARROW_ROOM 22.0 /* a shorter dimension has no arrows, … */
-#define BESIDE 22.0     /* … and its name beside the point's ring */
+/* A shorter dimension has no arrows, and its name beside the point's ring. */
+#define ARROW_ROOM 22.0
 #define NUMBER_RADIUS 8.0
 
 #define PAST 70.0 /* mm, past the outermost point */

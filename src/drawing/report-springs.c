@@ -14,7 +14,7 @@
 #define COLUMN_GAP 18.0
 #define NAME_GAP 6.0
 #define LEAST_NAME 0.35 /* of a column, where the figure is long */
-#define LAW_NAME 0.4    /* of the room, at most */
+#define LAW_NAME 0.3    /* of the room, at most */
 #define SAMPLE 26.0
 #define ROW_AIR 2.0
 
@@ -58,7 +58,6 @@ static void
 write_size (const ReportFlow *flow, const SpringSize *size, double x, double width)
 {
   const FittingPen *pen = &flow->pen;
-
   const double figure = fitting_text_width (pen, FITTING_TEXT, size->text) + NAME_GAP;
   const double room = fmax (width - figure, LEAST_NAME * width);
 
@@ -80,7 +79,7 @@ write_law (const ReportFlow *flow, const SpringSize *size)
 
   fitting_ink (pen, pen->theme.soft_ink);
   const double past = fitting_write (pen, FITTING_TEXT, size->name, left, baseline (flow),
-                                     0.3 * width, FITTING_LEFT) +
+                                     LAW_NAME * width, FITTING_LEFT) +
                       NAME_GAP;
   fitting_ink (pen, pen->theme.ink);
   const double above =

@@ -7,7 +7,6 @@
 #define SLOT_STARTS 5
 #define CIRCLE_STARTS 24
 #define BOLT_STARTS 3
-#define MOST_STARTS (CIRCLE_STARTS * BOLT_STARTS)
 #define MOST_DESCENTS 3
 
 /* Even over the reach, ends included; index = Σ iₖ strideₖ. */

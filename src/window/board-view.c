@@ -239,17 +239,8 @@ sw_board_view_init (SwBoardView *self)
   g_signal_connect (self, "notify::has-focus", G_CALLBACK (on_bench_changed_cb), NULL);
 }
 
-GtkWidget *
-board_page_new (SwBench *bench)
-{
-  GtkWidget *page = tall_canvas_scrolled_new (sw_board_view_new (bench));
-
-  gtk_widget_add_css_class (page, "board-page");
-  return page;
-}
-
-GtkWidget *
-sw_board_view_new (SwBench *bench)
+static GtkWidget *
+new_view (SwBench *bench)
 {
   SwBoardView *self = g_object_new (SW_TYPE_BOARD_VIEW, NULL);
   GtkEventController *keys = gtk_event_controller_key_new ();
@@ -266,4 +257,13 @@ sw_board_view_new (SwBench *bench)
   g_signal_connect_object (bench, "chosen", G_CALLBACK (on_bench_chosen_cb), self,
                            G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);
+}
+
+GtkWidget *
+board_page_new (SwBench *bench)
+{
+  GtkWidget *page = tall_canvas_scrolled_new (new_view (bench));
+
+  gtk_widget_add_css_class (page, "board-page");
+  return page;
 }

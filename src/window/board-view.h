@@ -10,6 +10,5 @@
 #define SW_TYPE_BOARD_VIEW (sw_board_view_get_type ())
 G_DECLARE_FINAL_TYPE (SwBoardView, sw_board_view, SW, BOARD_VIEW, SwTallCanvas)
 
-GtkWidget *sw_board_view_new (SwBench *bench);
-/* The same, scrolled where the window is low. */
+/* Scrolled where the window is low. */
 GtkWidget *board_page_new (SwBench *bench);
