@@ -222,6 +222,42 @@ check_measured (GPtrArray *warnings, const Car *car, const MeasuredCorner *measu
   check_travel (warnings, car, PLAUSIBILITY_AS_MEASURED, &corner);
 }
 
+static double
+bands_excess (const Measures *measures)
+{
+  double excess = -INFINITY;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (bands); i++) {
+    const Band *band = &bands[i];
+    const double value = band_value (band, measures);
+
+    excess = fmax (excess, (fmax (band->least - value, value - band->most) - EDGE) /
+                               (band->most - band->least));
+  }
+  return excess;
+}
+
+double
+plausibility_excess (const Car *car, const MeasuredCorner *measured)
+{
+  const Adjustment none = { 0 };
+  Corner corner;
+  Station standing, end;
+
+  for (PointName i = 0; i < N_POINTS; i++)
+    if (measured->at[i].y < 0.0)
+      return INFINITY;
+  if (corner_assemble (measured, &none, &corner).status != CORNER_OK ||
+      station_solve (&corner, 0.0, 0.0, &standing) != POSE_OK)
+    return INFINITY;
+
+  const double excess = bands_excess (&standing.measures);
+  if (excess <= 0.0 && (station_solve (&corner, car->bump_mm, 0.0, &end) != POSE_OK ||
+                        station_solve (&corner, -car->droop_mm, 0.0, &end) != POSE_OK))
+    return INFINITY;
+  return excess;
+}
+
 static void
 check_setup (GPtrArray *warnings,
              const Car *car,
@@ -253,6 +289,17 @@ plausibility_check (const Car *car)
   for (guint i = 0; i < car->setups->len; i++)
     check_setup (warnings, car, &measured, i);
   return warnings;
+}
+
+guint
+plausibility_n_measured (GPtrArray *warnings)
+{
+  guint n = 0;
+
+  while (n < warnings->len &&
+         ((PlausibilityWarning *) warnings->pdata[n])->setup == PLAUSIBILITY_AS_MEASURED)
+    n++;
+  return n;
 }
 
 guint
