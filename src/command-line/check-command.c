@@ -45,10 +45,11 @@ summary (const char *file, guint n_measured, guint n)
                                          "%s: the car is sound, with %u warnings.", n),
                             file, n);
   return g_strdup_printf (
-      g_dngettext (GETTEXT_PACKAGE,
-                   "%s: the car can be solved, but as measured %u thing looks wrong.",
-                   "%s: the car can be solved, but as measured %u things look wrong.",
-                   n_measured),
+      g_dngettext (
+          GETTEXT_PACKAGE,
+          "%s: the car can be solved, but as measured %u thing looks implausible.",
+          "%s: the car can be solved, but as measured %u things look implausible.",
+          n_measured),
       file, n_measured);
 }
 

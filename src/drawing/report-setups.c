@@ -9,6 +9,7 @@
 #include "drawing/title-block.h"
 #include "model/compare.h"
 #include "model/quantity-info.h"
+#include "model/setup-title.h"
 #include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
@@ -100,7 +101,7 @@ static char *
 head_name (const Table *t, guint setup)
 {
   const ReportFlow *flow = t->flow;
-  const char *name = flow->study->setups[setup].name;
+  const char *name = flow->study->setups[setup].title;
   const double high =
       (MOST_NAME_LINES + 0.5) *
       text_measure (flow->pen.texts, fitting_style (&flow->pen, FITTING_TEXT_BOLD), "W")
@@ -369,7 +370,7 @@ write_setting (ReportFlow *flow, guint index)
   if (pen->cr != NULL)
     theme_draw_sample (pen->cr, &pen->theme, index, index == flow->study->in_hand,
                        flow->x, flow->y + 0.5 * line, SAMPLE);
-  report_flow_text (flow, FITTING_TEXT_BOLD, pen->theme.ink, indent, setup->name);
+  report_flow_text (flow, FITTING_TEXT_BOLD, pen->theme.ink, indent, setup_title (setup));
   report_flow_text (flow, FITTING_TEXT, pen->theme.ink, indent, words);
   if (setup->right.is_own) {
     g_autofree char *right = right_words (car, setup);

@@ -3,6 +3,7 @@
 #include "kernel/sweep.h"
 #include "model/car-json-members.h"
 #include "model/quantity-info.h"
+#include "model/setup-title.h"
 #include "model/study.h"
 #include "model/travel-gap.h"
 
@@ -85,8 +86,9 @@ warn (GPtrArray *warnings, const Car *car, int setup, const char *id, char *sent
   warning->sentence = sentence;
   if (setup != PLAUSIBILITY_AS_MEASURED) {
     /* Translators: a setup's name and a whole sentence about it. */
-    warning->sentence = g_strdup_printf (_ ("Setup “%s”: %s"),
-                                         car_setup (car, (guint) setup)->name, sentence);
+    warning->sentence =
+        g_strdup_printf (_ ("Setup “%s”: %s"),
+                         setup_title (car_setup (car, (guint) setup)), sentence);
     g_free (sentence);
   }
   g_ptr_array_add (warnings, warning);

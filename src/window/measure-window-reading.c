@@ -163,7 +163,7 @@ sound_sentence (const Car *car, gboolean is_plausible)
           ? _ ("The corner is sound. Camber %s, caster %s, steering-axis inclination %s, "
                "scrub radius %s and trail %s come out as computed: compare them with the "
                "gauge.")
-          : _ ("The corner can be solved, but looks wrong. Camber %s, caster %s, "
+          : _ ("The corner can be solved. Camber %s, caster %s, "
                "steering-axis inclination %s, scrub radius %s and trail %s come out as "
                "computed: compare them with the gauge."),
       camber, caster, sai, scrub, trail);

@@ -183,7 +183,7 @@ test_check_lists_warnings (void)
   g_assert_cmpint (o.status, ==, 0);
   g_assert_nonnull (strstr (o.out,
                             ": the car can be solved, but as measured 2 things look "
-                            "wrong.\nmisread: If one figure was misread, measure "
+                            "implausible.\nmisread: If one figure was misread, measure "
                             "corner.ball_joint[0] again: with "));
   g_assert_nonnull (
       strstr (o.out, "\ncaster: Caster is 0.00°, outside the 1.5 to 7.5° usual"));
