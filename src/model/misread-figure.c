@@ -128,6 +128,17 @@ scan (Search *s, Span *span)
   return FALSE;
 }
 
+static gboolean
+is_warned (const Car *car)
+{
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+
+  for (guint i = 0; i < warnings->len; i++)
+    if (plausibility_is_of_points (warnings->pdata[i]))
+      return TRUE;
+  return FALSE;
+}
+
 /* The whole verdict, with every station of the travel. */
 static gboolean
 does_clear (const Car *car, PointName point, int axis, double value)
@@ -135,8 +146,7 @@ does_clear (const Car *car, PointName point, int axis, double value)
   g_autoptr (Car) other = car_without_setups (car);
 
   *coordinate_of (&other->points[point], axis) = value;
-  g_autoptr (GPtrArray) warnings = plausibility_check (other);
-  return warnings->len == 0;
+  return !is_warned (other);
 }
 
 /* @span as values of a tape, rounded inward. */
@@ -240,8 +250,7 @@ misread_figures (const Car *car, MisreadFigure found[MISREAD_MOST])
 {
   gsl_error_handler_t *handler = gsl_set_error_handler_off ();
   g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (MisreadFigure));
-  g_autoptr (GPtrArray) warnings = plausibility_check (car);
-  const guint n_figures = plausibility_n_measured (warnings) > 0 ? 3 * N_POINTS : 0;
+  const guint n_figures = is_warned (car) ? 3 * N_POINTS : 0;
 
   for (guint i = 0; i < n_figures && all->len <= MISREAD_MOST; i++) {
     MisreadFigure figure = { .point = (PointName) (i / 3), .axis = (int) (i % 3) };
@@ -268,7 +277,7 @@ one_sentence (const Car *car, const MisreadFigure *figure, gboolean is_first)
     return g_strdup_printf (
         is_first
             ? _ ("If one figure was misread, measure %s again: with %s mm in place of "
-                 "%s mm every warning of the measured car goes.")
+                 "%s mm every warning of the measured points goes.")
             : _ ("Or measure %s again: with %s mm in place of %s mm they all go, too."),
         path, least, was);
   return g_strdup_printf (
@@ -276,7 +285,7 @@ one_sentence (const Car *car, const MisreadFigure *figure, gboolean is_first)
        */
       is_first
           ? _ ("If one figure was misread, measure %s again: with %s to %s mm in "
-               "place of %s mm every warning of the measured car goes.")
+               "place of %s mm every warning of the measured points goes.")
           : _ ("Or measure %s again: with %s to %s mm in place of %s mm they all go, "
                "too."),
       path, least, most, was);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Which one measured figure, had it been misread, would explain every warning of the
- * measured car: what to measure again first.
+ * measured points: what to measure again first. Static camber and toe-in come off a gauge
+ * and stay out of it.
  *
  * Each of the 24 coordinates is tried by itself, the others left alone. The corner is
  * solved anew for every value tried, so an answer holds exactly; it says what would do,
@@ -16,13 +17,13 @@
 typedef struct {
   PointName point;
   int axis;           /* 0, 1, 2: x, y, z */
-  double least, most; /* mm: with any of these no warning of the measured car is left; of
+  double least, most; /* mm: with any of these no warning of the points is left; of
                          whole mm or tenths, and equal for a slip of the pen */
   double change;      /* mm: the smallest that does, unsigned */
 } MisreadFigure;
 
-/* The explanations, the smallest change first; returns how many. None where the measured
- * car has no warning, where nothing explains all of them, or where more than MISREAD_MOST
+/* The explanations, the smallest change first; returns how many. None where the points
+ * have no warning, where nothing explains all of them, or where more than MISREAD_MOST
  * figures do. Past the reach only two slips are tried: the sign and two neighbouring
  * digits the other way round. @car is sound (car-json.h). */
 guint misread_figures (const Car *car, MisreadFigure found[MISREAD_MOST]);

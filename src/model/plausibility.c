@@ -224,6 +224,13 @@ check_measured (GPtrArray *warnings, const Car *car, const MeasuredCorner *measu
   check_travel (warnings, car, PLAUSIBILITY_AS_MEASURED, &corner);
 }
 
+/* Read off a gauge as measured, whatever the points are. */
+static gboolean
+is_of_gauge (const char *id)
+{
+  return g_str_equal (id, "camber") || g_str_equal (id, "total-toe");
+}
+
 static double
 bands_excess (const Measures *measures)
 {
@@ -232,6 +239,9 @@ bands_excess (const Measures *measures)
   for (gsize i = 0; i < G_N_ELEMENTS (bands); i++) {
     const Band *band = &bands[i];
     const double value = band_value (band, measures);
+
+    if (is_of_gauge (band->id))
+      continue;
 
     excess = fmax (excess, (fmax (band->least - value, value - band->most) - EDGE) /
                                (band->most - band->least));
@@ -302,6 +312,12 @@ plausibility_n_measured (GPtrArray *warnings)
          ((PlausibilityWarning *) warnings->pdata[n])->setup == PLAUSIBILITY_AS_MEASURED)
     n++;
   return n;
+}
+
+gboolean
+plausibility_is_of_points (const PlausibilityWarning *warning)
+{
+  return warning->setup == PLAUSIBILITY_AS_MEASURED && !is_of_gauge (warning->id);
 }
 
 guint
