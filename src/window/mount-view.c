@@ -6,7 +6,6 @@
 
 #include "drawing/mount-map.h"
 #include "drawing/point-drag.h"
-#include "model/setup-title.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -141,7 +140,7 @@ tell_baseline (SwMountView *self)
     return;
   g_autofree char *sentence = g_strdup_printf (
       _ ("This moves the baseline, “%s”: the other setups are compared with it."),
-      setup_title (car_setup (car, car->baseline)));
+      car_setup (car, car->baseline)->name);
 
   self->has_told_baseline = TRUE;
   gtk_widget_activate_action (GTK_WIDGET (self), "win.tell", "s", sentence);
