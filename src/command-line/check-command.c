@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command-line/command-line.h"
+#include "model/misread-figure.h"
 #include "model/plausibility.h"
 #include "model/spring-verdict.h"
 
@@ -33,26 +34,58 @@ append_springs (const Car *car, GString *text)
 }
 
 static char *
-report (const Car *car, const char *file)
+summary (const char *file, guint n_measured, guint n)
 {
-  g_autoptr (GPtrArray) warnings = plausibility_check (car);
-  g_autoptr (GString) text = g_string_new (NULL), of_springs = g_string_new (NULL);
-  const guint n = warnings->len + append_springs (car, of_springs);
+  if (n == 0)
+    return g_strdup_printf (_ ("%s: the car is sound and nothing looks implausible."),
+                            file);
+  if (n_measured == 0)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                         "%s: the car is sound, with %u warning.",
+                                         "%s: the car is sound, with %u warnings.", n),
+                            file, n);
+  return g_strdup_printf (
+      g_dngettext (
+          GETTEXT_PACKAGE,
+          "%s: the car can be solved, but as measured %u thing looks implausible.",
+          "%s: the car can be solved, but as measured %u things look implausible.",
+          n_measured),
+      file, n_measured);
+}
 
-  g_string_append_printf (text,
-                          n == 0
-                              ? _ ("%s: the car is sound and nothing looks implausible.")
-                              : g_dngettext (GETTEXT_PACKAGE,
-                                             "%s: the car is sound, with %u warning.",
-                                             "%s: the car is sound, with %u warnings.",
-                                             n),
-                          file, n);
-  g_string_append_c (text, '\n');
+static void
+append_warnings (GString *text, GPtrArray *warnings)
+{
   for (guint i = 0; i < warnings->len; i++) {
     const PlausibilityWarning *warning = g_ptr_array_index (warnings, i);
 
     g_string_append_printf (text, "%s: %s\n", warning->id, warning->sentence);
   }
+}
+
+static void
+append_misread (GString *text, const Car *car)
+{
+  MisreadFigure found[MISREAD_MOST];
+  const guint n = misread_figures (car, found);
+  g_autofree char *sentence = misread_sentence (car, found, n);
+
+  if (sentence != NULL)
+    g_string_append_printf (text, "misread: %s\n", sentence);
+}
+
+static char *
+report (const Car *car, const char *file)
+{
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+  const guint n_measured = plausibility_n_measured (warnings);
+  g_autoptr (GString) text = g_string_new (NULL), of_springs = g_string_new (NULL);
+  const guint n = warnings->len + append_springs (car, of_springs);
+  g_autofree char *first = summary (file, n_measured, n);
+
+  g_string_append_printf (text, "%s\n", first);
+  append_misread (text, car);
+  append_warnings (text, warnings);
   g_string_append (text, of_springs->str);
   return g_strdup (text->str);
 }

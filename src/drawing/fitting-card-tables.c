@@ -3,6 +3,7 @@
 
 #include "model/number-text.h"
 #include "model/quantity-info.h"
+#include "model/setup-title.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -358,7 +359,7 @@ static void
 draw_cost_head (Table *t)
 {
   fitting_ink (t->pen, t->pen->theme.soft_ink);
-  write_cost (t, COST_BEFORE, FITTING_SMALL, _ ("as measured"));
+  write_cost (t, COST_BEFORE, FITTING_SMALL, measured_car_title ());
   write_cost (t, COST_FIRST, FITTING_SMALL, fitting_side_name (FITTING_FIRST));
   write_cost (t, COST_SECOND, FITTING_SMALL, fitting_side_name (FITTING_SECOND));
   write_cost (t, COST_LIMIT, FITTING_SMALL, _ ("limit or aim"));

@@ -11,6 +11,7 @@
 #include "drawing/fitting-card-plan.h"
 #include "drawing/fitting-card-tables.h"
 #include "drawing/title-block.h"
+#include "model/setup-title.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -76,7 +77,7 @@ draw_head (Page *page)
   write_line (page, FITTING_HEADING, card->car->name);
   fitting_ink (pen, pen->theme.soft_ink);
   if (fitting_is_setup_itself (card))
-    write_line (page, FITTING_TEXT, card->setup->name);
+    write_line (page, FITTING_TEXT, setup_title (card->setup));
   write_paragraph (page, FITTING_TEXT, set_up);
   skip (page, 3.0);
   fitting_ink (pen, pen->theme.ink);

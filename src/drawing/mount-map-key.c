@@ -3,6 +3,7 @@
  * bytes: two drawings with the same key look the same. */
 
 #include "drawing/mount-map-private.h"
+#include "model/setup-title.h"
 
 #include <string.h>
 
@@ -73,7 +74,7 @@ add_setups (GByteArray *key, const MountMapView *view)
     add (key, map_shows_setup (view, i));
     if (map_shows_setup (view, i)) {
       add_mount (key, map_mount (view, i));
-      add_text (key, car_setup (view->car, i)->name);
+      add_text (key, setup_title (car_setup (view->car, i)));
     }
   }
 }

@@ -5,6 +5,7 @@
 #include "drawing/mount-map-private.h"
 
 #include "drawing/sheet-pen.h"
+#include "model/setup-title.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -98,11 +99,11 @@ map_marks_note (const MapPen *pen, MapClaims *claims, MapNotes *notes)
   char name[64];
 
   if (!is_measured_named (pen))
-    map_note_beside (pen, claims, notes, _ ("as measured"), measured_pixel (pen), away,
-                     rightward, t->reference);
+    map_note_beside (pen, claims, notes, measured_car_title (), measured_pixel (pen),
+                     away, rightward, t->reference);
   for (guint i = 0; i < pen->view->car->setups->len; i++)
     if (map_shows_setup (pen->view, i) && !is_under_hand (pen, i)) {
-      short_name (car_setup (pen->view->car, i)->name, name, sizeof name);
+      short_name (setup_title (car_setup (pen->view->car, i)), name, sizeof name);
       map_note_beside (pen, claims, notes, name, setup_pixel (pen, i), away, rightward,
                        theme_setup_style (t, i).colour);
     }

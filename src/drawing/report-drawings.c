@@ -4,6 +4,7 @@
 #include "drawing/fitting-card-plan.h"
 #include "drawing/report-parts.h"
 #include "drawing/title-block.h"
+#include "model/setup-title.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -63,7 +64,8 @@ write_setup (ReportFlow *flow)
   const TitleBlock title = title_block_for (car, setup, NULL);
   g_autofree char *adjustment = title_block_adjustment (&title);
 
-  report_flow_text (flow, FITTING_TEXT_BOLD, flow->pen.theme.ink, 0.0, setup->name);
+  report_flow_text (flow, FITTING_TEXT_BOLD, flow->pen.theme.ink, 0.0,
+                    setup_title (setup));
   report_flow_text (flow, FITTING_SMALL, flow->pen.theme.soft_ink, 0.0, adjustment);
   report_flow_skip (flow, 0.5 * REPORT_GAP);
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The setups in columns, each where it stands, with its change to the baseline. The
  * baseline stands first, and again where more columns than fit go on below or overleaf.
- */
+ * Setups that differ in springs alone share a column. */
 
 #include "drawing/fitting-card-facts.h"
 #include "drawing/report-parts.h"
@@ -9,6 +9,7 @@
 #include "drawing/title-block.h"
 #include "model/compare.h"
 #include "model/quantity-info.h"
+#include "model/setup-title.h"
 #include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
@@ -37,7 +38,7 @@ typedef struct {
 typedef struct {
   ReportFlow *flow;
   GArray *rows;                     /* of Row */
-  const guint *others;              /* beside the baseline */
+  const guint *others;              /* beside the baseline; the first of each column */
   guint n;                          /* columns, the baseline's among them */
   double name, unit, first, column; /* from the left edge; widths of the last */
 } Table;
@@ -76,10 +77,40 @@ setup_of (const Table *t, guint column)
   return column == 0 ? t->flow->study->baseline : t->others[column - 1];
 }
 
-static bool
-is_hand (const Table *t, guint setup)
+static double
+row_value (const Study *study, const Row *row, guint setup)
 {
-  return setup == t->flow->study->in_hand;
+  return row->quantity < 0 ? row->length (study, setup)
+                           : study->setups[setup].at_height.measures.value[row->quantity];
+}
+
+/* To the bit, in every row. */
+static bool
+are_alike (const Study *study, const GArray *rows, guint a, guint b)
+{
+  for (guint i = 0; a != b && i < rows->len; i++) {
+    const Row *row = &g_array_index (rows, Row, i);
+
+    if (row_value (study, row, a) != row_value (study, row, b))
+      return false;
+  }
+  return true;
+}
+
+static bool
+is_in_column (const Table *t, guint column, guint setup)
+{
+  const Study *study = t->flow->study;
+
+  return study->setups[setup].is_shown &&
+         are_alike (study, t->rows, setup_of (t, column), setup);
+}
+
+/* Whether the setup in hand is one of the column's. */
+static bool
+has_hand (const Table *t, guint column)
+{
+  return is_in_column (t, column, t->flow->study->in_hand);
 }
 
 static double
@@ -100,7 +131,7 @@ static char *
 head_name (const Table *t, guint setup)
 {
   const ReportFlow *flow = t->flow;
-  const char *name = flow->study->setups[setup].name;
+  const char *name = flow->study->setups[setup].title;
   const double high =
       (MOST_NAME_LINES + 0.5) *
       text_measure (flow->pen.texts, fitting_style (&flow->pen, FITTING_TEXT_BOLD), "W")
@@ -115,26 +146,56 @@ head_name (const Table *t, guint setup)
   return g_strdup_printf ("%.*s…", (int) n, name);
 }
 
-/* Draws from the top of the head where the pen has a context; returns the height. */
+/* Line sample and name at @y, where the pen has a context; returns where they end. */
+static double
+column_name (const Table *t, guint column, guint setup, double y)
+{
+  const FittingPen *pen = &t->flow->pen;
+  const double x = column_left (t, column), sample = pen->theme.text;
+  g_autofree char *name = head_name (t, setup);
+
+  if (pen->cr != NULL)
+    theme_draw_sample (pen->cr, &pen->theme, setup, setup == t->flow->study->in_hand, x,
+                       y + sample / 2.0, SAMPLE);
+  fitting_ink (pen, pen->theme.ink);
+  y += sample;
+  return y + fitting_paragraph (pen, FITTING_TEXT_BOLD, name, x, y, column_width (t));
+}
+
+static double
+column_note (const Table *t, guint column, const char *note, double y)
+{
+  const FittingPen *pen = &t->flow->pen;
+
+  fitting_ink (pen, pen->theme.soft_ink);
+  return y + fitting_paragraph (pen, FITTING_SMALL, note, column_left (t, column), y,
+                                column_width (t));
+}
+
+/* Draws from the top of the head where the pen has a context; returns the height. What
+ * stands below the first name holds for it alone where that is the baseline. */
 static double
 column_head (const Table *t, guint column)
 {
   const ReportFlow *flow = t->flow;
-  const FittingPen *pen = &flow->pen;
-  const guint setup = setup_of (t, column);
-  const double x = column_left (t, column), sample = pen->theme.text;
-  g_autofree char *name = head_name (t, setup);
+  const guint first = setup_of (t, column);
+  const bool is_base = first == flow->study->baseline;
   char standing[80];
-  double y = flow->y + sample;
+  guint n = 1;
 
-  standing_words (flow->study, setup, standing, sizeof standing);
-  if (pen->cr != NULL)
-    theme_draw_sample (pen->cr, &pen->theme, setup, is_hand (t, setup), x,
-                       flow->y + sample / 2.0, SAMPLE);
-  fitting_ink (pen, pen->theme.ink);
-  y += fitting_paragraph (pen, FITTING_TEXT_BOLD, name, x, y, column_width (t));
-  fitting_ink (pen, pen->theme.soft_ink);
-  y += fitting_paragraph (pen, FITTING_SMALL, standing, x, y, column_width (t));
+  standing_words (flow->study, first, standing, sizeof standing);
+  double y = column_name (t, column, first, flow->y);
+  if (is_base)
+    y = column_note (t, column, standing, y);
+  for (guint i = 0; i < flow->study->n_setups; i++)
+    if (i != first && is_in_column (t, column, i)) {
+      y = column_name (t, column, i, y + ROW_AIR);
+      n++;
+    }
+  if (!is_base)
+    y = column_note (t, column, standing, y);
+  if (n > 1)
+    y = column_note (t, column, _ ("all of the same geometry"), y);
   return y - flow->y;
 }
 
@@ -187,15 +248,6 @@ length_text (double value, bool with_sign, char *text, gsize size)
   unit_format (UNIT_LENGTH, value, LENGTH_DECIMALS, with_sign, text, size);
 }
 
-static double
-row_value (const Table *t, const Row *row, guint setup)
-{
-  const Study *study = t->flow->study;
-
-  return row->quantity < 0 ? row->length (study, setup)
-                           : study->setups[setup].at_height.measures.value[row->quantity];
-}
-
 static void
 row_text (const Row *row, double value, bool with_sign, char *text, gsize size)
 {
@@ -210,14 +262,15 @@ write_cell (const Table *t, const Row *row, guint column, double y)
 {
   const FittingPen *pen = &t->flow->pen;
   const guint setup = setup_of (t, column);
-  const double value = row_value (t, row, setup);
-  const double change = value - row_value (t, row, t->flow->study->baseline);
+  const Study *study = t->flow->study;
+  const double value = row_value (study, row, setup);
+  const double change = value - row_value (study, row, study->baseline);
   const double wide = column_width (t), split = VALUE_SHARE * wide;
   char text[40];
 
   row_text (row, value, false, text, sizeof text);
   fitting_ink (pen, pen->theme.ink);
-  fitting_write (pen, is_hand (t, setup) ? FITTING_TEXT_BOLD : FITTING_TEXT, text,
+  fitting_write (pen, has_hand (t, column) ? FITTING_TEXT_BOLD : FITTING_TEXT, text,
                  column_left (t, column), y, split, FITTING_RIGHT);
   if (column == 0 || !isfinite (change))
     return;
@@ -292,10 +345,29 @@ list_others (const Study *study)
   return others;
 }
 
+/* Those of @others that need a column of their own. */
+static GArray *
+list_columns (const Study *study, const GArray *rows, const GArray *others)
+{
+  GArray *columns = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  for (guint i = 0; i < others->len; i++) {
+    const guint setup = g_array_index (others, guint, i);
+    bool has_column = are_alike (study, rows, study->baseline, setup);
+
+    for (guint c = 0; c < columns->len && !has_column; c++)
+      has_column = are_alike (study, rows, g_array_index (columns, guint, c), setup);
+    if (!has_column)
+      g_array_append_val (columns, setup);
+  }
+  return columns;
+}
+
 static void
-write_tables (ReportFlow *flow, const GArray *others)
+write_tables (ReportFlow *flow, const GArray *shown)
 {
   g_autoptr (GArray) rows = list_rows ();
+  g_autoptr (GArray) others = list_columns (flow->study, rows, shown);
   const double room = flow->width - NAME_WIDTH - UNIT_WIDTH;
   const guint most = (guint) fmax (floor (room / LEAST_COLUMN), 2.0) - 1;
   /* as many in each of them as can be */
@@ -369,7 +441,7 @@ write_setting (ReportFlow *flow, guint index)
   if (pen->cr != NULL)
     theme_draw_sample (pen->cr, &pen->theme, index, index == flow->study->in_hand,
                        flow->x, flow->y + 0.5 * line, SAMPLE);
-  report_flow_text (flow, FITTING_TEXT_BOLD, pen->theme.ink, indent, setup->name);
+  report_flow_text (flow, FITTING_TEXT_BOLD, pen->theme.ink, indent, setup_title (setup));
   report_flow_text (flow, FITTING_TEXT, pen->theme.ink, indent, words);
   if (setup->right.is_own) {
     g_autofree char *right = right_words (car, setup);

@@ -263,7 +263,7 @@ write_head (ReportFlow *flow, guint setup)
     theme_draw_sample (pen->cr, &pen->theme, setup, setup == flow->study->in_hand,
                        flow->x, flow->y + 0.5 * line, SAMPLE);
   report_flow_text (flow, FITTING_TEXT_BOLD, pen->theme.ink, SAMPLE + 8.0,
-                    flow->study->setups[setup].name);
+                    flow->study->setups[setup].title);
   report_flow_skip (flow, 2.0);
 }
 
@@ -287,7 +287,7 @@ write_what_it_has (ReportFlow *flow, const SpringStudy *springs, guint setup)
   if (car_springs_is_none (springs->setups[setup].springs))
     report_flow_text (flow, FITTING_TEXT, flow->pen.theme.soft_ink, 0.0,
                       _ ("No spring is given."));
-  write_sizes (flow, sizes, others, flow->study->setups[first].name);
+  write_sizes (flow, sizes, others, flow->study->setups[first].title);
 }
 
 void

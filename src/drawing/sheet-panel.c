@@ -174,7 +174,7 @@ draw_key (const SheetPen *pen, Pixel at)
   const double u = pen->unit, wide = pen->layout->panel.width;
   const KeyRow rows[] = {
     { { LINE_FULL, t->line, t->ink }, _ ("this setup"), _ ("this setup") },
-    { thin (pen, LINE_DASHED, t->reference), study_reference (pen->view->study)->name,
+    { thin (pen, LINE_DASHED, t->reference), study_reference (pen->view->study)->title,
       NULL },
     { thin (pen, LINE_CHAIN, t->soft_ink), _ ("axes, centre plane"), C_ ("key", "axes") },
     { { LINE_CHAIN, t->thin * 1.3, t->accent },

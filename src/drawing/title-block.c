@@ -3,6 +3,7 @@
 
 #include "drawing/axis.h"
 #include "drawing/chart.h"
+#include "model/setup-title.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -11,7 +12,7 @@ TitleBlock
 title_block_for (const Car *car, const CarSetup *setup, const char *date)
 {
   return (TitleBlock){ .car = car->name,
-                       .setup = setup->name,
+                       .setup = setup_title (setup),
                        .mount = setup->mount,
                        .lowering = setup->lowering_mm,
                        .toe = setup->toe,
@@ -104,13 +105,13 @@ legend_entry (const Pen *pen, const Study *study, unsigned i, LegendEntry *entry
       const bool is_hand = s == study->in_hand;
       *entry = (LegendEntry){ is_hand ? theme_hand_style (pen->theme, s)
                                       : theme_setup_style (pen->theme, s),
-                              study->setups[s].name, is_hand };
+                              study->setups[s].title, is_hand };
       return true;
     }
   if (i > 0 || pen->omits_measured || !chart_shows_measured (study))
     return false;
   *entry =
-      (LegendEntry){ theme_measured_style (pen->theme), study->measured.name, false };
+      (LegendEntry){ theme_measured_style (pen->theme), study->measured.title, false };
   return true;
 }
 

@@ -145,7 +145,7 @@ head_line (const Study *study, int line)
   char **head = g_new0 (char *, study->n_setups + 1);
 
   for (guint s = 0; s < study->n_setups; s++)
-    head[s] = line == 0              ? terminal_line (study->setups[s].name)
+    head[s] = line == 0              ? terminal_line (study->setups[s].title)
               : s == study->baseline ? g_strdup (_ ("baseline"))
                                      : g_strdup (_ ("(change)"));
   return head;

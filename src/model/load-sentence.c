@@ -77,6 +77,43 @@ compared_sentence (const char *name, const Asked *asked, const JointLoads *as_se
       name, with_coil, load, with_bar, with_both);
 }
 
+/* What carries the corner by itself, with no helper beside it: SPRING_AS_SET where more
+ * than one spring does, or none. */
+static SpringMode
+carried_by (const Asked *asked)
+{
+  const CarSprings *s = asked->study->setups[asked->setup].springs;
+
+  if (s->bar.is_there == s->coil.is_there)
+    return SPRING_AS_SET;
+  if (s->coil.is_there)
+    return SPRING_COIL_ONLY;
+  return s->helper.is_there ? SPRING_AS_SET : SPRING_BAR_ONLY;
+}
+
+/* What stands, and what would with the other spring instead of the one that is there. */
+static char *
+other_spring_sentence (const char *name,
+                       const Asked *asked,
+                       const JointLoads *as_set,
+                       SpringMode by)
+{
+  const JointLoads other =
+      loads_by (asked, by == SPRING_COIL_ONLY ? SPRING_BAR_ONLY : SPRING_COIL_ONLY);
+  g_autofree char *now = as_set_sentence (name, as_set);
+  g_autofree char *tower = tower_text (&other);
+  const char *would =
+      by == SPRING_COIL_ONLY
+          ? _ ("Were the corner carried by a torsion bar alone, %s would stand on it.")
+          : _ ("Were the corner carried by a coil on the strut alone, %s would stand on "
+               "it.");
+
+  if (!other.is_solved)
+    return g_steal_pointer (&now);
+  g_autofree char *then = g_strdup_printf (would, tower);
+  return g_strdup_printf ("%s %s", now, then);
+}
+
 /* Translators: the first %s of each of these is the name of a case of load. */
 char *
 joint_loads_sentence (const SpringStudy *study, guint setup, const CarLoadCase *load_case)
@@ -86,7 +123,11 @@ joint_loads_sentence (const SpringStudy *study, guint setup, const CarLoadCase *
       load_case != NULL ? car_load_case_title (load_case->name) : _ ("Standing");
   const JointLoads as_set = loads_by (&asked, SPRING_AS_SET);
 
-  return as_set.is_solved && !is_standing (asked.load_case)
-             ? as_set_sentence (name, &as_set)
+  const SpringMode by = carried_by (&asked);
+
+  if (as_set.is_solved && !is_standing (asked.load_case))
+    return as_set_sentence (name, &as_set);
+  return as_set.is_solved && by != SPRING_AS_SET
+             ? other_spring_sentence (name, &asked, &as_set, by)
              : compared_sentence (name, &asked, &as_set);
 }

@@ -3,6 +3,7 @@
 #include "kernel/sweep.h"
 #include "model/car-json-members.h"
 #include "model/quantity-info.h"
+#include "model/setup-title.h"
 #include "model/study.h"
 #include "model/travel-gap.h"
 
@@ -85,8 +86,9 @@ warn (GPtrArray *warnings, const Car *car, int setup, const char *id, char *sent
   warning->sentence = sentence;
   if (setup != PLAUSIBILITY_AS_MEASURED) {
     /* Translators: a setup's name and a whole sentence about it. */
-    warning->sentence = g_strdup_printf (_ ("Setup “%s”: %s"),
-                                         car_setup (car, (guint) setup)->name, sentence);
+    warning->sentence =
+        g_strdup_printf (_ ("Setup “%s”: %s"),
+                         setup_title (car_setup (car, (guint) setup)), sentence);
     g_free (sentence);
   }
   g_ptr_array_add (warnings, warning);
@@ -222,6 +224,52 @@ check_measured (GPtrArray *warnings, const Car *car, const MeasuredCorner *measu
   check_travel (warnings, car, PLAUSIBILITY_AS_MEASURED, &corner);
 }
 
+/* Read off a gauge as measured, whatever the points are. */
+static gboolean
+is_of_gauge (const char *id)
+{
+  return g_str_equal (id, "camber") || g_str_equal (id, "total-toe");
+}
+
+static double
+bands_excess (const Measures *measures)
+{
+  double excess = -INFINITY;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (bands); i++) {
+    const Band *band = &bands[i];
+    const double value = band_value (band, measures);
+
+    if (is_of_gauge (band->id))
+      continue;
+
+    excess = fmax (excess, (fmax (band->least - value, value - band->most) - EDGE) /
+                               (band->most - band->least));
+  }
+  return excess;
+}
+
+double
+plausibility_excess (const Car *car, const MeasuredCorner *measured)
+{
+  const Adjustment none = { 0 };
+  Corner corner;
+  Station standing, end;
+
+  for (PointName i = 0; i < N_POINTS; i++)
+    if (measured->at[i].y < 0.0)
+      return INFINITY;
+  if (corner_assemble (measured, &none, &corner).status != CORNER_OK ||
+      station_solve (&corner, 0.0, 0.0, &standing) != POSE_OK)
+    return INFINITY;
+
+  const double excess = bands_excess (&standing.measures);
+  if (excess <= 0.0 && (station_solve (&corner, car->bump_mm, 0.0, &end) != POSE_OK ||
+                        station_solve (&corner, -car->droop_mm, 0.0, &end) != POSE_OK))
+    return INFINITY;
+  return excess;
+}
+
 static void
 check_setup (GPtrArray *warnings,
              const Car *car,
@@ -253,6 +301,23 @@ plausibility_check (const Car *car)
   for (guint i = 0; i < car->setups->len; i++)
     check_setup (warnings, car, &measured, i);
   return warnings;
+}
+
+guint
+plausibility_n_measured (GPtrArray *warnings)
+{
+  guint n = 0;
+
+  while (n < warnings->len &&
+         ((PlausibilityWarning *) warnings->pdata[n])->setup == PLAUSIBILITY_AS_MEASURED)
+    n++;
+  return n;
+}
+
+gboolean
+plausibility_is_of_points (const PlausibilityWarning *warning)
+{
+  return warning->setup == PLAUSIBILITY_AS_MEASURED && !is_of_gauge (warning->id);
 }
 
 guint

@@ -19,6 +19,18 @@ typedef struct {
 /* Of PlausibilityWarning, owned by the array: the corner as measured first, then each
  * setup that changes something. @car is sound (car-json.h). */
 GPtrArray *plausibility_check (const Car *car);
+/* How many of @warnings are about the corner as measured: they come first. */
+guint plausibility_n_measured (GPtrArray *warnings);
+
+/* Whether it is about the corner as measured and other points could mend it: static
+ * camber and toe-in are what the gauge said. */
+gboolean plausibility_is_of_points (const PlausibilityWarning *warning);
+
+/* How far outside the bands that the points decide the corner as measured stands, as a
+ * multiple of the width of the band that it misses by most: 0 or less inside all of them.
+ * INFINITY where a point lies on the right, and where it cannot be assembled as it stands
+ * or at either end of its travel. */
+double plausibility_excess (const Car *car, const MeasuredCorner *measured);
 
 /* What is usual for a road car with struts as it was measured: the bands that the
  * warnings watch. */

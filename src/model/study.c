@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/study.h"
+#include "model/setup-title.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -51,13 +52,14 @@ study_solve (Study *study, const Car *car, guint in_hand, double travel)
   study->cg_height = car->body.cg_height_mm;
   study->in_hand = MIN (in_hand, study->n_setups - 1);
   study->baseline = MIN (car->baseline, study->n_setups - 1);
-  study->measured.name = _ ("as measured");
+  study->measured.title = measured_car_title ();
   solve_corner (study, &none, &study->measured);
   for (guint i = 0; i < study->n_setups; i++) {
     const CarSetup *setup = car_setup (car, i);
     const Adjustment adjustment = car_adjustment (setup);
 
     study->setups[i].name = setup->name;
+    study->setups[i].title = setup_title (setup);
     study->setups[i].is_shown =
         i == study->in_hand || i == study->baseline || !setup->is_hidden;
     solve_corner (study, &adjustment, &study->setups[i]);

@@ -13,7 +13,8 @@
 
 /* One corner through the whole wheel travel. */
 typedef struct {
-  const char *name; /* of the setup, the car's; translated "as measured" for that */
+  const char *name;  /* of the setup, the car's: for files; NULL as measured */
+  const char *title; /* for people: setup-title.h */
   Corner corner;
   Station stations[STUDY_STATIONS];
   Station now;       /* at the travel in hand */

@@ -185,7 +185,7 @@ on_solved_cb (Curves *self)
 {
   const Study *study = sw_bench_get_study (self->bench);
   g_autofree char *title =
-      g_strdup_printf (_ ("Curves of %s"), study_in_hand (study)->name);
+      g_strdup_printf (_ ("Curves of %s"), study_in_hand (study)->title);
 
   if (sw_bench_is_dragging (self->bench))
     return;

@@ -5,6 +5,7 @@
 
 #include "kernel/sweep.h"
 #include "model/car-json.h"
+#include "model/misread-figure.h"
 #include "model/plausibility.h"
 #include "model/quantity-info.h"
 
@@ -142,7 +143,7 @@ figure (const Measures *measures, Quantity quantity)
 
 /* Figures that a gauge on the car can confirm. */
 static char *
-sound_sentence (const Car *car)
+sound_sentence (const Car *car, gboolean is_plausible)
 {
   const MeasuredCorner measured = car_measured_corner (car);
   const Adjustment none = { 0 };
@@ -158,23 +159,37 @@ sound_sentence (const Car *car)
                   *scrub = figure (m, QUANTITY_SCRUB_RADIUS),
                   *trail = figure (m, QUANTITY_TRAIL);
   return g_strdup_printf (
-      _ ("The corner is sound. Camber %s, caster %s, steering-axis inclination %s, scrub "
-         "radius %s and trail %s come out as computed: compare them with the gauge."),
+      is_plausible
+          ? _ ("The corner is sound. Camber %s, caster %s, steering-axis inclination %s, "
+               "scrub radius %s and trail %s come out as computed: compare them with the "
+               "gauge.")
+          : _ ("The corner can be solved. Camber %s, caster %s, "
+               "steering-axis inclination %s, scrub radius %s and trail %s come out as "
+               "computed: compare them with the gauge."),
       camber, caster, sai, scrub, trail);
 }
 
+char *
+measure_in_words (const char *sentence)
+{
+  return refusal_in_words (sentence, note_path, NULL);
+}
+
+/* The first of them, and the entry that would explain them all. */
 static char *
-first_warning (const Car *car)
+warning_sentence (const Car *car)
 {
   g_autoptr (GPtrArray) warnings = plausibility_check (car);
+  MisreadFigure found[MISREAD_MOST];
 
-  for (guint i = 0; i < warnings->len; i++) {
-    const PlausibilityWarning *warning = warnings->pdata[i];
+  if (plausibility_n_measured (warnings) == 0)
+    return NULL;
 
-    if (warning->setup == PLAUSIBILITY_AS_MEASURED)
-      return refusal_in_words (warning->sentence, note_path, NULL);
-  }
-  return NULL;
+  const PlausibilityWarning *first = warnings->pdata[0];
+  const guint n = misread_figures (car, found);
+  g_autofree char *misread = misread_sentence (car, found, n);
+  g_autofree char *text = g_strjoin (" ", first->sentence, misread, NULL);
+  return measure_in_words (text);
 }
 
 static void
@@ -183,8 +198,8 @@ judge (const Car *car, MeasureReading *reading)
   g_autoptr (GError) error = NULL;
 
   if (car_check (car, &error)) {
-    reading->sentence = sound_sentence (car);
-    reading->warning = first_warning (car);
+    reading->warning = warning_sentence (car);
+    reading->sentence = sound_sentence (car, reading->warning == NULL);
     return;
   }
   reading->verdict = MEASURE_REFUSED;

@@ -22,7 +22,8 @@ typedef enum {
 typedef struct {
   MeasureVerdict verdict;
   char *sentence;        /* translated */
-  char *warning;         /* translated: what looks unlike a car, or NULL */
+  char *warning;         /* translated: what looks unlike a car, and which entry may be to
+                            blame; or NULL */
   int field;             /* that the sentence begins with, or -1 */
   gboolean *is_at_fault; /* by field: what the sentence is about, unless it is missing */
   gboolean *is_missing;  /* by field: a number must stand there, and does not */
@@ -31,3 +32,7 @@ typedef struct {
 /* Puts what can be read into @car, which keeps its other members. */
 MeasureReading measure_read (const MeasureEntries *entries, Car *car);
 void measure_reading_clear (MeasureReading *reading);
+
+/* @sentence of the model with the entries' names in place of paths. Free with g_free ().
+ */
+char *measure_in_words (const char *sentence);

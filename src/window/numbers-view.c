@@ -123,7 +123,10 @@ describe_row (SwNumbersView *self, Quantity q)
 
   quantity_format (q, study_reference (study)->now.measures.value[q], FALSE, was,
                    sizeof was);
-  return g_strdup_printf (_ ("%s: as measured %s, this setup %s. %s"), info.name, was, is,
+  /* Translators: a quantity, what it is compared with and its value there, its value
+   * now, what its sign means. */
+  return g_strdup_printf (_ ("%s: %s %s, this setup %s. %s"), info.name,
+                          study_reference (study)->title, was, is,
                           quantity_sign_words (q, value));
 }
 
@@ -347,7 +350,7 @@ sw_numbers_view_get_text (SwNumbersView *self)
     compare_write (study, TABLE_CSV, text);
   } else {
     g_string_append_printf (text, "%s\t%s\t%s\t%s\t%s\n", _ ("quantity"), _ ("unit"),
-                            study_reference (study)->name, study_in_hand (study)->name,
+                            study_reference (study)->title, study_in_hand (study)->title,
                             _ ("change"));
     append_rows (self, study, text);
   }

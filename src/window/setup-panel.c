@@ -1,13 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/setup-panel.h"
 #include "window/corrections-panel.h"
+#include "window/measure-window-reading.h"
 #include "window/number-row.h"
 #include "window/setup-list.h"
 #include "window/unit-spin.h"
 
+#include "model/misread-figure.h"
 #include "model/plausibility.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 typedef enum {
   RIGHT_INBOARD,
@@ -16,6 +19,12 @@ typedef enum {
   RIGHT_BOLT,
   N_RIGHT_ROWS
 } RightRow;
+
+/* All that the search for a misread figure looks at, and what it found. */
+typedef struct {
+  MeasuredCorner measured;
+  double bump, droop;
+} MisreadSought;
 
 struct _SwSetupPanel {
   GtkWidget parent_instance;
@@ -31,6 +40,10 @@ struct _SwSetupPanel {
   GtkGrid *right_grid;
   GtkSpinButton *right[N_RIGHT_ROWS];
   GtkLabel *tie_rod, *warnings;
+
+  MisreadSought sought;
+  MisreadFigure misread[MISREAD_MOST];
+  guint n_misread;
 };
 
 G_DEFINE_FINAL_TYPE (SwSetupPanel, sw_setup_panel, GTK_TYPE_WIDGET)
@@ -59,6 +72,27 @@ show_tie_rod (SwSetupPanel *self)
     gtk_label_set_label (self->tie_rod, text);
 }
 
+/* Sought only when what was measured has changed: setups come and go faster. */
+static char *
+misread_words (SwSetupPanel *self, const Car *car)
+{
+  const MisreadSought now = { car_measured_corner (car), car->bump_mm, car->droop_mm };
+
+  if (memcmp (&now, &self->sought, sizeof now) != 0) {
+    self->sought = now;
+    self->n_misread = misread_figures (car, self->misread);
+  }
+  return misread_sentence (car, self->misread, self->n_misread);
+}
+
+static void
+add_warning (GString *text, const char *sentence)
+{
+  g_autofree char *words = measure_in_words (sentence);
+
+  g_string_append_printf (text, "%s%s", text->len > 0 ? "\n\n" : "", words);
+}
+
 /* Of the corner as measured and of the setup in hand. */
 static void
 show_warnings (SwSetupPanel *self)
@@ -66,14 +100,17 @@ show_warnings (SwSetupPanel *self)
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
   const int index = (int) sw_bench_get_setup_index (self->bench);
   g_autoptr (GPtrArray) warnings = plausibility_check (car);
+  const guint n_measured = plausibility_n_measured (warnings);
+  g_autofree char *misread = n_measured > 0 ? misread_words (self, car) : NULL;
   g_autoptr (GString) text = g_string_new (NULL);
 
   for (guint i = 0; i < warnings->len; i++) {
     const PlausibilityWarning *warning = warnings->pdata[i];
 
     if (warning->setup == PLAUSIBILITY_AS_MEASURED || warning->setup == index)
-      g_string_append_printf (text, "%s%s", text->len > 0 ? "\n\n" : "",
-                              warning->sentence);
+      add_warning (text, warning->sentence);
+    if (i + 1 == n_measured && misread != NULL)
+      add_warning (text, misread);
   }
   if (g_strcmp0 (gtk_label_get_label (self->warnings), text->str) != 0)
     gtk_label_set_label (self->warnings, text->str);

@@ -9,6 +9,7 @@
 
 #include "model/car-json.h"
 #include "model/plate-library.h"
+#include "model/setup-title.h"
 #include "model/unit.h"
 
 #include <glib/gi18n-lib.h>
@@ -39,7 +40,7 @@ show_title (SwWindow *self)
   g_autofree char *height =
       describe_height (sw_bench_get_setup (self->bench)->lowering_mm);
   g_autofree char *subtitle =
-      g_strdup_printf ("%s — %s%s", sw_bench_get_setup (self->bench)->name, mount,
+      g_strdup_printf ("%s — %s%s", setup_title (sw_bench_get_setup (self->bench)), mount,
                        height);
   g_autofree char *title =
       g_strdup_printf ("%s%s", sw_document_is_modified (document) ? "• " : "", car->name);

@@ -182,10 +182,26 @@ test_check_lists_warnings (void)
 
   g_assert_cmpint (o.status, ==, 0);
   g_assert_nonnull (strstr (o.out,
-                            ": the car is sound, with 6 warnings.\ncaster: Caster is "
-                            "0.00°, outside the 1.5 to 7.5° usual"));
-  g_assert_cmpuint (count_lines (o.out), ==, 7);
+                            ": the car can be solved, but as measured 2 things look "
+                            "implausible.\nmisread: If one figure was misread, measure "
+                            "corner.ball_joint[0] again: with "));
+  g_assert_nonnull (
+      strstr (o.out, "\ncaster: Caster is 0.00°, outside the 1.5 to 7.5° usual"));
+  g_assert_cmpuint (count_lines (o.out), ==, 8);
   g_assert_cmpstr (o.err, ==, "");
+}
+
+/* A setup may be meant to be unusual: the car itself is sound. */
+static void
+test_check_keeps_setups_apart (void)
+{
+  g_autofree char *car =
+      g_test_build_filename (G_TEST_DIST, "..", "data", "wren.swcar", NULL);
+  g_auto (Outcome) o = RUN ("check", car);
+
+  g_assert_cmpint (o.status, ==, 0);
+  g_assert_nonnull (strstr (o.out, ": the car is sound, with 3 warnings.\ncamber: "));
+  g_assert_null (strstr (o.out, "misread"));
 }
 
 /* Set M lowered 30 mm, toe and roll centre as the travel table has them at z = 30. */
@@ -486,6 +502,7 @@ main (int argc, char **argv)
   g_test_add_func ("/command-line/refused", test_refused_files_are_1);
   g_test_add_func ("/command-line/check", test_check_says_sound);
   g_test_add_func ("/command-line/check-warnings", test_check_lists_warnings);
+  g_test_add_func ("/command-line/check-setups", test_check_keeps_setups_apart);
   g_test_add_func ("/command-line/compare", test_compare_prints_all_setups);
   g_test_add_func ("/command-line/compare-gaps", test_compare_tells_of_gaps);
   g_test_add_func ("/command-line/restore", test_restore_says_what_would_put_it_back);

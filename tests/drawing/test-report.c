@@ -397,6 +397,39 @@ test_figures_are_those_of_the_comparison (void)
     }
 }
 
+/* The car's setups differ in springs alone; one of two more is lowered. */
+static void
+test_what_has_one_geometry_has_one_column (void)
+{
+  g_autoptr (Car) car = load_car ("dunnock");
+  CarSetup more[] = { car_setup_copy (car_setup (car, 0)),
+                      car_setup_copy (car_setup (car, 1)) };
+
+  replace (&more[0].name, "Lower");
+  replace (&more[1].name, "Coil again");
+  more[0].lowering_mm = 15.0;
+  g_array_append_vals (car->setups, more, G_N_ELEMENTS (more));
+  const Report report = only (car, REPORT_SETUPS);
+  g_autoptr (ReportPress) press = report_press_new (&report);
+
+  draw_page (press, &report, 0);
+  const DrawnText *lower = drawn_find ("Lower"),
+                  *first = drawn_find (car_setup (car, 0)->name);
+  for (guint i = 1; i < car->setups->len; i++)
+    if (i != 3)
+      g_assert_cmpfloat_with_epsilon (drawn_find (car_setup (car, i)->name)->left,
+                                      first->left,
+                                      2.0); /* letters differ in their bearings */
+  g_assert_cmpfloat (lower->left, >, first->right);
+  g_autofree char *strut =
+      g_strdup_printf ("%.1f", vec3_length (vec3_sub (car->points[POINT_UPPER_MOUNT],
+                                                      car->points[POINT_STRUT_FOOT])));
+  g_assert_true (stands_under (first, strut));
+  g_assert_cmpuint (drawn_count (strut), ==, 1);
+  g_assert_cmpuint (drawn_count ("all of the same geometry"), ==, 1);
+  g_assert_true (stands_under (lower, "+15.0"));
+}
+
 /* More than fit across go on below and overleaf, each table with its own head. */
 static void
 test_many_setups_go_on_overleaf (void)
@@ -616,6 +649,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report/measured", test_measured_numbers_stand_with_their_units);
   g_test_add_func ("/report/springs", test_sizes_of_springs_and_rods);
   g_test_add_func ("/report/comparison", test_figures_are_those_of_the_comparison);
+  g_test_add_func ("/report/one-geometry", test_what_has_one_geometry_has_one_column);
   g_test_add_func ("/report/many-setups", test_many_setups_go_on_overleaf);
   g_test_add_func ("/report/scale", test_sheet_is_true_to_its_scale);
   ADD_FILE ("/report/pdf", test_pdf_has_its_pages_in_letters_and_lines);

@@ -369,6 +369,57 @@ test_sentence_of_a_case (void)
                        "Lifted: the strut pulls the tower down with %s N.");
 }
 
+/* Clear of stops and gas, the coil alone and the bar alone are what is compared. */
+static void
+check_alone (StandingCar *standing, SpringMode by, SpringMode other, const char *format)
+{
+  const CarLoadCase c = { .vertical = 1.0 };
+  JointLoads now, then;
+
+  standing_car_solve (standing);
+  joint_loads_of_case (standing->springs, 0, &c, NAN, SPRING_AS_SET, &now);
+  joint_loads_of_case (standing->springs, 0, &c, now.travel, by, &then);
+  check_near ("alone as set", 0, now.load_on_tower, then.load_on_tower, 1e-6);
+  joint_loads_of_case (standing->springs, 0, &c, NAN, other, &then);
+
+  g_autofree char *is = number_text (fabs (now.load_on_tower), 0);
+  g_autofree char *wheel = number_text (now.load.contact.z, 0);
+  g_autofree char *would = number_text (then.load_on_tower, 0);
+  g_autofree char *sentence = joint_loads_sentence (standing->springs, 0, NULL);
+  g_autofree char *wanted = by == SPRING_COIL_ONLY
+                                ? g_strdup_printf (format, is, wheel, would)
+                                : g_strdup_printf (format, is, would);
+  g_assert_cmpstr (sentence, ==, wanted);
+}
+
+static void
+test_sentence_of_one_spring (void)
+{
+  const CarCoil coil = { .is_there = TRUE, .rate_n_per_mm = 30.0, .free_length_mm = 560 };
+  const CarTorsionBar bar = { .is_there = TRUE, .rate_nm_per_deg = 20.0 };
+  g_auto (StandingCar) standing = standing_car_new (car_of (&worked_set));
+  CarSprings *s = &standing.car->springs;
+
+  s->coil = coil;
+  standing_car_solve (&standing);
+  standing_car_raise (&standing, RAISE_PERCH, 0.0);
+  check_alone (&standing, SPRING_COIL_ONLY, SPRING_BAR_ONLY,
+               "Standing: %s N of this corner's %s N stand on the tower. Were the corner "
+               "carried by a torsion bar alone, %s N would stand on it.");
+  *s = car_springs_none ();
+  s->bar = bar;
+  standing_car_solve (&standing);
+  standing_car_raise (&standing, RAISE_CLAMP_ANGLE, 0.0);
+  check_alone (&standing, SPRING_BAR_ONLY, SPRING_COIL_ONLY,
+               "Standing: the strut pulls the tower down with %s N. Were the corner "
+               "carried by a coil on the strut alone, %s N would stand on it.");
+  /* with both, both are compared */
+  s->coil = coil;
+  standing_car_solve (&standing);
+  g_autofree char *both = joint_loads_sentence (standing.springs, 0, NULL);
+  g_assert_true (g_str_has_prefix (both, "Standing: with the coil, "));
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -382,5 +433,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/load-case/standing-case", test_standing_case);
   g_test_add_func ("/load-case/stroke-ends", test_stroke_ends);
   g_test_add_func ("/load-case/sentence", test_sentence);
+  g_test_add_func ("/load-case/sentence-of-one-spring", test_sentence_of_one_spring);
   return g_test_run ();
 }

@@ -239,7 +239,7 @@ class Window(App):
                 continue  # the pointer was seen to leave after all: it began again
             if text.startswith(quantity + ':'):
                 break
-        found = re.match(r'.*: as measured (\S+), this setup (\S+) ', text)
+        found = re.match(r'.*: .* (\S+), this setup (\S+) ', text)
         assert found and text.startswith(quantity + ':'), text
         return shown_number(found[1]), shown_number(found[2]), text
 

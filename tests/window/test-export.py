@@ -139,7 +139,7 @@ class KeysAlone(WindowTest):
         window.tab_to('image', NUMBERS)
         window.key('Down')
         wait_for('camber', lambda: window.find('image', NUMBERS).get_description()
-                 .startswith('Camber: as measured −0.40, this setup −'))
+                 .startswith('Camber: measured car −0.40, this setup −'))
 
         window.key('ctrl+e')
         dialog = window.wait_other_window()

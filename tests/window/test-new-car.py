@@ -81,7 +81,7 @@ class NewCar(Form):
                              ('Loaded radius', RADIUS)):
             self.tab_to(window, 'text', name)
             window.type('%g' % figure)
-        self.sentence(window, '^The corner is sound. Camber −0.50°, caster 2.96°, '
+        self.sentence(window, '^The corner can be solved. Camber −0.50°, caster 2.96°, '
                               'steering-axis inclination 11.69°.* trail 4.8 mm')
         window.key('Return')
         window.wait_gone(dialog)
@@ -108,7 +108,7 @@ class NewCar(Form):
                 window.wait_laid_out()
                 window.click(entry, button=2)
                 wait_for(name, lambda node=entry: window.text(node) == '%g' % figure)
-            self.sentence(window, '^The corner is sound')
+            self.sentence(window, '^The corner can be solved')
             window.click(self.node(window, 'push button', 'Create'))
             window.wait_gone(dialog)
         self.assert_saved(self.save_as(window, 'Unnamed car'))

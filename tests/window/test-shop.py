@@ -120,7 +120,7 @@ class Shop(FormTest):
         for name, figure in REST:
             self.tab_to(window, 'text', name)
             window.type('%g' % figure)
-        self.sentence(window, '^The corner is sound')
+        self.sentence(window, '^The corner can be solved')
         window.key('Return')
         window.wait_gone(dialog)
 
@@ -174,7 +174,7 @@ class Shop(FormTest):
                 window.wait_laid_out()
                 window.click(entry, button=2)
                 wait_for(name, lambda node=entry: window.text(node) == '%g' % figure)
-            self.sentence(window, '^The corner is sound')
+            self.sentence(window, '^The corner can be solved')
             window.click(self.node(window, 'push button', 'Create'))
             window.wait_gone(dialog)
 

@@ -37,7 +37,7 @@ class Units(KeptTest):
             text = wait_for('the next row', lambda: table.get_description() != before
                             and table.get_description())
             if text.startswith(name + ':'):
-                return re.match(r'.*: as measured (\S+), this setup (\S+?)( \S+)?\. ',
+                return re.match(r'.*: .* (\S+), this setup (\S+?)( \S+)?\. ',
                                 text + ' ').groups()
         raise AssertionError(name)
 

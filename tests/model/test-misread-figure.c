@@ -1,0 +1,226 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One figure of a sound car is spoilt, as a tape or a pen spoils it. */
+#include "car-fixture.h"
+
+#include "model/car-json.h"
+#include "model/misread-figure.h"
+#include "model/plausibility.h"
+
+#include <string.h>
+
+static const char *const demos[] = { "wren", "fieldfare", "dunnock" };
+
+static double *
+coordinate (Car *car, PointName point, int axis)
+{
+  double *const coordinates[] = { &car->points[point].x, &car->points[point].y,
+                                  &car->points[point].z };
+
+  return coordinates[axis];
+}
+
+static guint
+n_warnings (const Car *car)
+{
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+
+  return plausibility_n_measured (warnings);
+}
+
+static gboolean
+does_clear (const Car *car, const MisreadFigure *figure, double value)
+{
+  g_autoptr (Car) other = car_copy (car);
+
+  *coordinate (other, figure->point, figure->axis) = value;
+  return n_warnings (other) == 0;
+}
+
+typedef struct {
+  guint n_warned; /* of the cars spoilt */
+  guint n_named;  /* the spoilt figure is among those named */
+  guint n_silent;
+  guint n_misled; /* others are named, and not it */
+} Tally;
+
+static void
+spoil (const Car *sound, PointName point, int axis, double value, Tally *tally)
+{
+  g_autoptr (Car) car = car_copy (sound);
+  MisreadFigure found[MISREAD_MOST];
+  gboolean is_named = FALSE;
+
+  *coordinate (car, point, axis) = value;
+  if (!car_check (car, NULL) || n_warnings (car) == 0)
+    return;
+  const guint n = misread_figures (car, found);
+  for (guint i = 0; i < n; i++) {
+    is_named |= found[i].point == point && found[i].axis == axis;
+    g_assert_true (does_clear (car, &found[i], found[i].least));
+    g_assert_true (does_clear (car, &found[i], found[i].most));
+    g_assert_true (i == 0 || found[i].change >= found[i - 1].change);
+  }
+  tally->n_warned++;
+  tally->n_named += is_named ? 1 : 0;
+  tally->n_silent += n == 0 ? 1 : 0;
+  tally->n_misled += n > 0 && !is_named ? 1 : 0;
+}
+
+static void
+swap_digits (const Car *sound, PointName point, int axis, Tally *tally)
+{
+  g_autoptr (Car) car = car_copy (sound);
+  char digits[G_ASCII_DTOSTR_BUF_SIZE];
+
+  g_ascii_dtostr (digits, sizeof digits, *coordinate (car, point, axis));
+  for (gsize i = 0; i + 1 < strlen (digits); i++) {
+    const char left = digits[i], right = digits[i + 1];
+
+    if (!g_ascii_isdigit (left) || !g_ascii_isdigit (right) || left == right)
+      continue;
+    digits[i] = right;
+    digits[i + 1] = left;
+    spoil (sound, point, axis, g_ascii_strtod (digits, NULL), tally);
+    digits[i] = left;
+    digits[i + 1] = right;
+  }
+}
+
+static void
+tell (const char *what, const Tally *tally)
+{
+  g_test_message ("%s: %u warned, %u named, %u silent, %u misled", what, tally->n_warned,
+                  tally->n_named, tally->n_silent, tally->n_misled);
+}
+
+/* All 72 figures of three cars 100 mm off either way, and those of one car with digits
+ * the other way round and with the sign lost. Where that warns, the spoilt figure is
+ * among those named in 74 of 97, 14 of 21 and 15 of 19 cars; the rest say nothing, for
+ * one small warning has many explanations. */
+static void
+test_the_spoilt_figure_is_named (void)
+{
+  Tally off = { 0 }, swapped = { 0 }, signless = { 0 };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (demos); i++) {
+    g_autoptr (Car) car = fixture_demo (demos[i]);
+
+    for (PointName point = 0; point < N_POINTS; point++)
+      for (int axis = 0; axis < 3; axis++) {
+        const double was = *coordinate (car, point, axis);
+
+        spoil (car, point, axis, was + 100.0, &off);
+        spoil (car, point, axis, was - 100.0, &off);
+        if (i > 0)
+          continue;
+        spoil (car, point, axis, -was, &signless);
+        swap_digits (car, point, axis, &swapped);
+      }
+  }
+  tell ("100 mm off", &off);
+  tell ("digits swapped", &swapped);
+  tell ("sign lost", &signless);
+  g_assert_cmpuint (off.n_named, ==, 74);
+  g_assert_cmpuint (off.n_warned, ==, 97);
+  g_assert_cmpuint (swapped.n_named, ==, 14);
+  g_assert_cmpuint (swapped.n_warned, ==, 21);
+  g_assert_cmpuint (signless.n_named, ==, 15);
+  g_assert_cmpuint (signless.n_warned, ==, 19);
+  g_assert_cmpuint (off.n_misled + swapped.n_misled + signless.n_misled, ==, 0);
+}
+
+/* Another way to the same: a grid of values, the whole verdict each. */
+static void
+test_a_grid_finds_the_same (void)
+{
+  const double step = 10.0;
+  g_autoptr (Car) car = fixture_demo ("wren");
+  MisreadFigure found[MISREAD_MOST];
+
+  car->points[POINT_STRUT_FOOT].y += 100.0;
+  const guint n = misread_figures (car, found);
+  g_assert_cmpuint (n, ==, 3);
+  for (PointName point = 0; point < N_POINTS; point++)
+    for (int axis = 0; axis < 3; axis++) {
+      const double was = *coordinate (car, point, axis);
+      MisreadFigure figure = { .point = point, .axis = axis, .change = INFINITY };
+
+      for (double c = -MISREAD_REACH; c <= MISREAD_REACH; c += step)
+        if (does_clear (car, &figure, was + c))
+          figure.change = fmin (figure.change, fabs (c));
+      gboolean is_named = FALSE;
+      for (guint i = 0; i < n; i++)
+        if (found[i].point == point && found[i].axis == axis) {
+          is_named = TRUE;
+          g_assert_cmpfloat (found[i].change, <=, figure.change);
+          g_assert_cmpfloat (found[i].change, >, figure.change - step);
+        }
+      g_assert_true (is_named == isfinite (figure.change));
+    }
+}
+
+static void
+test_the_sentence_names_it (void)
+{
+  g_autoptr (Car) off = fixture_demo ("wren"), signless = fixture_demo ("wren");
+  MisreadFigure found[MISREAD_MOST];
+
+  off->points[POINT_BALL_JOINT].y = 552.0;
+  g_autofree char *of_off = misread_sentence (off, found, misread_figures (off, found));
+  g_assert_cmpstr (
+      of_off, ==,
+      "If one figure was misread, measure corner.ball_joint[1] again: with "
+      "626 to 671 mm in place of 552 mm every warning of the measured points goes.");
+  g_assert_false (does_clear (off, &found[0], 625.0));
+  g_assert_false (does_clear (off, &found[0], 672.0));
+
+  signless->points[POINT_BALL_JOINT].y = -652.0;
+  g_autofree char *of_sign =
+      misread_sentence (signless, found, misread_figures (signless, found));
+  g_assert_cmpstr (
+      of_sign, ==,
+      "If one figure was misread, measure corner.ball_joint[1] again: with "
+      "652 mm in place of −652 mm every warning of the measured points goes.");
+}
+
+static void
+test_a_sound_car_is_left_alone (void)
+{
+  MisreadFigure found[MISREAD_MOST];
+
+  for (gsize i = 0; i < G_N_ELEMENTS (demos); i++) {
+    g_autoptr (Car) car = fixture_demo (demos[i]);
+
+    g_assert_cmpuint (misread_figures (car, found), ==, 0);
+    g_assert_null (misread_sentence (car, found, 0));
+  }
+}
+
+/* Camber is read off a gauge: no point explains it. */
+static void
+test_what_no_point_explains_is_left_alone (void)
+{
+  g_autoptr (Car) car = fixture_demo ("wren");
+  MisreadFigure found[MISREAD_MOST];
+
+  car->camber_deg = -4.0;
+  g_assert_cmpuint (n_warnings (car), ==, 1);
+  g_assert_cmpuint (misread_figures (car, found), ==, 0);
+
+  /* nor does it hide what one does */
+  car->points[POINT_BALL_JOINT].y = 552.0;
+  g_assert_cmpuint (misread_figures (car, found), ==, 1);
+  g_assert_true (found[0].point == POINT_BALL_JOINT && found[0].axis == 1);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/misread/named", test_the_spoilt_figure_is_named);
+  g_test_add_func ("/misread/grid", test_a_grid_finds_the_same);
+  g_test_add_func ("/misread/sentence", test_the_sentence_names_it);
+  g_test_add_func ("/misread/sound", test_a_sound_car_is_left_alone);
+  g_test_add_func ("/misread/camber", test_what_no_point_explains_is_left_alone);
+  return g_test_run ();
+}
