@@ -6,6 +6,7 @@
 
 #include "window/plate-window.h"
 #include "window/question.h"
+#include "window/springs-panel.h"
 #include "window/window-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -132,6 +133,64 @@ test_the_questions_fit (void)
   demo_window_close (window);
 }
 
+static GtkWidget *
+find_of_type (GtkWidget *widget, GType type)
+{
+  GtkWidget *found = G_TYPE_CHECK_INSTANCE_TYPE (widget, type) ? widget : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget);
+       child != NULL && found == NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_of_type (child, type);
+  return found;
+}
+
+static void
+check_all (GtkWidget *widget)
+{
+  if (GTK_IS_CHECK_BUTTON (widget))
+    gtk_check_button_set_active (GTK_CHECK_BUTTON (widget), TRUE);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    check_all (child);
+}
+
+/* It scrolls up and down alone. */
+static void
+look_at_springs (SwWindow *window, int width, int height, Look *look)
+{
+  GtkWidget *panel = find_of_type (GTK_WIDGET (window), SW_TYPE_SPRINGS_PANEL);
+  GtkWidget *scrolled = find_of_type (panel, GTK_TYPE_SCROLLED_WINDOW);
+  GtkAdjustment *along =
+      gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (scrolled));
+
+  gtk_window_set_default_size (GTK_WINDOW (window), width, height);
+  settle (GTK_WIDGET (window));
+  look_at (look, panel);
+  g_assert_cmpfloat (gtk_adjustment_get_page_size (along), >, width / 2.0);
+  if (gtk_adjustment_get_upper (along) > gtk_adjustment_get_page_size (along))
+    g_string_append_printf (look->found, "\n%s: %.0f pixels in %.0f at %d", look->where,
+                            gtk_adjustment_get_upper (along),
+                            gtk_adjustment_get_page_size (along), width);
+}
+
+/* With every part there is. */
+static void
+test_the_springs_fit (void)
+{
+  SwWindow *window = demo_window_open (application, "wren.swcar");
+  Look look = look_new (window);
+
+  look.where = "springs";
+  g_action_group_change_action_state (G_ACTION_GROUP (window), "question",
+                                      g_variant_new_string ("springs"));
+  settle (GTK_WIDGET (window));
+  check_all (find_of_type (GTK_WIDGET (window), SW_TYPE_SPRINGS_PANEL));
+  look_at_springs (window, SMALL_WIDTH, SMALL_HEIGHT, &look);
+  look_at_springs (window, 1280, 800, &look);
+  look_end (&look, 80);
+  demo_window_close (window);
+}
+
 static GtkWindow *
 shown_dialog (SwWindow *window)
 {
@@ -195,6 +254,7 @@ main (int argc, char **argv)
   textdomain (GETTEXT_PACKAGE);
   application = demo_application (&argc, &argv);
   g_test_add_func ("/words-fit/questions", test_the_questions_fit);
+  g_test_add_func ("/words-fit/springs", test_the_springs_fit);
   g_test_add_func ("/words-fit/dialogs", test_the_dialogs_fit);
   status = g_test_run ();
   g_object_unref (application);
