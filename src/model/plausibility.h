@@ -6,6 +6,7 @@
 
 #include "kernel/measure.h"
 #include "model/car.h"
+#include "model/plate-library.h"
 #include "model/unit.h"
 
 #define PLAUSIBILITY_AS_MEASURED -1
@@ -19,6 +20,9 @@ typedef struct {
 /* Of PlausibilityWarning, owned by the array: the corner as measured first, then each
  * setup that changes something. @car is sound (car-json.h). */
 GPtrArray *plausibility_check (const Car *car);
+/* And where a setup's mount or strut passes the car's own limits, by the bearings of the
+ * plates that the setups name, as far as @library, which may be NULL, has them. */
+GPtrArray *plausibility_check_fitted (const Car *car, const PlateLibrary *library);
 
 /* What is usual for a road car with struts as it was measured: the bands that the
  * warnings watch. */

@@ -4,7 +4,7 @@ import json
 import re
 
 from gtkdrive import Atspi, sh, wait_for
-from strutwright_window import WindowTest, main
+from strutwright_window import WindowTest, command, main
 
 DIFFERS = 'Right side differs'
 OWN_ENTRIES = [name + ', right side' for name in ('Inboard', 'Rearward', 'Up', 'Camber bolt')]
@@ -30,6 +30,26 @@ class Panel(WindowTest):
         for quantity, (wanted, half_unit) in numbers.items():
             _, shown, _ = window.read_number(quantity)
             self.assertAlmostEqual(shown, wanted, delta=half_unit + 1e-9, msg=quantity)
+
+    def test_a_mount_past_the_towers_edge_is_told(self):
+        """The opening is 82 mm wide, its centre 3 mm inboard, 2 mm back of the mount."""
+        def told():
+            return [node.get_name() for node in window.walk()
+                    if node.get_role_name() == 'label' and 'tower' in node.get_name()]
+        window = self.open()
+        self.assertEqual(told(), [])
+        window.enter(window.get('spin button', 'Rearward'), '2')
+        window.enter(window.get('spin button', 'Inboard'), '50')
+        sentence = wait_for('a warning', told)[0]
+        self.assertIn('Stands 6.0 mm past the tower\'s edge', sentence)
+        window.save(self.car)
+        run = command('check', self.car)
+        self.assertIn('edge-too-near: ', run.stdout)
+        for line in run.stdout.splitlines():
+            if line.startswith('edge-too-near: '):
+                self.assertIn(line.partition(': ')[2], sentence)
+        window.key('ctrl+z')
+        wait_for('no warning', lambda: not told())
 
     def test_typing_is_one_step_and_undone(self):
         window = self.open()
