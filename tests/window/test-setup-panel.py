@@ -2,6 +2,7 @@
 """The typed side of every drag: spin buttons, toe and ride height."""
 import json
 import re
+import time
 
 from gtkdrive import Atspi, sh, wait_for
 from strutwright_window import WindowTest, command, main
@@ -50,6 +51,28 @@ class Panel(WindowTest):
                 self.assertIn(line.partition(': ')[2], sentence)
         window.key('ctrl+z')
         wait_for('no warning', lambda: not told())
+
+    def test_a_refused_text_never_comes_back_unmarked(self):
+        """Undo in the entry takes it back, and after Escape does not bring it again."""
+        def is_marked():
+            return entry.get_state_set().contains(Atspi.StateType.INVALID)
+        window = self.open()
+        entry = window.get('spin button', 'Inboard')
+        for take_back in 'ctrl+z', 'Escape':
+            window.click(entry, 20)
+            window.key('ctrl+a')
+            window.type('far')
+            window.key('Return')
+            wait_for('the mark', is_marked)
+            self.assertEqual(window.text(entry), 'far')
+            window.key(take_back)
+            wait_for('the number', lambda: window.text(entry) == '0.0')
+            wait_for('no mark', lambda: not is_marked())
+            for key in 'ctrl+z', 'ctrl+shift+z':
+                window.key(key)
+                time.sleep(0.2)
+                self.assertEqual(window.text(entry), '0.0')
+        self.assertFalse(window.is_enabled('undo'))
 
     def test_typing_is_one_step_and_undone(self):
         window = self.open()

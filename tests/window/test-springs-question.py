@@ -252,6 +252,20 @@ class Refusals(SpringsTest):
         wait_for('no sentence', lambda: not self.related(
             entry, Atspi.RelationType.DESCRIBED_BY))
 
+    def test_a_refused_text_never_comes_back_unmarked(self):
+        """Undo in the entry takes it back, and after Escape does not bring it again."""
+        name = 'Damper’s law'
+        window = self.open_page()
+        for take_back in 'ctrl+z', 'Escape':
+            self.type_into(window, name, 'stiff')
+            wait_for('the mark', lambda: self.is_marked(window, name))
+            window.key(take_back)
+            self.wait_shown(window, name, '')
+            wait_for('no mark', lambda: not self.is_marked(window, name))
+            window.key('ctrl+z')
+            time.sleep(0.2)
+            self.assertEqual(self.shown(window, name), '')
+
     def test_what_the_file_refuses_is_told_by_the_names_of_entries(self):
         window = self.open_page()
         self.toggle(window, 'Coil')
