@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/refusal-line.h"
+#include "window/scroll-to.h"
 
 #define LINE "refusal-line"
 #define WIDTH_CHARS 24
@@ -42,38 +43,6 @@ insert (GtkWidget *place, GtkWidget *child, GtkWidget *line)
                    1);
 }
 
-static gboolean
-has_focus (GtkWidget *entry)
-{
-  return (gtk_widget_get_state_flags (entry) & GTK_STATE_FLAG_FOCUS_WITHIN) != 0;
-}
-
-static void
-scroll_to (GtkWidget *line, GtkWidget *entry)
-{
-  GtkWidget *viewport = gtk_widget_get_ancestor (line, GTK_TYPE_VIEWPORT);
-  graphene_rect_t of_entry, of_line;
-
-  if (viewport == NULL || !has_focus (entry) ||
-      !gtk_widget_compute_bounds (entry, gtk_widget_get_first_child (viewport),
-                                  &of_entry) ||
-      !gtk_widget_compute_bounds (line, gtk_widget_get_first_child (viewport), &of_line))
-    return;
-  gtk_adjustment_clamp_page (gtk_scrollable_get_vadjustment (GTK_SCROLLABLE (viewport)),
-                             of_entry.origin.y, of_line.origin.y + of_line.size.height);
-}
-
-/* Once it has its place, which may lie below what is seen. */
-static gboolean
-on_tick_cb (GtkWidget *line, GdkFrameClock *clock, gpointer entry)
-{
-  (void) clock;
-  if (gtk_widget_get_height (line) == 0 && gtk_widget_get_mapped (line))
-    return G_SOURCE_CONTINUE;
-  scroll_to (line, entry);
-  return G_SOURCE_REMOVE;
-}
-
 static GtkWidget *
 add_line (GtkWidget *entry)
 {
@@ -92,7 +61,7 @@ add_line (GtkWidget *entry)
   gtk_label_set_xalign (GTK_LABEL (line), 0.0f);
   gtk_widget_add_css_class (line, "refusal");
   insert (place, child, line);
-  gtk_widget_add_tick_callback (line, on_tick_cb, g_object_ref (entry), g_object_unref);
+  scroll_to (line, entry);
   /* a list, and one by itself */
   gtk_accessible_update_relation (GTK_ACCESSIBLE (entry),
                                   GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, line, NULL,
