@@ -77,7 +77,9 @@ append_misread (GString *text, const Car *car)
 static char *
 report (const Car *car, const char *file)
 {
-  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+  g_autoptr (GFile) car_file = g_file_new_for_commandline_arg (file);
+  g_autoptr (PlateLibrary) library = plate_library_load (car_file);
+  g_autoptr (GPtrArray) warnings = plausibility_check_fitted (car, library);
   const guint n_measured = plausibility_n_measured (warnings);
   g_autoptr (GString) text = g_string_new (NULL), of_springs = g_string_new (NULL);
   const guint n = warnings->len + append_springs (car, of_springs);

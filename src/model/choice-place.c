@@ -5,8 +5,9 @@
 #include <math.h>
 
 #define GRAVITY                                                                          \
-  9.80665 /* m/s², standard gravity: 3rd General Conference on Weights and              \
-             Measures, 1901 */
+  9.80665          /* m/s², standard gravity: 3rd General Conference on Weights and     \
+                      Measures, 1901 */
+#define POINT 1e-9 /* mm; wide enough to be a bearing that is given */
 #define RADIANS(degrees) (G_PI / 180.0 * (degrees))
 
 /* What no answer has come to yet. */
@@ -189,4 +190,23 @@ choice_place (const Car *car,
   const ChoiceCorner corner = choice_corner_of (car, question, side);
 
   return choice_corner_place (&corner, plate, setting, camber_bolt);
+}
+
+ChoicePlace
+choice_place_of_mount (const Car *car,
+                       const ChoiceQuestion *question,
+                       CarSide side,
+                       const Plate *fitted)
+{
+  const MountOffset mount =
+      car_side_adjustment (car_setup (car, question->setup), side).mount;
+  g_autoptr (Plate) there = fitted != NULL ? plate_copy (fitted) : plate_new ();
+
+  there->kind = PLATE_FIXED;
+  there->inboard_mm = mount.inboard;
+  there->rearward_mm = mount.rearward;
+  there->raises_mm = mount.up;
+  if (there->bearing_diameter_mm <= 0.0)
+    there->bearing_diameter_mm = POINT;
+  return choice_place (car, question, side, there, (PlateSetting){ 0 }, 0.0);
 }

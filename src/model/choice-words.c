@@ -68,20 +68,37 @@ tilt_sentence (double tilt_deg, double allowed_deg)
   return g_strdup_printf (_ ("Tilts the bearing by %s, it allows %s."), has, allowed);
 }
 
+char *
+choice_fault_sentence (const Car *car,
+                       const Plate *plate,
+                       const ChoicePlace *place,
+                       ChoiceFault fault)
+{
+  switch (fault) {
+  case CHOICE_NOT_ASSEMBLED:
+    return g_strdup (
+        _ ("The linkage cannot be assembled everywhere in the travel used."));
+  case CHOICE_TYRE_TOO_NEAR:
+    return tyre_sentence (place->clearance.least, car->limits.tyre_clearance_mm);
+  case CHOICE_EDGE_TOO_NEAR:
+    return edge_sentence (place->edge_margin, car->limits.edge_margin_mm);
+  case CHOICE_BEARING_TILTS_TOO_FAR:
+    return tilt_sentence (DEGREES (place->bearing_tilt), plate->bearing_tilt_deg);
+  default:
+    g_return_val_if_reached (NULL);
+  }
+}
+
 static void
 tell_faults (const Car *car, const Plate *plate, const ChoicePlace *place, GString *text)
 {
-  if (place->faults & CHOICE_NOT_ASSEMBLED)
-    add_sentence (text, g_strdup (_ ("The linkage cannot be assembled everywhere in the "
-                                     "travel used.")));
-  if (place->faults & CHOICE_TYRE_TOO_NEAR)
-    add_sentence (text,
-                  tyre_sentence (place->clearance.least, car->limits.tyre_clearance_mm));
-  if (place->faults & CHOICE_EDGE_TOO_NEAR)
-    add_sentence (text, edge_sentence (place->edge_margin, car->limits.edge_margin_mm));
-  if (place->faults & CHOICE_BEARING_TILTS_TOO_FAR)
-    add_sentence (text,
-                  tilt_sentence (DEGREES (place->bearing_tilt), plate->bearing_tilt_deg));
+  static const ChoiceFault faults[] = { CHOICE_NOT_ASSEMBLED, CHOICE_TYRE_TOO_NEAR,
+                                        CHOICE_EDGE_TOO_NEAR,
+                                        CHOICE_BEARING_TILTS_TOO_FAR };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (faults); i++)
+    if (place->faults & faults[i])
+      add_sentence (text, choice_fault_sentence (car, plate, place, faults[i]));
 }
 
 /* What keeps the place from the aim: a clause of its own. */

@@ -114,6 +114,14 @@ ChoicePlace choice_place (const Car *car,
                           PlateSetting setting,
                           double camber_bolt);
 
+/* What a setup's own mount comes to on one side, on a plate or not; its bearing is that
+ * of
+ * @fitted, and a point where that is NULL or does not give it. */
+ChoicePlace choice_place_of_mount (const Car *car,
+                                   const ChoiceQuestion *question,
+                                   CarSide side,
+                                   const Plate *fitted);
+
 /* What a setup comes to as it stands, on both sides, with @plate set as near to its mount
  * as it goes; what choice_solve () says of the same settings. Its camber bolt counts as
  * the setup's own. */
@@ -123,6 +131,12 @@ choice_of_setup (const Car *car, const ChoiceQuestion *question, const Plate *pl
 /* In translated sentences: what the answer does, or why it fails; each aim that is
  * missed, the costliest first. Free with g_free (). */
 char *choice_sentence (const Car *car, const ChoiceAnswer *answer);
+
+/* The same of one of the faults of a place on @plate. Free with g_free (). */
+char *choice_fault_sentence (const Car *car,
+                             const Plate *plate,
+                             const ChoicePlace *place,
+                             ChoiceFault fault);
 
 /* What an answer comes to, as tables mark it. */
 typedef enum {

@@ -2,6 +2,7 @@
 #include "model/plausibility.h"
 #include "kernel/sweep.h"
 #include "model/car-json-members.h"
+#include "model/choice.h"
 #include "model/quantity-info.h"
 #include "model/setup-title.h"
 #include "model/study.h"
@@ -291,16 +292,120 @@ check_setup (GPtrArray *warnings,
   check_travel (warnings, car, (int) setup, &corner);
 }
 
-GPtrArray *
-plausibility_check (const Car *car)
+static const struct {
+  ChoiceFault fault;
+  const char *id;
+} limits[] = { { CHOICE_TYRE_TOO_NEAR, "tyre-too-near" },
+               { CHOICE_EDGE_TOO_NEAR, "edge-too-near" } };
+
+#define N_LIMITS G_N_ELEMENTS (limits)
+
+/* Of each side; NULL within the limit, and where the right side is as the left. */
+typedef struct {
+  char *of[2][N_LIMITS];
+} LimitSentences;
+
+static LimitSentences
+limit_sentences (const Car *car, guint setup, const Plate *fitted)
+{
+  const ChoiceQuestion question = { .setup = setup,
+                                    .carrier = choice_usual_carrier (car, setup) };
+  const CarSide last = car_sides_differ (car, setup) ? SIDE_RIGHT : SIDE_LEFT;
+  LimitSentences said = { 0 };
+
+  for (CarSide side = SIDE_LEFT; side <= last; side++) {
+    const ChoicePlace place = choice_place_of_mount (car, &question, side, fitted);
+
+    for (gsize i = 0; i < N_LIMITS; i++)
+      if (place.faults & limits[i].fault)
+        said.of[side][i] = choice_fault_sentence (car, fitted, &place, limits[i].fault);
+  }
+  for (gsize i = 0; i < N_LIMITS; i++)
+    if (g_strcmp0 (said.of[SIDE_RIGHT][i], said.of[SIDE_LEFT][i]) == 0)
+      g_clear_pointer (&said.of[SIDE_RIGHT][i], g_free);
+  return said;
+}
+
+static void
+limit_sentences_clear (LimitSentences *said)
+{
+  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
+    for (gsize i = 0; i < N_LIMITS; i++)
+      g_clear_pointer (&said->of[side][i], g_free);
+}
+
+/* What stood in @before is not said again. */
+static void
+tell_limits (GPtrArray *warnings,
+             const Car *car,
+             int setup,
+             const LimitSentences *said,
+             const LimitSentences *before)
+{
+  for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++)
+    for (gsize i = 0; i < N_LIMITS; i++) {
+      const char *sentence = said->of[side][i];
+
+      if (sentence != NULL && g_strcmp0 (sentence, before->of[side][i]) != 0)
+        warn (warnings, car, setup, limits[i].id,
+              side == SIDE_RIGHT ? g_strdup_printf (_ ("Right side: %s"), sentence)
+                                 : g_strdup (sentence));
+    }
+}
+
+static const Plate *
+fitted_plate (const Car *car, guint setup, const PlateLibrary *library)
+{
+  const char *name = car_setup (car, setup)->plate;
+  const ShelfPlate *shelf =
+      name != NULL && library != NULL ? plate_library_find (library, name) : NULL;
+
+  return shelf != NULL ? shelf->plate : NULL;
+}
+
+static GPtrArray *
+check (const Car *car, const PlateLibrary *library, gboolean is_limited)
 {
   GPtrArray *warnings = g_ptr_array_new_with_free_func (warning_free);
   const MeasuredCorner measured = car_measured_corner (car);
+  g_autoptr (Car) unmoved = car_without_setups (car);
+  const LimitSentences none = { 0 };
+  LimitSentences before = is_limited ? limit_sentences (unmoved, 0, NULL) : none;
 
   check_measured (warnings, car, &measured);
-  for (guint i = 0; i < car->setups->len; i++)
+  tell_limits (warnings, car, PLAUSIBILITY_AS_MEASURED, &before, &none);
+  for (guint i = 0; i < car->setups->len; i++) {
+    LimitSentences said =
+        is_limited ? limit_sentences (car, i, fitted_plate (car, i, library)) : none;
+
     check_setup (warnings, car, &measured, i);
+    tell_limits (warnings, car, (int) i, &said, &before);
+    limit_sentences_clear (&said);
+  }
+  limit_sentences_clear (&before);
   return warnings;
+}
+
+GPtrArray *
+plausibility_check (const Car *car)
+{
+  return check (car, NULL, FALSE);
+}
+
+GPtrArray *
+plausibility_check_fitted (const Car *car, const PlateLibrary *library)
+{
+  return check (car, library,
+                car->tower.opening_diameter_mm > 0.0 || car_has_strut_shape (car));
+}
+
+static gboolean
+is_of_limit (const char *id)
+{
+  for (gsize i = 0; i < N_LIMITS; i++)
+    if (g_str_equal (limits[i].id, id))
+      return TRUE;
+  return FALSE;
 }
 
 guint
@@ -308,16 +413,20 @@ plausibility_n_measured (GPtrArray *warnings)
 {
   guint n = 0;
 
-  while (n < warnings->len &&
-         ((PlausibilityWarning *) warnings->pdata[n])->setup == PLAUSIBILITY_AS_MEASURED)
-    n++;
+  for (; n < warnings->len; n++) {
+    const PlausibilityWarning *warning = warnings->pdata[n];
+
+    if (warning->setup != PLAUSIBILITY_AS_MEASURED || is_of_limit (warning->id))
+      break;
+  }
   return n;
 }
 
 gboolean
 plausibility_is_of_points (const PlausibilityWarning *warning)
 {
-  return warning->setup == PLAUSIBILITY_AS_MEASURED && !is_of_gauge (warning->id);
+  return warning->setup == PLAUSIBILITY_AS_MEASURED && !is_of_gauge (warning->id) &&
+         !is_of_limit (warning->id);
 }
 
 guint

@@ -6,6 +6,7 @@
 
 #include "kernel/measure.h"
 #include "model/car.h"
+#include "model/plate-library.h"
 #include "model/unit.h"
 
 #define PLAUSIBILITY_AS_MEASURED -1
@@ -19,7 +20,10 @@ typedef struct {
 /* Of PlausibilityWarning, owned by the array: the corner as measured first, then each
  * setup that changes something. @car is sound (car-json.h). */
 GPtrArray *plausibility_check (const Car *car);
-/* How many of @warnings are about the corner as measured: they come first. */
+/* And where a setup's mount or strut passes the car's own limits, by the bearings of the
+ * plates that the setups name, as far as @library, which may be NULL, has them. */
+GPtrArray *plausibility_check_fitted (const Car *car, const PlateLibrary *library);
+/* How many of @warnings find the corner as measured implausible: they come first. */
 guint plausibility_n_measured (GPtrArray *warnings);
 
 /* Whether it is about the corner as measured and other points could mend it: static

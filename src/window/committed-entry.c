@@ -13,6 +13,7 @@ struct _SwCommittedEntry {
   gpointer data;
   char *shown; /* the text of what is stored */
   char *refusal, *meaning;
+  char *refused; /* the text that was refused last, or NULL */
 };
 
 G_DEFINE_FINAL_TYPE (SwCommittedEntry, sw_committed_entry, GTK_TYPE_ENTRY)
@@ -41,10 +42,11 @@ has_focus (SwCommittedEntry *self)
 static void
 set_text (SwCommittedEntry *self, const char *text)
 {
-  if (g_str_equal (text_of (self), text))
-    return;
-  gtk_editable_set_text (GTK_EDITABLE (self), text);
-  gtk_editable_set_position (GTK_EDITABLE (self), has_focus (self) ? -1 : 0);
+  if (!g_str_equal (text_of (self), text)) {
+    gtk_editable_set_text (GTK_EDITABLE (self), text);
+    gtk_editable_set_position (GTK_EDITABLE (self), has_focus (self) ? -1 : 0);
+  }
+  entry_forget_undo (GTK_WIDGET (self));
 }
 
 /* Takes @refusal. */
@@ -66,13 +68,18 @@ commit (SwCommittedEntry *self)
   if (g_str_equal (text_of (self), self->shown)) {
     if (self->refusal != NULL)
       set_refusal (self, NULL);
+    entry_forget_undo (GTK_WIDGET (self));
     return TRUE;
   }
 
   g_autofree char *typed = g_strdup (text_of (self));
   set_refusal (self, self->take (typed, self->data));
-  if (self->refusal != NULL)
+  if (self->refusal != NULL) {
+    g_free (self->refused);
+    self->refused = g_steal_pointer (&typed);
+    entry_forget_undo (GTK_WIDGET (self));
     return FALSE;
+  }
   set_text (self, self->shown);
   return TRUE;
 }
@@ -110,9 +117,22 @@ step_by_key (SwCommittedEntry *self, int steps)
   return TRUE;
 }
 
+/* Undo takes a refused text back, as it does what was typed into it since. */
 static gboolean
-on_key_pressed_cb (SwCommittedEntry *self, guint key)
+take_back (SwCommittedEntry *self)
 {
+  if (self->refusal == NULL || g_strcmp0 (text_of (self), self->refused) != 0)
+    return FALSE;
+  sw_committed_entry_restore (self);
+  return TRUE;
+}
+
+static gboolean
+on_key_pressed_cb (SwCommittedEntry *self, guint key, guint code, GdkModifierType state)
+{
+  (void) code;
+  if (is_undo_key (key, state))
+    return take_back (self);
   switch (key) {
   case GDK_KEY_Up:
   case GDK_KEY_KP_Up:
@@ -158,6 +178,7 @@ sw_committed_entry_finalize (GObject *object)
 
   g_free (self->shown);
   g_free (self->refusal);
+  g_free (self->refused);
   g_free (self->meaning);
   G_OBJECT_CLASS (sw_committed_entry_parent_class)->finalize (object);
 }

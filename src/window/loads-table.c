@@ -238,6 +238,8 @@ new_label (SwLoadsTable *self, int column, int row, const char *text)
   GtkWidget *label = gtk_label_new (text);
 
   gtk_label_set_xalign (GTK_LABEL (label), column <= COLUMN_UNIT ? 0.0f : 1.0f);
+  gtk_label_set_yalign (GTK_LABEL (label), 0.0f); /* by the first line of the name */
+  gtk_label_set_wrap (GTK_LABEL (label), column == COLUMN_NAME);
   if (column > COLUMN_UNIT) {
     gtk_widget_add_css_class (label, "numeric");
     keep_left_to_right (label);
@@ -296,7 +298,7 @@ sw_loads_table_init (SwLoadsTable *self)
   GtkGesture *click = gtk_gesture_click_new ();
 
   self->grid = gtk_grid_new ();
-  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 12);
+  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 10);
   gtk_grid_set_row_spacing (GTK_GRID (self->grid), 2);
   gtk_widget_set_parent (self->grid, GTK_WIDGET (self));
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/refusal-line.h"
+#include "window/scroll-to.h"
 
 #define LINE "refusal-line"
 #define WIDTH_CHARS 24
@@ -60,15 +61,26 @@ add_line (GtkWidget *entry)
   gtk_label_set_xalign (GTK_LABEL (line), 0.0f);
   gtk_widget_add_css_class (line, "refusal");
   insert (place, child, line);
+  scroll_to (line, entry);
+  /* a list, and one by itself */
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (entry),
+                                  GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, line, NULL,
+                                  GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE, line, -1);
   return line;
 }
 
 static void
-remove_line (GtkWidget *line)
+remove_line (GtkWidget *entry, GtkWidget *line)
 {
   GtkWidget *place = gtk_widget_get_parent (line);
   int row;
 
+  if (place == NULL) /* it went with the rest */
+    return;
+  gtk_accessible_reset_relation (GTK_ACCESSIBLE (entry),
+                                 GTK_ACCESSIBLE_RELATION_DESCRIBED_BY);
+  gtk_accessible_reset_relation (GTK_ACCESSIBLE (entry),
+                                 GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE);
   if (GTK_IS_BOX (place)) {
     gtk_box_remove (GTK_BOX (place), line);
     return;
@@ -83,14 +95,16 @@ refusal_line_show (GtkWidget *entry, const char *sentence)
   GtkWidget *line = g_object_get_data (G_OBJECT (entry), LINE);
 
   if (sentence == NULL) {
-    g_object_set_data (G_OBJECT (entry), LINE, NULL);
     if (line != NULL)
-      remove_line (line);
+      remove_line (entry, line);
+    g_object_set_data (G_OBJECT (entry), LINE, NULL);
     return;
   }
-  if (line == NULL)
+  if (line == NULL) {
     line = add_line (entry);
-  g_object_set_data (G_OBJECT (entry), LINE, line);
-  if (line != NULL)
-    gtk_label_set_label (GTK_LABEL (line), sentence);
+    if (line == NULL)
+      return;
+    g_object_set_data_full (G_OBJECT (entry), LINE, g_object_ref (line), g_object_unref);
+  }
+  gtk_label_set_label (GTK_LABEL (line), sentence);
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/setup-panel.h"
+#include "window/chooser.h"
 #include "window/corrections-panel.h"
 #include "window/measure-window-reading.h"
 #include "window/number-row.h"
@@ -72,6 +73,15 @@ show_tie_rod (SwSetupPanel *self)
     gtk_label_set_label (self->tie_rod, text);
 }
 
+/* Nothing is read from disk for a setup that names no plate. */
+static const PlateLibrary *
+library_of (SwSetupPanel *self)
+{
+  return sw_bench_get_setup (self->bench)->plate != NULL
+             ? sw_chooser_get_library (sw_chooser_of (self->bench))
+             : NULL;
+}
+
 /* Sought only when what was measured has changed: setups come and go faster. */
 static char *
 misread_words (SwSetupPanel *self, const Car *car)
@@ -99,7 +109,7 @@ show_warnings (SwSetupPanel *self)
 {
   const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
   const int index = (int) sw_bench_get_setup_index (self->bench);
-  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+  g_autoptr (GPtrArray) warnings = plausibility_check_fitted (car, library_of (self));
   const guint n_measured = plausibility_n_measured (warnings);
   g_autofree char *misread = n_measured > 0 ? misread_words (self, car) : NULL;
   g_autoptr (GString) text = g_string_new (NULL);

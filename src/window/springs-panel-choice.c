@@ -166,7 +166,8 @@ on_selected_cb (Choice *self)
       option == self->row->get (&set))
     return;
   self->row->set (&set, springs_edit_car (self->edit), option);
-  springs_edit_choose (self->edit, &set, springs_change_label (self->row->group));
+  springs_edit_choose (self->edit, self->drop_down, &set,
+                       springs_change_label (self->row->group));
 }
 
 static GtkWidget *

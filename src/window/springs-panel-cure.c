@@ -117,7 +117,7 @@ on_clicked_cb (Cure *self)
   SpringSet set = *springs_edit_now (self->edit);
 
   if (springs_cure_take (self->edit, self->by, &set))
-    springs_edit_choose (self->edit, &set, _ ("Stand at this height"));
+    springs_edit_choose (self->edit, self->button, &set, _ ("Stand at this height"));
 }
 
 int

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/springs-panel-edit.h"
+#include "window/refusal-line.h"
 #include "window/refusal-units.h"
 #include "window/refusal-words.h"
 #include "window/springs-panel-rows.h"
@@ -11,12 +12,11 @@
 
 struct SpringsEdit {
   SwBench *bench;
-  SpringsSay say;
-  gpointer say_data;
   SpringSet now;
   const CarSetup *setup; /* whose texts the entries have; only compared */
   GArray *parts;         /* of Part */
   GPtrArray *entries;    /* of SwCommittedEntry */
+  GtkWidget *refused, *told;
   gboolean is_telling;
 };
 
@@ -32,13 +32,11 @@ clear_part (gpointer part)
 }
 
 SpringsEdit *
-springs_edit_new (SwBench *bench, SpringsSay say, gpointer data)
+springs_edit_new (SwBench *bench)
 {
   SpringsEdit *self = g_new0 (SpringsEdit, 1);
 
   self->bench = g_object_ref (bench);
-  self->say = say;
-  self->say_data = data;
   self->parts = g_array_new (FALSE, FALSE, sizeof (Part));
   g_array_set_clear_func (self->parts, clear_part);
   self->entries = g_ptr_array_new ();
@@ -94,22 +92,44 @@ springs_edit_add_part (SpringsEdit *self, SpringsShow show, gpointer part)
   g_array_append_val (self->parts, added);
 }
 
-static const char *
-first_refusal (SpringsEdit *self)
+/* What an entry itself refuses goes before what it was stepped to. */
+static void
+show_refusal (GtkWidget *at, const char *sentence)
 {
-  for (guint i = 0; i < self->entries->len; i++) {
-    const char *refusal = sw_committed_entry_get_refusal (self->entries->pdata[i]);
+  const char *own = SW_IS_COMMITTED_ENTRY (at)
+                        ? sw_committed_entry_get_refusal (SW_COMMITTED_ENTRY (at))
+                        : NULL;
 
-    if (refusal != NULL)
-      return refusal;
-  }
-  return NULL;
+  refusal_line_show (at, own != NULL ? own : sentence);
+}
+
+void
+springs_edit_refuse (SpringsEdit *self, GtkWidget *at, const char *sentence)
+{
+  if (self->refused != NULL && self->refused != at)
+    show_refusal (self->refused, NULL);
+  self->refused = sentence != NULL ? at : NULL;
+  if (at != NULL)
+    show_refusal (at, sentence);
+}
+
+void
+springs_edit_tell (SpringsEdit *self, GtkWidget *line, const char *sentence)
+{
+  if (self->told != NULL)
+    gtk_widget_set_visible (self->told, FALSE);
+  self->told = line;
+  if (line == NULL)
+    return;
+  gtk_label_set_label (GTK_LABEL (line), sentence);
+  gtk_widget_set_visible (line, TRUE);
 }
 
 static void
-on_entry_checked_cb (SpringsEdit *self)
+on_entry_checked_cb (SpringsEdit *self, GtkWidget *entry)
 {
-  self->say (first_refusal (self), TRUE, self->say_data);
+  springs_edit_refuse (self, entry, NULL);
+  springs_edit_tell (self, NULL, NULL);
 }
 
 static void
@@ -140,6 +160,15 @@ springs_edit_watch (SpringsEdit *self, SpringsGroup group, SwCommittedEntry *ent
   g_ptr_array_add (self->entries, entry);
   g_object_weak_ref (G_OBJECT (entry), on_entry_gone_cb, self);
   g_signal_connect_swapped (entry, "checked", G_CALLBACK (on_entry_checked_cb), self);
+}
+
+void
+springs_entry_show (GtkWidget *entry, const char *text, gboolean is_asked)
+{
+  gtk_widget_set_visible (entry, is_asked);
+  sw_committed_entry_show (SW_COMMITTED_ENTRY (entry), text);
+  if (!is_asked)
+    sw_committed_entry_restore (SW_COMMITTED_ENTRY (entry));
 }
 
 /* What was typed and refused in front of another setup says nothing of this one. */
@@ -185,18 +214,6 @@ springs_edit_show (SpringsEdit *self)
   self->is_telling = was_telling;
 }
 
-void
-springs_edit_refuse (SpringsEdit *self, const char *sentence)
-{
-  self->say (sentence, TRUE, self->say_data);
-}
-
-void
-springs_edit_tell (SpringsEdit *self, const char *sentence)
-{
-  self->say (sentence, FALSE, self->say_data);
-}
-
 static char *
 name_path (const char *path, gpointer data)
 {
@@ -240,14 +257,16 @@ springs_edit_store (SpringsEdit *self, const SpringSet *set, const char *label)
 }
 
 void
-springs_edit_choose (SpringsEdit *self, const SpringSet *set, const char *label)
+springs_edit_choose (SpringsEdit *self,
+                     GtkWidget *at,
+                     const SpringSet *set,
+                     const char *label)
 {
   g_autofree char *refusal = springs_edit_store (self, set, label);
 
-  if (refusal == NULL)
-    return;
-  springs_edit_show (self);
-  springs_edit_refuse (self, refusal);
+  if (refusal != NULL)
+    springs_edit_show (self);
+  springs_edit_refuse (self, at, refusal);
 }
 
 const char *

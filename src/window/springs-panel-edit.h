@@ -33,10 +33,8 @@ typedef struct SpringsEdit SpringsEdit;
 
 /* A part of the editor shows what is stored. */
 typedef void (*SpringsShow) (gpointer part);
-/* A sentence for people; NULL: none. */
-typedef void (*SpringsSay) (const char *sentence, gboolean is_refusal, gpointer data);
 
-SpringsEdit *springs_edit_new (SwBench *bench, SpringsSay say, gpointer data);
+SpringsEdit *springs_edit_new (SwBench *bench);
 void springs_edit_free (SpringsEdit *self);
 
 SwBench *springs_edit_bench (SpringsEdit *self);
@@ -49,20 +47,27 @@ gboolean springs_edit_is_telling (SpringsEdit *self);
 
 /* Takes @part, which is freed with g_free () at the end. */
 void springs_edit_add_part (SpringsEdit *self, SpringsShow show, gpointer part);
-/* Its refusals are told, and it takes nothing while its set is only looked at. The entry
- * belongs to its parent. */
+/* Its refusals stand below it, and it takes nothing while its set is only looked at. The
+ * entry belongs to its parent. */
 void springs_edit_watch (SpringsEdit *self, SpringsGroup group, SwCommittedEntry *entry);
+/* What is stored; what was refused in one that is not asked for any more is given up. */
+void springs_entry_show (GtkWidget *entry, const char *text, gboolean is_asked);
 /* Tells all parts what is stored. */
 void springs_edit_show (SpringsEdit *self);
-/* What an entry of its own does not say: until one does. */
-void springs_edit_refuse (SpringsEdit *self, const char *sentence);
-void springs_edit_tell (SpringsEdit *self, const char *sentence);
+/* What the control @at offered and cannot be, below it; NULL takes it away. One at a
+ * time, and only until an entry was read. */
+void springs_edit_refuse (SpringsEdit *self, GtkWidget *at, const char *sentence);
+/* The same of what was done, in the label @line. */
+void springs_edit_tell (SpringsEdit *self, GtkWidget *line, const char *sentence);
 
 /* Stores what is another than before as one step; NULL, or why not: free with g_free ().
  */
 char *springs_edit_store (SpringsEdit *self, const SpringSet *set, const char *label);
-/* The same of a choice among what is offered, where a refusal has no entry. */
-void springs_edit_choose (SpringsEdit *self, const SpringSet *set, const char *label);
+/* The same of what the control @at offers, which has the refusal. */
+void springs_edit_choose (SpringsEdit *self,
+                          GtkWidget *at,
+                          const SpringSet *set,
+                          const char *label);
 /* "Change the torsion bar". */
 const char *springs_change_label (SpringsGroup group);
 

@@ -7,8 +7,13 @@
 #include "window/springs-panel-sections.h"
 #include "window/springs-panel-start.h"
 #include "window/springs-panel-table.h"
+#include "window/wrap-lines.h"
 
 #include <glib/gi18n-lib.h>
+
+#define COLUMN_GAP 16
+#define ROW_GAP 4
+#define TOLD_CHARS 40
 
 typedef enum {
   ITEM_END,
@@ -76,7 +81,7 @@ static const Item items[N_SPRINGS_GROUPS][MOST_ITEMS] = {
 typedef struct {
   SpringsEdit *edit;
   SpringsGroup group;
-  GtkWidget *box, *columns;
+  GtkWidget *box, *told, *columns;
   GtkWidget *check; /* NULL where it is always there */
 } Group;
 
@@ -127,7 +132,7 @@ carry_the_car (Group *self, SpringSet *set)
   if (self->group != SPRINGS_COIL && self->group != SPRINGS_BAR)
     return;
   if (springs_cure_take (self->edit, by, set))
-    springs_edit_choose (self->edit, set, add_label (self->group));
+    springs_edit_choose (self->edit, self->check, set, add_label (self->group));
 }
 
 /* One step, of all that it takes. */
@@ -139,7 +144,7 @@ add_part (Group *self)
 
   springs_start (&set, self->group);
   sw_bench_begin_drag (bench, add_label (self->group));
-  springs_edit_choose (self->edit, &set, add_label (self->group));
+  springs_edit_choose (self->edit, self->check, &set, add_label (self->group));
   if (springs_has_group (springs_edit_now (self->edit), self->group))
     carry_the_car (self, &set);
   sw_bench_end_drag (bench);
@@ -147,7 +152,7 @@ add_part (Group *self)
     return;
 
   g_autofree char *sentence = springs_start_sentence (&set, self->group);
-  springs_edit_tell (self->edit, sentence);
+  springs_edit_tell (self->edit, self->told, sentence);
 }
 
 static void
@@ -156,8 +161,8 @@ remove_part (Group *self)
   SpringSet set = *springs_edit_now (self->edit);
 
   springs_end (&set, self->group);
-  springs_edit_choose (self->edit, &set, remove_label (self->group));
-  springs_edit_tell (self->edit, NULL);
+  springs_edit_choose (self->edit, self->check, &set, remove_label (self->group));
+  springs_edit_tell (self->edit, NULL, NULL);
 }
 
 static void
@@ -194,8 +199,8 @@ new_column (GtkWidget *columns)
   GtkWidget *grid = gtk_grid_new ();
 
   gtk_grid_set_column_spacing (GTK_GRID (grid), 6);
-  gtk_grid_set_row_spacing (GTK_GRID (grid), 4);
-  gtk_box_append (GTK_BOX (columns), grid);
+  gtk_grid_set_row_spacing (GTK_GRID (grid), ROW_GAP);
+  sw_wrap_lines_append (SW_WRAP_LINES (columns), grid);
   return GTK_GRID (grid);
 }
 
@@ -248,6 +253,17 @@ new_head (Group *self)
   return self->check;
 }
 
+static GtkWidget *
+new_told (void)
+{
+  GtkWidget *told = springs_label_new ("", NULL);
+
+  gtk_label_set_wrap (GTK_LABEL (told), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (told), TOLD_CHARS);
+  gtk_widget_set_visible (told, FALSE);
+  return told;
+}
+
 GtkWidget *
 springs_group_new (SpringsEdit *edit, SpringsGroup group)
 {
@@ -256,9 +272,11 @@ springs_group_new (SpringsEdit *edit, SpringsGroup group)
 
   self->edit = edit;
   self->group = group;
-  self->columns = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 16);
-  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+  self->columns = sw_wrap_lines_new (COLUMN_GAP, ROW_GAP);
+  self->told = new_told ();
+  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, ROW_GAP);
   gtk_box_append (GTK_BOX (self->box), new_head (self));
+  gtk_box_append (GTK_BOX (self->box), self->told);
   gtk_box_append (GTK_BOX (self->box), self->columns);
 
   GtkGrid *grid = new_column (self->columns);

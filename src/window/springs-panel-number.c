@@ -200,8 +200,7 @@ step (int steps, gpointer data)
              self->row->least, self->row->most);
   g_autofree char *refusal = store (self, wanted);
 
-  if (refusal != NULL)
-    springs_edit_refuse (self->edit, refusal);
+  springs_edit_refuse (self->edit, self->entry, refusal);
 }
 
 /* The scale keeps its ends while it is dragged, and while its number is inside. */
@@ -230,12 +229,11 @@ show (gpointer part)
       springs_number_text (kind_of (self->row), value, self->row->may_be_empty);
 
   gtk_widget_set_visible (self->name, is_asked);
-  gtk_widget_set_visible (self->entry, is_asked);
   if (self->unit != NULL) {
     gtk_widget_set_visible (self->unit, is_asked);
     show_unit (self);
   }
-  sw_committed_entry_show (SW_COMMITTED_ENTRY (self->entry), text);
+  springs_entry_show (self->entry, text, is_asked);
   if (self->scale == NULL)
     return;
   gtk_widget_set_visible (GTK_WIDGET (self->scale), is_asked);
@@ -252,8 +250,7 @@ on_scale_changed_cb (Number *self)
     return;
 
   g_autofree char *refusal = store (self, value);
-  if (refusal != NULL)
-    springs_edit_refuse (self->edit, refusal);
+  springs_edit_refuse (self->edit, self->entry, refusal);
 }
 
 static void

@@ -63,7 +63,7 @@ GtkWidget *
 springs_owner_new (SpringsEdit *edit, SpringsGroup group)
 {
   Owner *self = g_new0 (Owner, 1);
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   const gboolean is_rod = group == SPRINGS_ROD;
 
   self->edit = edit;

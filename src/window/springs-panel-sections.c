@@ -80,8 +80,8 @@ step (int steps, gpointer data)
   const double wanted = MAX (now + steps * by, 0.0);
   g_autofree char *refusal = store (cell, wanted);
 
-  if (refusal != NULL)
-    springs_edit_refuse (cell->list->edit, refusal);
+  springs_edit_refuse (cell->list->edit, cell->list->entries[cell->index][cell->size],
+                       refusal);
 }
 
 static void
@@ -112,8 +112,7 @@ show (gpointer part)
       g_autofree char *text =
           springs_number_text (UNIT_LENGTH, value, !is_there || size == 1);
 
-      gtk_widget_set_visible (self->entries[i][size], is_there);
-      sw_committed_entry_show (SW_COMMITTED_ENTRY (self->entries[i][size]), text);
+      springs_entry_show (self->entries[i][size], text, is_there);
     }
     gtk_widget_set_visible (self->removes[i], is_there);
     gtk_widget_set_sensitive (self->removes[i], bar->n_sections > 1);
@@ -132,7 +131,8 @@ on_add_clicked_cb (Sections *self)
   g_return_if_fail (n > 0 && n < BAR_SECTIONS_MOST);
   bar->sections[n] = bar->sections[n - 1];
   bar->n_sections++;
-  springs_edit_choose (self->edit, &set, _ ("Add a length to the torsion bar"));
+  springs_edit_choose (self->edit, self->add, &set,
+                       _ ("Add a length to the torsion bar"));
   gtk_widget_grab_focus (self->entries[n][0]);
 }
 
@@ -151,7 +151,8 @@ on_remove_clicked_cb (Sections *self, GtkWidget *button)
   bar->n_sections--;
   bar->sections[bar->n_sections] = (typeof (bar->sections[0])){ 0 };
   gtk_widget_grab_focus (self->add); /* the button may go */
-  springs_edit_choose (self->edit, &set, _ ("Remove a length of the torsion bar"));
+  springs_edit_choose (self->edit, self->add, &set,
+                       _ ("Remove a length of the torsion bar"));
 }
 
 static void

@@ -145,8 +145,7 @@ show (gpointer part)
   gtk_widget_set_visible (self->unit, is_asked);
   gtk_label_set_label (GTK_LABEL (self->unit), unit);
   gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), example_of (self->row));
-  gtk_widget_set_visible (self->entry, is_asked);
-  sw_committed_entry_show (SW_COMMITTED_ENTRY (self->entry), text);
+  springs_entry_show (self->entry, text, is_asked);
 }
 
 int

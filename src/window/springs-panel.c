@@ -2,16 +2,14 @@
 #include "window/springs-panel.h"
 #include "window/springs-panel-edit.h"
 #include "window/springs-panel-group.h"
-#include "window/springs-panel-number.h"
 #include "window/springs-panel-owner.h"
+#include "window/wrap-lines.h"
 
-#include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define SIDE_CHARS 24
-#define SIDE_WIDTH 184
-#define WHEEL_WAY 80.0 /* pixels a notch */
 #define MOST_HEIGHT 260
+#define GROUP_GAP 24
+#define LINE_GAP 12
 
 /* What the editor was told last: motion of the wheel alone is none of its business. */
 typedef struct {
@@ -26,7 +24,7 @@ struct _SwSpringsPanel {
 
   SwBench *bench;
   SpringsEdit *edit;
-  GtkWidget *box, *sentence;
+  GtkWidget *scrolled;
   Told told;
 };
 
@@ -62,20 +60,6 @@ on_bench_solved_cb (SwSpringsPanel *self)
 }
 
 static void
-say (const char *sentence, gboolean is_refusal, gpointer data)
-{
-  SwSpringsPanel *self = data;
-
-  if (is_refusal)
-    gtk_widget_add_css_class (self->sentence, "refusal");
-  else
-    gtk_widget_remove_css_class (self->sentence, "refusal");
-
-  gtk_label_set_label (GTK_LABEL (self->sentence), sentence != NULL ? sentence : "");
-  gtk_widget_set_visible (self->sentence, sentence != NULL);
-}
-
-static void
 sw_springs_panel_map (GtkWidget *widget)
 {
   SwSpringsPanel *self = SW_SPRINGS_PANEL (widget);
@@ -90,7 +74,7 @@ sw_springs_panel_dispose (GObject *object)
 {
   SwSpringsPanel *self = SW_SPRINGS_PANEL (object);
 
-  g_clear_pointer (&self->box, gtk_widget_unparent);
+  g_clear_pointer (&self->scrolled, gtk_widget_unparent);
   g_clear_object (&self->bench);
   G_OBJECT_CLASS (sw_springs_panel_parent_class)->dispose (object);
 }
@@ -118,66 +102,36 @@ static void
 sw_springs_panel_init (SwSpringsPanel *self)
 {
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
-  self->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
-  gtk_widget_set_parent (self->box, GTK_WIDGET (self));
 }
 
-/* Whose it is, and what is to be said. */
 static GtkWidget *
-new_side (SwSpringsPanel *self)
+new_owners (SwSpringsPanel *self)
 {
-  GtkWidget *side = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
+  GtkWidget *owners = sw_wrap_lines_new (GROUP_GAP, 4);
 
-  self->sentence = springs_label_new ("", NULL);
-  gtk_label_set_wrap (GTK_LABEL (self->sentence), TRUE);
-  gtk_label_set_width_chars (GTK_LABEL (self->sentence), SIDE_CHARS);
-  gtk_label_set_max_width_chars (GTK_LABEL (self->sentence), SIDE_CHARS);
-  gtk_widget_set_visible (self->sentence, FALSE);
-  gtk_widget_set_size_request (side, SIDE_WIDTH, -1); /* whatever it says */
-  gtk_box_append (GTK_BOX (side), springs_owner_new (self->edit, SPRINGS_COIL));
-  gtk_box_append (GTK_BOX (side), springs_owner_new (self->edit, SPRINGS_ROD));
-  gtk_box_append (GTK_BOX (side), self->sentence);
-  return side;
-}
-
-/* A plain wheel scrolls along the strip where it has nothing to scroll up and down. */
-static gboolean
-on_scroll_cb (GtkWidget *groups, double dx, double dy)
-{
-  GtkWidget *scrolled = gtk_widget_get_ancestor (groups, GTK_TYPE_SCROLLED_WINDOW);
-  GtkAdjustment *down =
-      gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
-  GtkAdjustment *along =
-      gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (scrolled));
-
-  if (dx != 0.0 || gtk_adjustment_get_upper (down) > gtk_adjustment_get_page_size (down))
-    return FALSE;
-  gtk_adjustment_set_value (along, gtk_adjustment_get_value (along) + dy * WHEEL_WAY);
-  return TRUE;
+  sw_wrap_lines_append (SW_WRAP_LINES (owners),
+                        springs_owner_new (self->edit, SPRINGS_COIL));
+  sw_wrap_lines_append (SW_WRAP_LINES (owners),
+                        springs_owner_new (self->edit, SPRINGS_ROD));
+  return owners;
 }
 
 static GtkWidget *
 new_groups (SwSpringsPanel *self)
 {
-  GtkWidget *groups = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24);
-  GtkEventController *wheel =
-      gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
-
-  g_signal_connect_swapped (wheel, "scroll", G_CALLBACK (on_scroll_cb), groups);
-  gtk_widget_add_controller (groups, wheel);
+  GtkWidget *groups = sw_wrap_lines_new (GROUP_GAP, LINE_GAP);
 
   for (SpringsGroup group = 0; group < N_SPRINGS_GROUPS; group++)
-    gtk_box_append (GTK_BOX (groups), springs_group_new (self->edit, group));
+    sw_wrap_lines_append (SW_WRAP_LINES (groups), springs_group_new (self->edit, group));
   return groups;
 }
 
+/* Sideways only where one part by itself is wider. */
 static GtkWidget *
-in_scrolled (GtkWidget *child, GtkPolicyType horizontal)
+in_scrolled (GtkWidget *child)
 {
   GtkWidget *scrolled = gtk_scrolled_window_new ();
 
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), horizontal,
-                                  GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled),
                                               MOST_HEIGHT);
@@ -190,15 +144,15 @@ GtkWidget *
 sw_springs_panel_new (SwBench *bench)
 {
   SwSpringsPanel *self = g_object_new (SW_TYPE_SPRINGS_PANEL, NULL);
-  GtkWidget *groups;
+  GtkWidget *content;
 
   self->bench = g_object_ref (bench);
-  self->edit = springs_edit_new (bench, say, self);
-  gtk_box_append (GTK_BOX (self->box), in_scrolled (new_side (self), GTK_POLICY_NEVER));
-  gtk_box_append (GTK_BOX (self->box), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
-  groups = in_scrolled (new_groups (self), GTK_POLICY_AUTOMATIC);
-  gtk_widget_set_hexpand (groups, TRUE);
-  gtk_box_append (GTK_BOX (self->box), groups);
+  self->edit = springs_edit_new (bench);
+  content = gtk_box_new (GTK_ORIENTATION_VERTICAL, LINE_GAP);
+  gtk_box_append (GTK_BOX (content), new_owners (self));
+  gtk_box_append (GTK_BOX (content), new_groups (self));
+  self->scrolled = in_scrolled (content);
+  gtk_widget_set_parent (self->scrolled, GTK_WIDGET (self));
   g_signal_connect_object (bench, "solved", G_CALLBACK (on_bench_solved_cb), self,
                            G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);

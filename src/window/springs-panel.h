@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the setup in hand stands on, to be typed and dragged: springs, stops, anti-roll
- * bar, damper and rod side by side. A setup stands on the car's set unless it was given
- * its own; with the baseline in hand the car's set is edited. */
+ * bar, damper and rod, side by side as far as there is room. A setup stands on the car's
+ * set unless it was given its own; with the baseline in hand the car's set is edited. */
 
 #pragma once
 

@@ -157,9 +157,9 @@ tall_canvas_scrolled_new (GtkWidget *canvas)
   gtk_scrolled_window_set_overlay_scrolling (GTK_SCROLLED_WINDOW (scrolled), FALSE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), canvas);
   /* the canvas is all there is, and stays where it is when it gets the focus */
-  gtk_viewport_set_scroll_to_focus (
-      GTK_VIEWPORT (gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (scrolled))),
-      FALSE);
+  gtk_viewport_set_scroll_to_focus (GTK_VIEWPORT (gtk_scrolled_window_get_child (
+                                        GTK_SCROLLED_WINDOW (scrolled))),
+                                    FALSE);
   return scrolled;
 }
 
@@ -168,7 +168,10 @@ tall_canvas_page_new (GtkWidget *canvas)
 {
   GtkWidget *page = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
-  gtk_box_append (GTK_BOX (page), tall_canvas_scrolled_new (canvas));
+  GtkWidget *scrolled = tall_canvas_scrolled_new (canvas);
+
+  gtk_widget_add_css_class (scrolled, "tall-board");
+  gtk_box_append (GTK_BOX (page), scrolled);
   gtk_box_append (GTK_BOX (page), new_caution ());
   gtk_widget_set_hexpand (page, TRUE);
   gtk_widget_set_vexpand (page, TRUE);

@@ -121,6 +121,20 @@ typed_spin_get (GtkSpinButton *spin)
 }
 
 void
+entry_forget_undo (GtkWidget *entry)
+{
+  gtk_editable_set_enable_undo (GTK_EDITABLE (entry), FALSE); /* empties it */
+  gtk_editable_set_enable_undo (GTK_EDITABLE (entry), TRUE);
+}
+
+gboolean
+is_undo_key (guint key, GdkModifierType state)
+{
+  return (key == GDK_KEY_z || key == GDK_KEY_Z) &&
+         (state & gtk_accelerator_get_default_mod_mask ()) == GDK_CONTROL_MASK;
+}
+
+void
 entry_mark (GtkWidget *entry, gboolean is_at_fault)
 {
   if (is_at_fault == gtk_widget_has_css_class (entry, "error"))

@@ -23,5 +23,11 @@ gboolean typed_spin_is_sound (GtkSpinButton *spin);
  * (). @name is the entry's. */
 char *typed_spin_refusal (GtkSpinButton *spin, const char *name);
 
+/* What was typed so far does not come back by Undo in the entry, where nobody would have
+ * read it again: for one whose text was read or put there just now. */
+void entry_forget_undo (GtkWidget *entry);
+/* Whether the key is the desktop's for Undo. */
+gboolean is_undo_key (guint key, GdkModifierType state);
+
 /* Marks an entry that cannot stay as it is, for eyes and for screen readers. */
 void entry_mark (GtkWidget *entry, gboolean is_at_fault);

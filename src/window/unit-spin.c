@@ -18,11 +18,12 @@ typedef struct {
   char *name;      /* or NULL: what its mnemonic label says */
   UnitKind kind;
   int decimals;
-  double step, page; /* in the stored unit */
-  double open;       /* what nothing stands for, or NAN */
-  char *shown;       /* the text of the value that stands */
-  char *meaning;     /* the tooltip while nothing is refused */
-  gboolean is_refused;
+  double step, page;   /* in the stored unit */
+  double open;         /* what nothing stands for, or NAN */
+  char *shown;         /* the text of the value that stands */
+  char *meaning;       /* the tooltip while nothing is refused */
+  gboolean is_refused; /* while it is read */
+  char *refused;       /* the text that was refused last, or NULL */
 } UnitSpin;
 
 static const char *
@@ -139,6 +140,15 @@ show_value (UnitSpin *self)
   mark (self, NULL);
   if (!g_str_equal (text_of (self), text))
     gtk_editable_set_text (GTK_EDITABLE (self->spin), text);
+  entry_forget_undo (GTK_WIDGET (self->spin));
+}
+
+static void
+keep_refused (UnitSpin *self)
+{
+  g_free (self->refused);
+  self->refused = g_strdup (text_of (self));
+  entry_forget_undo (GTK_WIDGET (self->spin));
 }
 
 /* GTK asks for the text after every reading, also after one that was refused. */
@@ -146,7 +156,9 @@ static gboolean
 on_output_cb (GtkSpinButton *spin, UnitSpin *self)
 {
   (void) spin;
-  if (!self->is_refused)
+  if (self->is_refused)
+    keep_refused (self);
+  else
     show_value (self);
   self->is_refused = FALSE;
   return TRUE;
@@ -172,6 +184,16 @@ on_value_changed_cb (UnitSpin *self)
   self->is_refused = FALSE;
 }
 
+/* Undo takes a refused text back, as it does what was typed into it since. */
+static gboolean
+is_to_be_restored (UnitSpin *self, guint key, GdkModifierType state)
+{
+  if (is_undo_key (key, state))
+    return gtk_widget_has_css_class (GTK_WIDGET (self->spin), "error") &&
+           g_strcmp0 (text_of (self), self->refused) == 0;
+  return key == GDK_KEY_Escape && g_strcmp0 (text_of (self), self->shown) != 0;
+}
+
 static gboolean
 on_key_pressed_cb (GtkEventController *keys,
                    guint key,
@@ -181,8 +203,7 @@ on_key_pressed_cb (GtkEventController *keys,
 {
   (void) keys;
   (void) code;
-  (void) state;
-  if (key != GDK_KEY_Escape || g_strcmp0 (text_of (self), self->shown) == 0)
+  if (!is_to_be_restored (self, key, state))
     return FALSE;
   show_value (self);
   return TRUE;
@@ -194,6 +215,7 @@ unit_spin_free (UnitSpin *self)
   g_free (self->name);
   g_free (self->shown);
   g_free (self->meaning);
+  g_free (self->refused);
   g_free (self);
 }
 

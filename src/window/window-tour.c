@@ -3,6 +3,7 @@
  * is about has an outline and stays in use meanwhile. */
 
 #include "window/kept-settings.h"
+#include "window/scroll-to.h"
 #include "window/window-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -79,6 +80,16 @@ show_place (SwWindow *window, const Step *step)
   outline (GTK_WIDGET (window->strips), step != NULL && step->place == PLACE_CURVES);
 }
 
+/* With large text the window scrolls. */
+static void
+scroll_to_place (SwWindow *window, const Step *step)
+{
+  GtkWidget *place =
+      step->place == PLACE_SHEET ? window->sheet_place : GTK_WIDGET (window->questions);
+
+  scroll_to (place, place);
+}
+
 static void
 end (Tour *self)
 {
@@ -114,6 +125,7 @@ show_step (Tour *self)
   g_action_group_change_action_state (G_ACTION_GROUP (self->window), "question",
                                       g_variant_new_string (step->question));
   show_place (self->window, step);
+  scroll_to_place (self->window, step);
 }
 
 static void

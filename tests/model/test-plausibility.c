@@ -202,10 +202,91 @@ test_a_setup_that_moves_nothing_says_nothing (void)
   g_assert_nonnull (find (warnings, "camber", 1));
 }
 
+/* The opening is 82 mm wide, its centre 3 mm inboard and 2 mm back: a mount 50 mm in and
+ * 2 mm back is 47 mm off it, 6 mm past the edge, whatever its bearing. */
+static void
+test_past_the_towers_edge_is_told (void)
+{
+  g_autoptr (Car) car = fixture_demo ("wren");
+
+  g_autoptr (GPtrArray) within = plausibility_check_fitted (car, NULL);
+  g_assert_null (find (within, "edge-too-near", 1));
+  car_setup (car, 1)->mount = (MountOffset){ 50.0, 2.0, 0.0 };
+  g_autoptr (GPtrArray) past = plausibility_check_fitted (car, NULL);
+  g_assert_cmpstr (
+      find (past, "edge-too-near", 1)->sentence, ==,
+      "Setup “12 in, 6 back”: Stands 6.0 mm past the tower's edge, 2.0 mm of "
+      "room are asked for.");
+  g_assert_null (find (past, "edge-too-near", 0));
+  car->tower.opening_diameter_mm = 0.0;
+  g_autoptr (GPtrArray) unknown = plausibility_check_fitted (car, NULL);
+  g_assert_null (find (unknown, "edge-too-near", 1));
+}
+
+/* 17 mm off the opening's centre a bearing of 45 mm leaves (82 − 45) / 2 − 17 = 1.5 mm.
+ */
+static void
+test_the_fitted_plates_bearing_counts (void)
+{
+  g_autoptr (Car) car = fixture_demo ("wren");
+  g_autoptr (PlateLibrary) library = plate_library_load (NULL);
+  CarSetup *setup = car_setup (car, 1);
+
+  g_assert_cmpfloat (plate_library_find (library, "Sliding camber plate")
+                         ->plate->bearing_diameter_mm,
+                     ==, 45.0);
+  g_free (setup->plate);
+  setup->plate = g_strdup ("Sliding camber plate");
+  setup->mount = (MountOffset){ 20.0, 2.0, 0.0 };
+  g_autoptr (GPtrArray) warnings = plausibility_check_fitted (car, library);
+  g_assert_cmpstr (find (warnings, "edge-too-near", 1)->sentence, ==,
+                   "Setup “12 in, 6 back”: Leaves 1.5 mm to the tower's edge, 2.0 mm are "
+                   "asked for.");
+  g_autoptr (GPtrArray) of_a_point = plausibility_check_fitted (car, NULL);
+  g_assert_null (find (of_a_point, "edge-too-near", 1));
+}
+
+static void
+test_the_right_mount_is_told_by_itself (void)
+{
+  g_autoptr (Car) car = fixture_demo ("wren");
+  CarSetup *setup = car_setup (car, 1);
+
+  setup->right.is_own = TRUE;
+  setup->right.mount = (MountOffset){ 50.0, 2.0, 0.0 };
+  g_autoptr (GPtrArray) warnings = plausibility_check_fitted (car, NULL);
+  g_assert_cmpstr (find (warnings, "edge-too-near", 1)->sentence, ==,
+                   "Setup “12 in, 6 back”: Right side: Stands 6.0 mm past the tower's "
+                   "edge, 2.0 mm of room are asked for.");
+}
+
+/* No mount moves the tube against the tyre: what was so as measured is told once. */
+static void
+test_room_to_the_tyre_is_watched (void)
+{
+  g_autoptr (Car) car = fixture_demo ("wren");
+
+  g_autoptr (GPtrArray) enough = plausibility_check_fitted (car, NULL);
+  g_assert_null (find (enough, "tyre-too-near", PLAUSIBILITY_AS_MEASURED));
+  car->limits.tyre_clearance_mm = 300.0;
+  g_autoptr (GPtrArray) warnings = plausibility_check_fitted (car, NULL);
+  g_assert_true (
+      g_str_has_suffix (find (warnings, "tyre-too-near", PLAUSIBILITY_AS_MEASURED)
+                            ->sentence,
+                        " mm to the tyre, 300.0 mm are asked for."));
+  g_assert_null (find (warnings, "tyre-too-near", 0));
+  g_assert_null (find (warnings, "tyre-too-near", 1));
+  car_setup (car, 1)->corrections.wheel_spacer_mm = 5.0;
+  g_autoptr (GPtrArray) with_spacer = plausibility_check_fitted (car, NULL);
+  g_assert_nonnull (find (with_spacer, "tyre-too-near", 1));
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_autofree char *data = g_test_build_filename (G_TEST_DIST, "..", "data", NULL);
+  g_setenv ("STRUTWRIGHT_DATADIR", data, TRUE);
   g_test_add_func ("/plausibility/demo-cars", test_demo_cars_are_plausible);
   g_test_add_func ("/plausibility/flat-corner",
                    test_the_flat_corner_lacks_only_caster_and_trail);
@@ -217,5 +298,9 @@ main (int argc, char **argv)
   g_test_add_func ("/plausibility/impossible", test_impossible_setups_are_told);
   g_test_add_func ("/plausibility/gaps", test_stretches_out_of_reach_are_told);
   g_test_add_func ("/plausibility/unmoved", test_a_setup_that_moves_nothing_says_nothing);
+  g_test_add_func ("/plausibility/tower", test_past_the_towers_edge_is_told);
+  g_test_add_func ("/plausibility/bearing", test_the_fitted_plates_bearing_counts);
+  g_test_add_func ("/plausibility/right-mount", test_the_right_mount_is_told_by_itself);
+  g_test_add_func ("/plausibility/tyre", test_room_to_the_tyre_is_watched);
   return g_test_run ();
 }

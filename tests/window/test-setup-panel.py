@@ -2,9 +2,10 @@
 """The typed side of every drag: spin buttons, toe and ride height."""
 import json
 import re
+import time
 
 from gtkdrive import Atspi, sh, wait_for
-from strutwright_window import WindowTest, main
+from strutwright_window import WindowTest, command, main
 
 DIFFERS = 'Right side differs'
 OWN_ENTRIES = [name + ', right side' for name in ('Inboard', 'Rearward', 'Up', 'Camber bolt')]
@@ -30,6 +31,48 @@ class Panel(WindowTest):
         for quantity, (wanted, half_unit) in numbers.items():
             _, shown, _ = window.read_number(quantity)
             self.assertAlmostEqual(shown, wanted, delta=half_unit + 1e-9, msg=quantity)
+
+    def test_a_mount_past_the_towers_edge_is_told(self):
+        """The opening is 82 mm wide, its centre 3 mm inboard, 2 mm back of the mount."""
+        def told():
+            return [node.get_name() for node in window.walk()
+                    if node.get_role_name() == 'label' and 'tower' in node.get_name()]
+        window = self.open()
+        self.assertEqual(told(), [])
+        window.enter(window.get('spin button', 'Rearward'), '2')
+        window.enter(window.get('spin button', 'Inboard'), '50')
+        sentence = wait_for('a warning', told)[0]
+        self.assertIn('Stands 6.0 mm past the tower\'s edge', sentence)
+        window.save(self.car)
+        run = command('check', self.car)
+        self.assertIn('edge-too-near: ', run.stdout)
+        for line in run.stdout.splitlines():
+            if line.startswith('edge-too-near: '):
+                self.assertIn(line.partition(': ')[2], sentence)
+        window.key('ctrl+z')
+        wait_for('no warning', lambda: not told())
+
+    def test_a_refused_text_never_comes_back_unmarked(self):
+        """Undo in the entry takes it back, and after Escape does not bring it again."""
+        def is_marked():
+            return entry.get_state_set().contains(Atspi.StateType.INVALID)
+        window = self.open()
+        entry = window.get('spin button', 'Inboard')
+        for take_back in 'ctrl+z', 'Escape':
+            window.click(entry, 20)
+            window.key('ctrl+a')
+            window.type('far')
+            window.key('Return')
+            wait_for('the mark', is_marked)
+            self.assertEqual(window.text(entry), 'far')
+            window.key(take_back)
+            wait_for('the number', lambda: window.text(entry) == '0.0')
+            wait_for('no mark', lambda: not is_marked())
+            for key in 'ctrl+z', 'ctrl+shift+z':
+                window.key(key)
+                time.sleep(0.2)
+                self.assertEqual(window.text(entry), '0.0')
+        self.assertFalse(window.is_enabled('undo'))
 
     def test_typing_is_one_step_and_undone(self):
         window = self.open()

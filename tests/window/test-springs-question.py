@@ -69,7 +69,7 @@ class SpringsTest(WindowTest):
         return check.get_state_set().contains(Atspi.StateType.CHECKED)
 
     def toggle(self, window, part):
-        """By keys: the head may lie beside the strip, which then scrolls."""
+        """By keys: the head may lie below the strip, which then scrolls."""
         check = self.tab_to(window, 'check box', part)
         before = self.is_on(check)
         window.key('space')
@@ -212,7 +212,7 @@ class Parts(SpringsTest):
 class Refusals(SpringsTest):
     def is_marked(self, window, name):
         states = self.entry(window, name).get_state_set()
-        return states.contains(Atspi.StateType.INVALID_ENTRY)
+        return states.contains(Atspi.StateType.INVALID)
 
     def test_wrong_text_stays_with_its_sentence_until_escape(self):
         window = self.open_page()
@@ -228,6 +228,43 @@ class Refusals(SpringsTest):
         self.wait_shown(window, RATE, '25')
         wait_for('no sentence', lambda: not any(
             'stiff' in node.get_name() for node in window.walk()))
+
+    @staticmethod
+    def related(node, kind):
+        return [relation.get_target(i) for relation in node.get_relation_set()
+                if relation.get_relation_type() == kind
+                for i in range(relation.get_n_targets())]
+
+    def test_a_refusal_stands_below_its_entry_and_belongs_to_it(self):
+        window = self.open_page()
+        self.toggle(window, 'Coil')
+        self.type_into(window, RATE, 'stiff')
+        self.sentence(window, 'stiff')
+        entry = self.entry(window, RATE)
+        line, = self.related(entry, Atspi.RelationType.DESCRIBED_BY)
+        self.assertIn('stiff', line.get_name())
+        above, below = window.box(entry), window.box(line)
+        self.assertLess(0, below.y - above.y - above.height + 1)
+        self.assertLess(below.y - above.y - above.height, 10)
+        self.assertLess(below.x, above.x + above.width)
+        self.assertLess(above.x, below.x + below.width)
+        self.type_into(window, RATE, '30')
+        wait_for('no sentence', lambda: not self.related(
+            entry, Atspi.RelationType.DESCRIBED_BY))
+
+    def test_a_refused_text_never_comes_back_unmarked(self):
+        """Undo in the entry takes it back, and after Escape does not bring it again."""
+        name = 'Damper’s law'
+        window = self.open_page()
+        for take_back in 'ctrl+z', 'Escape':
+            self.type_into(window, name, 'stiff')
+            wait_for('the mark', lambda: self.is_marked(window, name))
+            window.key(take_back)
+            self.wait_shown(window, name, '')
+            wait_for('no mark', lambda: not self.is_marked(window, name))
+            window.key('ctrl+z')
+            time.sleep(0.2)
+            self.assertEqual(self.shown(window, name), '')
 
     def test_what_the_file_refuses_is_told_by_the_names_of_entries(self):
         window = self.open_page()

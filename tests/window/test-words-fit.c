@@ -4,8 +4,10 @@
 
 #include "demo-window.h"
 
+#include "window/loads-table.h"
 #include "window/plate-window.h"
 #include "window/question.h"
+#include "window/springs-panel.h"
 #include "window/window-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -92,6 +94,14 @@ settle (GtkWidget *widget)
 }
 
 static void
+ask (SwWindow *window, const char *question)
+{
+  g_action_group_change_action_state (G_ACTION_GROUP (window), "question",
+                                      g_variant_new_string (question));
+  settle (GTK_WIDGET (window));
+}
+
+static void
 look_at_questions (SwWindow *window, const char *size, Look *look)
 {
   guint n;
@@ -102,9 +112,7 @@ look_at_questions (SwWindow *window, const char *size, Look *look)
     g_autofree char *where = g_strdup_printf ("%s window, %s", size, all[i].name);
     int least;
 
-    g_action_group_change_action_state (G_ACTION_GROUP (window), "question",
-                                        g_variant_new_string (all[i].name));
-    settle (GTK_WIDGET (window));
+    ask (window, all[i].name);
     look->where = where;
     look_at (look, GTK_WIDGET (window));
     gtk_widget_measure (GTK_WIDGET (window), GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL,
@@ -129,6 +137,90 @@ test_the_questions_fit (void)
   gtk_window_set_default_size (GTK_WINDOW (window), SMALL_WIDTH, SMALL_HEIGHT);
   look_at_questions (window, "small", &look);
   look_end (&look, 500);
+  demo_window_close (window);
+}
+
+static GtkWidget *
+find_of_type (GtkWidget *widget, GType type)
+{
+  GtkWidget *found = G_TYPE_CHECK_INSTANCE_TYPE (widget, type) ? widget : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget);
+       child != NULL && found == NULL; child = gtk_widget_get_next_sibling (child))
+    found = find_of_type (child, type);
+  return found;
+}
+
+static void
+check_all (GtkWidget *widget)
+{
+  if (GTK_IS_CHECK_BUTTON (widget))
+    gtk_check_button_set_active (GTK_CHECK_BUTTON (widget), TRUE);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    check_all (child);
+}
+
+/* It scrolls up and down alone. */
+static void
+look_at_scrolled (Look *look, GtkWidget *scrolled, int width)
+{
+  GtkAdjustment *along =
+      gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (scrolled));
+  const double needed = gtk_adjustment_get_upper (along);
+  const double room = gtk_adjustment_get_page_size (along);
+
+  g_assert_cmpfloat (room, >, width / 3.0);
+  if (needed > room)
+    g_string_append_printf (look->found, "\n%s needs %.0f pixels, has %.0f at %d",
+                            look->where, needed, room, width);
+}
+
+static void
+look_at_strip (SwWindow *window, GtkWidget *scrolled, Look *look)
+{
+  static const struct {
+    int width, height;
+  } sizes[] = { { SMALL_WIDTH, SMALL_HEIGHT }, { 1280, 800 } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++) {
+    gtk_window_set_default_size (GTK_WINDOW (window), sizes[i].width, sizes[i].height);
+    settle (GTK_WIDGET (window));
+    look_at (look, scrolled);
+    look_at_scrolled (look, scrolled, sizes[i].width);
+  }
+}
+
+/* With every part there is. */
+static void
+test_the_springs_fit (void)
+{
+  SwWindow *window = demo_window_open (application, "wren.swcar");
+  Look look = look_new (window);
+
+  look.where = "springs";
+  ask (window, "springs");
+  GtkWidget *panel = find_of_type (GTK_WIDGET (window), SW_TYPE_SPRINGS_PANEL);
+  check_all (panel);
+  look_at_strip (window, find_of_type (panel, GTK_TYPE_SCROLLED_WINDOW), &look);
+  look_end (&look, 80);
+  demo_window_close (window);
+}
+
+/* With the column of the baseline. */
+static void
+test_the_joints_fit (void)
+{
+  SwWindow *window = demo_window_open (application, "wren.swcar");
+  Look look = look_new (window);
+
+  look.where = "joints";
+  sw_bench_set_setup_index (window->bench, 1);
+  ask (window, "loads");
+  GtkWidget *table = find_of_type (GTK_WIDGET (window), SW_TYPE_LOADS_TABLE);
+  look_at_strip (window, gtk_widget_get_ancestor (table, GTK_TYPE_SCROLLED_WINDOW),
+                 &look);
+  look_end (&look, 100);
   demo_window_close (window);
 }
 
@@ -195,6 +287,8 @@ main (int argc, char **argv)
   textdomain (GETTEXT_PACKAGE);
   application = demo_application (&argc, &argv);
   g_test_add_func ("/words-fit/questions", test_the_questions_fit);
+  g_test_add_func ("/words-fit/springs", test_the_springs_fit);
+  g_test_add_func ("/words-fit/joints", test_the_joints_fit);
   g_test_add_func ("/words-fit/dialogs", test_the_dialogs_fit);
   status = g_test_run ();
   g_object_unref (application);
