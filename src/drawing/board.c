@@ -166,7 +166,7 @@ room_for_names (Board *board, const BoardColumn *column, const Study *study)
   for (guint i = 0; i < study->n_setups; i++)
     if (study->setups[i].is_shown) {
       width =
-          fmax (width, text_measure (board->texts, bold, study->setups[i].title).width);
+          fmax (width, text_measure (board->texts, bold, study->setups[i].name).width);
       n_shown++;
     }
   if (column->first >= (int) board->choice.n_large || n_shown < 2 ||

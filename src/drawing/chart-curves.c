@@ -30,8 +30,8 @@ chart_curve_style (const Chart *chart, const ChartCurve *curve, const Theme *the
 const char *
 chart_curve_name (const ChartCurve *curve, const Study *study)
 {
-  return curve->setup == CHART_MEASURED ? study->measured.title
-                                        : study->setups[curve->setup].title;
+  return curve->setup == CHART_MEASURED ? study->measured.name
+                                        : study->setups[curve->setup].name;
 }
 
 static double

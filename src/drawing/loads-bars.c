@@ -130,7 +130,7 @@ names_width (const LoadsPen *pen)
   for (unsigned i = 0; i < study->n_setups; i++)
     if (loads_shows (pen->view, i))
       most = fmax (most,
-                   text_measure (pen->texts, name_style (pen, i), study->setups[i].title)
+                   text_measure (pen->texts, name_style (pen, i), study->setups[i].name)
                        .width);
   return before_name (pen->theme) + most + pen->theme->text;
 }
@@ -263,7 +263,7 @@ draw_name (const LoadsBars *bars, const LoadsPen *pen, unsigned setup, double y)
   theme_marker (pen->cr, style.marker, bars->frame.x + wide / 2.0, y, 0.6 * theme->text);
   theme_use (pen->cr, theme->ink);
   text_draw_within (pen->texts, pen->cr, name_style (pen, setup),
-                    pen->view->loads->springs->study->setups[setup].title,
+                    pen->view->loads->springs->study->setups[setup].name,
                     bars->frame.x + before, y + 0.36 * theme->text, room);
 }
 

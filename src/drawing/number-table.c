@@ -78,10 +78,10 @@ has_tall_head (TextCache *texts, const NumberTableView *view, double width)
 
   for (guint i = 0; i < study->n_setups; i++)
     if (study->setups[i].is_shown &&
-        text_measure (texts, bold, study->setups[i].title).width >
+        text_measure (texts, bold, study->setups[i].name).width >
             head_room (&view->theme, &c))
       return true;
-  return text_measure (texts, bold, study_reference (study)->title).width >
+  return text_measure (texts, bold, study_reference (study)->name).width >
          head_room (&view->theme, &c);
 }
 
@@ -264,9 +264,9 @@ draw_head (NumberTable *table,
   const double y = table->layout.row * 0.55, room = head_room (t, c);
 
   put_name (table, cr, small, reference_colour (view),
-            study_reference (view->study)->title, x + c->measured, y,
+            study_reference (view->study)->name, x + c->measured, y,
             fmin (room + NAME_SPARE * t->text, c->measured - head_left (table, view, x)));
-  put_name (table, cr, bold, hand_colour (view), study_in_hand (view->study)->title,
+  put_name (table, cr, bold, hand_colour (view), study_in_hand (view->study)->name,
             x + c->now, y, room);
   put (table, cr, small, t->soft_ink, _ ("change"), x + c->change, y, 1.0);
 }

@@ -137,7 +137,7 @@ draw_head (NumberTable *table,
   const bool is_hand = setup == view->study->in_hand;
   const TextStyle small = { t->font, t->small_text, TEXT_PLAIN };
   const TextStyle style = { t->font, t->small_text, is_hand ? TEXT_BOLD : TEXT_PLAIN };
-  const char *name = view->study->setups[setup].title;
+  const char *name = view->study->setups[setup].name;
   const double row = table->layout.row, y = 0.55 * row, em = t->text;
   const TextSize size = text_measure (table->texts, style, name);
   const double left = x + (SAMPLE + 0.5) * em;

@@ -68,7 +68,7 @@ end_of_area (const Chart *chart, const SpringStack *stack, int element, double *
 static const char *
 hand_name (const Chart *chart, const Study *study)
 {
-  return chart->n_others > 0 ? study_in_hand (study)->title : _ ("all together");
+  return chart->n_others > 0 ? study_in_hand (study)->name : _ ("all together");
 }
 
 static void

@@ -228,7 +228,7 @@ draw_head (const SpringsWords *words, double x, double y, const Columns *c)
   const TextStyle bold = { t->font, t->small_text, TEXT_BOLD },
                   plain = { t->font, t->small_text, TEXT_PLAIN };
   const double gap = 0.8 * t->text;
-  const char *name = study_in_hand (study)->title;
+  const char *name = study_in_hand (study)->name;
   const double wide = text_measure (words->texts, bold, name).width;
   double right = c->hand, room = c->hand - c->name;
 
@@ -237,7 +237,7 @@ draw_head (const SpringsWords *words, double x, double y, const Columns *c)
     right = fmin (fmax (c->hand, c->reference + gap + wide), c->unit + UNIT * t->text);
     room = right - c->reference - gap + 1.0;
     put_within (words, plain, theme_setup_style (t, study->baseline).colour,
-                reference->corner->title, x + c->reference, y, c->reference - c->name,
+                reference->corner->name, x + c->reference, y, c->reference - c->name,
                 true);
   }
   put_within (words, bold, theme_hand_style (t, study->in_hand).colour, name, x + right,

@@ -10,5 +10,6 @@
 const char *measured_car_title (void);
 
 /* The setup's own name; one that is named "As measured" and no longer stands so says that
- * it was changed. The car's string or a lasting one. */
+ * it was changed, which makes it longer: not for labels that must not shift in a drag.
+ * The car's string or a lasting one. */
 const char *setup_title (const CarSetup *setup);

@@ -52,7 +52,7 @@ study_solve (Study *study, const Car *car, guint in_hand, double travel)
   study->cg_height = car->body.cg_height_mm;
   study->in_hand = MIN (in_hand, study->n_setups - 1);
   study->baseline = MIN (car->baseline, study->n_setups - 1);
-  study->measured.title = measured_car_title ();
+  study->measured.name = study->measured.title = measured_car_title ();
   solve_corner (study, &none, &study->measured);
   for (guint i = 0; i < study->n_setups; i++) {
     const CarSetup *setup = car_setup (car, i);

@@ -13,8 +13,9 @@
 
 /* One corner through the whole wheel travel. */
 typedef struct {
-  const char *name;  /* of the setup, the car's: for files; NULL as measured */
-  const char *title; /* for people: setup-title.h */
+  /* Of the setup, the car's, which stays as it is in a drag; and as setup-title.h has
+   * it, for what stands still. Of the measured car both are its title. */
+  const char *name, *title;
   Corner corner;
   Station stations[STUDY_STATIONS];
   Station now;       /* at the travel in hand */

@@ -126,10 +126,10 @@ show_heads (SwLoadsTable *self, const LoadStudy *study)
 {
   const Study *corners = study->springs->study;
 
-  set_text (self->heads[COLUMN_REFERENCE], corners->setups[corners->baseline].title);
+  set_text (self->heads[COLUMN_REFERENCE], corners->setups[corners->baseline].name);
   set_text (self->heads[COLUMN_SIZE], has_reference (study)
                                           ? _ ("This setup")
-                                          : corners->setups[corners->in_hand].title);
+                                          : corners->setups[corners->in_hand].name);
   gtk_widget_set_visible (self->heads[COLUMN_REFERENCE], has_reference (study));
 }
 
@@ -174,8 +174,8 @@ sw_loads_table_get_text (SwLoadsTable *self)
 
   g_string_append_printf (text, "%s\t%s\t%s\t%s\t%s\t%s\t%s\n",
                           car_load_case_title (study->load_case.name), _ ("unit"),
-                          corners->setups[corners->baseline].title,
-                          corners->setups[corners->in_hand].title, _ ("Forward"),
+                          corners->setups[corners->baseline].name,
+                          corners->setups[corners->in_hand].name, _ ("Forward"),
                           _ ("Outboard"), _ ("Up"));
   for (guint i = 0; i < self->n_rows; i++) {
     const JointRow was = row_of (study, corners->baseline, i);

@@ -10,7 +10,6 @@ struct _SwSetupRow {
   GtkListBoxRow parent_instance;
 
   GtkWidget *box, *name, *baseline, *shown;
-  char *own_name;             /* of the setup, without what its title adds */
   GtkWidget *popover, *entry; /* for renaming; NULL until then */
   gboolean is_telling;        /* while the widgets are being told: they do not answer */
 };
@@ -76,7 +75,6 @@ sw_setup_row_dispose (GObject *object)
   SwSetupRow *self = SW_SETUP_ROW (object);
 
   g_clear_pointer (&self->popover, gtk_widget_unparent);
-  g_clear_pointer (&self->own_name, g_free);
   G_OBJECT_CLASS (sw_setup_row_parent_class)->dispose (object);
 }
 
@@ -134,12 +132,10 @@ sw_setup_row_new (guint index)
 void
 sw_setup_row_show (SwSetupRow *self, const CarSetup *setup, gboolean is_baseline)
 {
-  const char *title = setup_title (setup);
+  const char *title = setup_title (setup); /* longer: the panel would grow in a drag */
 
   self->is_telling = TRUE;
-  g_free (self->own_name);
-  self->own_name = g_strdup (setup->name);
-  gtk_label_set_label (GTK_LABEL (self->name), title);
+  gtk_label_set_label (GTK_LABEL (self->name), setup->name);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), title);
   gtk_widget_set_visible (self->baseline, is_baseline);
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->shown), !setup->is_hidden);
@@ -156,7 +152,8 @@ sw_setup_row_rename (SwSetupRow *self)
 {
   if (self->popover == NULL)
     make_popover (self);
-  gtk_editable_set_text (GTK_EDITABLE (self->entry), self->own_name);
+  gtk_editable_set_text (GTK_EDITABLE (self->entry),
+                         gtk_label_get_label (GTK_LABEL (self->name)));
   gtk_popover_popup (GTK_POPOVER (self->popover));
   gtk_widget_grab_focus (self->entry);
   gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
