@@ -378,8 +378,8 @@ check (const Car *car, const PlateLibrary *library, gboolean is_limited)
     LimitSentences said =
         is_limited ? limit_sentences (car, i, fitted_plate (car, i, library)) : none;
 
-    check_setup (warnings, car, &measured, i);
     tell_limits (warnings, car, (int) i, &said, &before);
+    check_setup (warnings, car, &measured, i);
     limit_sentences_clear (&said);
   }
   limit_sentences_clear (&before);

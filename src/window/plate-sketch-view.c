@@ -40,6 +40,7 @@ sw_plate_sketch_view_class_init (SwPlateSketchViewClass *class)
   G_OBJECT_CLASS (class)->finalize = sw_plate_sketch_view_finalize;
   SW_CANVAS_CLASS (class)->draw = sw_plate_sketch_view_draw;
   SW_CANVAS_CLASS (class)->is_opaque = TRUE;
+  gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "platesketch");
   gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class),
                                         GTK_ACCESSIBLE_ROLE_IMG);
 }

@@ -2,12 +2,15 @@
 #include "window/plate-window.h"
 #include "window/dialog-answer.h"
 #include "window/escape-key.h"
+#include "window/form-halves.h"
 #include "window/plate-sketch-view.h"
 #include "window/plate-window-form.h"
 
 #include "model/plate-json.h"
 
 #include <glib/gi18n-lib.h>
+
+#define FORM_WIDTH 380
 
 typedef struct {
   GtkWindow *window;
@@ -171,21 +174,14 @@ static GtkWidget *
 new_content (Editor *editor, const Plate *plate)
 {
   GtkWidget *content = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *halves = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
-  GtkWidget *scroller = gtk_scrolled_window_new ();
+  GtkWidget *halves;
 
   editor->form = SW_PLATE_FORM (sw_plate_form_new (plate));
   editor->sketch = SW_PLATE_SKETCH_VIEW (sw_plate_sketch_view_new ());
   g_signal_connect_swapped (editor->form, "changed", G_CALLBACK (on_changed_cb), editor);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
-                                  GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller),
-                                 GTK_WIDGET (editor->form));
-  gtk_widget_set_size_request (scroller, 380, -1);
+  halves = form_halves_new (GTK_WIDGET (editor->form), FORM_WIDTH,
+                            GTK_WIDGET (editor->sketch));
   gtk_widget_set_vexpand (halves, TRUE);
-  gtk_box_append (GTK_BOX (halves), scroller);
-  gtk_box_append (GTK_BOX (halves), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
-  gtk_box_append (GTK_BOX (halves), GTK_WIDGET (editor->sketch));
   gtk_box_append (GTK_BOX (content), halves);
   gtk_box_append (GTK_BOX (content), gtk_separator_new (GTK_ORIENTATION_HORIZONTAL));
   gtk_box_append (GTK_BOX (content), new_foot (editor));

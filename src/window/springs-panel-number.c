@@ -2,6 +2,7 @@
 #include "window/springs-panel-number.h"
 #include "window/refusal-words.h"
 #include "window/typed-number.h"
+#include "window/wheel.h"
 
 #include "model/car-json.h"
 #include "model/typed-expression.h"
@@ -311,20 +312,6 @@ on_scale_unmap_cb (Number *self)
     end_drag (self);
 }
 
-/* Turning the wheel to scroll the strip would move whatever comes under the pointer. */
-static void
-ignore_the_wheel (GtkWidget *scale)
-{
-  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (scale);
-
-  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++) {
-    g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i);
-
-    if (GTK_IS_EVENT_CONTROLLER_SCROLL (controller))
-      gtk_event_controller_set_propagation_phase (controller, GTK_PHASE_NONE);
-  }
-}
-
 static void
 add_scale (Number *self, GtkGrid *grid, int at)
 {
@@ -336,7 +323,8 @@ add_scale (Number *self, GtkGrid *grid, int at)
 
   self->scale = GTK_RANGE (scale);
   gtk_range_set_range (self->scale, -1.0, 0.0); /* until it is shown first */
-  ignore_the_wheel (scale);
+  /* or scrolling the strip would move whatever comes under the pointer */
+  wheel_set_ignored (scale, TRUE);
   gtk_widget_set_can_focus (scale, FALSE); /* the entry takes the keys */
   gtk_widget_set_tooltip_text (scale, _ (row->meaning));
   gtk_accessible_update_property (GTK_ACCESSIBLE (scale), GTK_ACCESSIBLE_PROPERTY_LABEL,

@@ -4,6 +4,7 @@
 
 #include "demo-window.h"
 
+#include "window/form-halves.h"
 #include "window/measure-window.h"
 #include "window/plate-window.h"
 
@@ -133,6 +134,50 @@ test_windows_die_when_closed (void)
   g_assert_null (window);
 }
 
+static GtkWidget *
+new_part (int width, int height)
+{
+  GtkWidget *part = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  gtk_widget_set_size_request (part, width, height);
+  return part;
+}
+
+static double
+top_of (GtkWidget *part, GtkWidget *window)
+{
+  graphene_rect_t bounds;
+
+  g_assert_true (gtk_widget_compute_bounds (part, window, &bounds));
+  return bounds.origin.y;
+}
+
+/* 400 and 300 pixels have no room in 600: the drawing then stands below all of the form.
+ */
+static void
+test_a_drawing_goes_below_its_form (void)
+{
+  static const struct {
+    int width;
+    gboolean is_below;
+  } cases[] = { { 800, FALSE }, { 600, TRUE } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++) {
+    GtkWidget *form = new_part (400, 500), *drawing = new_part (300, 200);
+    GtkWidget *window = gtk_window_new ();
+
+    gtk_window_set_child (GTK_WINDOW (window), form_halves_new (form, 100, drawing));
+    gtk_window_set_default_size (GTK_WINDOW (window), cases[i].width, 300);
+    gtk_window_present (GTK_WINDOW (window));
+    gtk_test_widget_wait_for_draw (window);
+    gtk_test_widget_wait_for_draw (window);
+    g_assert_cmpfloat (top_of (drawing, window), ==,
+                       top_of (form, window) + (cases[i].is_below ? 501 : 0));
+    gtk_window_destroy (GTK_WINDOW (window));
+    run_idle ();
+  }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -141,6 +186,7 @@ main (int argc, char **argv)
                    test_a_new_car_is_handed_over_once);
   g_test_add_func ("/form-windows/an-open-car-comes-through-unchanged",
                    test_an_open_car_comes_through_unchanged);
+  g_test_add_func ("/form-windows/drawing-below", test_a_drawing_goes_below_its_form);
   g_test_add_func ("/form-windows/windows-die-when-closed", test_windows_die_when_closed);
   return g_test_run ();
 }
