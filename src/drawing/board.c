@@ -266,12 +266,10 @@ static void
 renew_still (Board *board, const BoardView *view)
 {
   const double scale = view->pixel_scale;
-  const bool is_opaque = board->theme.ground.alpha >= 1.0;
 
   g_clear_pointer (&board->still, cairo_surface_destroy);
   board->still =
-      cairo_image_surface_create (is_opaque ? CAIRO_FORMAT_RGB24 : CAIRO_FORMAT_ARGB32,
-                                  (int) ceil (board->width * scale),
+      cairo_image_surface_create (CAIRO_FORMAT_ARGB32, (int) ceil (board->width * scale),
                                   (int) ceil (board->height * scale));
   cairo_surface_set_device_scale (board->still, scale, scale);
 
@@ -281,6 +279,7 @@ renew_still (Board *board, const BoardView *view)
   cairo_destroy (cr);
 }
 
+/* What is opaque need not be blended. */
 static void
 show_still (Board *board, cairo_t *cr, const BoardView *view)
 {
@@ -288,8 +287,11 @@ show_still (Board *board, cairo_t *cr, const BoardView *view)
     renew_still (board, view);
   cairo_set_source_surface (cr, board->still, 0.0, 0.0);
   cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_NEAREST);
+  if (board->theme.ground.alpha >= 1.0)
+    cairo_set_operator (cr, CAIRO_OPERATOR_SOURCE);
   cairo_rectangle (cr, 0.0, 0.0, board->width, board->height);
   cairo_fill (cr);
+  cairo_set_operator (cr, CAIRO_OPERATOR_OVER);
   board->is_stale = false;
 }
 

@@ -13,6 +13,10 @@
 /* A step between neighbours that is this many times the mean step is no smooth curve. */
 #define SUDDEN 10.0
 
+/* How far from a station its curve may be drawn, pixels: a fifth of what cairo allows
+ * itself for an arc. */
+#define NEAR 0.02
+
 void
 chart_init (Chart *chart, Quantity quantity)
 {
@@ -339,6 +343,69 @@ chart_label_width (const Chart *chart, TextCache *texts, const Theme *theme)
   return width;
 }
 
+/* Pieces of a curve in few lines: a station is held back as long as one line from where
+ * the last one ended passes all stations since within NEAR, up or down. */
+typedef struct {
+  cairo_t *cr;
+  bool is_drawing;
+  int n_pieces;
+  double from_x, from_y; /* where the line begins */
+  double low, high;      /* slopes that pass all stations since */
+  double x, y;           /* held back */
+} Pieces;
+
+static void
+begin_line (Pieces *pieces, double x, double y)
+{
+  pieces->from_x = x;
+  pieces->from_y = y;
+  pieces->low = -INFINITY;
+  pieces->high = INFINITY;
+}
+
+static void
+end_piece (Pieces *pieces)
+{
+  if (pieces->is_drawing && pieces->x > pieces->from_x)
+    cairo_line_to (pieces->cr, pieces->x, pieces->y);
+  pieces->is_drawing = false;
+}
+
+static void
+begin_piece (Pieces *pieces, double x, double y)
+{
+  cairo_move_to (pieces->cr, x, y);
+  begin_line (pieces, x, y);
+  pieces->is_drawing = true;
+  pieces->n_pieces++;
+}
+
+static void
+extend_piece (Pieces *pieces, double x, double y)
+{
+  const double slope = (y - pieces->from_y) / (x - pieces->from_x);
+
+  if (slope < pieces->low || slope > pieces->high) {
+    cairo_line_to (pieces->cr, pieces->x, pieces->y);
+    begin_line (pieces, pieces->x, pieces->y);
+  }
+
+  const double run = x - pieces->from_x, rise = y - pieces->from_y;
+  pieces->low = fmax (pieces->low, (rise - NEAR) / run);
+  pieces->high = fmin (pieces->high, (rise + NEAR) / run);
+}
+
+static void
+pass_station (Pieces *pieces, double x, double y)
+{
+  if (pieces->is_drawing)
+    extend_piece (pieces, x, y);
+  else
+    begin_piece (pieces, x, y);
+  pieces->x = x;
+  pieces->y = y;
+}
+
 int
 chart_trace (const Chart *chart, cairo_t *cr, const double values[N])
 {
@@ -346,29 +413,23 @@ chart_trace (const Chart *chart, cairo_t *cr, const double values[N])
   const double top = plot.y, bottom = plot.y + plot.height;
   const double per_unit =
       (chart->y.at_high - chart->y.at_low) / (chart->y.high - chart->y.low);
+  Pieces pieces = { .cr = cr };
   double last = 0.0;
-  bool is_drawing = false;
-  int n_pieces = 0;
 
   for (int i = 0; i < N; i++) {
     const double y = chart->y.at_low + (values[i] - chart->y.low) * per_unit;
-    if (isnan (y) ||
-        (is_drawing && ((y < top && last > bottom) || (y > bottom && last < top))))
-      is_drawing = false;
+    if (isnan (y) || (y < top && last > bottom) || (y > bottom && last < top))
+      end_piece (&pieces);
     if (isnan (y))
       continue;
 
     /* cairo counts in 24.8 fixed point: what lies far outside is brought nearer */
-    const double held = fmin (fmax (y, top - 1000.0), bottom + 1000.0);
-    if (is_drawing)
-      cairo_line_to (cr, station_x (chart, i), held);
-    else
-      cairo_move_to (cr, station_x (chart, i), held);
-    n_pieces += !is_drawing;
-    is_drawing = true;
+    pass_station (&pieces, station_x (chart, i),
+                  fmin (fmax (y, top - 1000.0), bottom + 1000.0));
     last = y;
   }
-  return n_pieces;
+  end_piece (&pieces);
+  return pieces.n_pieces;
 }
 
 int

@@ -77,8 +77,9 @@ bool chart_place_words (Chart *chart, TextCache *texts, const Theme *theme);
 /* The width of the widest label at the y axis. */
 double chart_label_width (const Chart *chart, TextCache *texts, const Theme *theme);
 
-/* The curve as a path in the plot of @chart; breaks at what is not assembled and where a
- * quantity passes through infinity. Returns the number of pieces. */
+/* The curve as a path in the plot of @chart, of as few lines as pass every station within
+ * 0.02 pixels; breaks at what is not assembled and where a quantity passes through
+ * infinity. Returns the number of pieces. */
 int chart_trace (const Chart *chart, cairo_t *cr, const double values[STUDY_STATIONS]);
 
 /* Stations that cannot be assembled, first and last. */

@@ -6,9 +6,9 @@
 #define STRONG_BORDERS 2.0
 
 typedef struct {
-  cairo_surface_t *surface;
-  int width, height, scale; /* of the surface, in widget pixels */
-  gboolean is_stale;
+  cairo_surface_t *picture, *spare; /* NULL before the first frame, and the second */
+  int width, height, scale;         /* of both, in widget pixels */
+  gboolean is_stale;                /* the picture */
 } SwCanvasPrivate;
 
 G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (SwCanvas, sw_canvas, GTK_TYPE_WIDGET)
@@ -20,35 +20,116 @@ get_private (SwCanvas *self)
 }
 
 static void
-fit_surface (SwCanvas *self, int width, int height)
+drop_pictures (SwCanvas *self)
 {
   SwCanvasPrivate *p = get_private (self);
-  const int scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
 
-  if (p->surface != NULL && p->width == width && p->height == height && p->scale == scale)
-    return;
-  g_clear_pointer (&p->surface, cairo_surface_destroy);
-  p->surface = cairo_image_surface_create (SW_CANVAS_GET_CLASS (self)->is_opaque
-                                               ? CAIRO_FORMAT_RGB24
-                                               : CAIRO_FORMAT_ARGB32,
-                                           width * scale, height * scale);
-  cairo_surface_set_device_scale (p->surface, scale, scale);
-  p->width = width;
-  p->height = height;
-  p->scale = scale;
+  g_clear_pointer (&p->picture, cairo_surface_destroy);
+  g_clear_pointer (&p->spare, cairo_surface_destroy);
   p->is_stale = TRUE;
 }
 
 static void
-draw_surface (SwCanvas *self)
+fit_pictures (SwCanvas *self, int width, int height)
 {
   SwCanvasPrivate *p = get_private (self);
-  cairo_t *cr = cairo_create (p->surface);
+  const int scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
 
+  if (p->width != width || p->height != height || p->scale != scale)
+    drop_pictures (self);
+  p->width = width;
+  p->height = height;
+  p->scale = scale;
+}
+
+/* What the toolkit still holds stays as it is: two pictures take turns. */
+static void
+turn_pictures (SwCanvasPrivate *p)
+{
+  cairo_surface_t *next = p->spare;
+
+  p->spare = p->picture;
+  p->picture = next;
+  if (next != NULL && cairo_surface_get_reference_count (next) == 1)
+    return;
+  g_clear_pointer (&p->picture, cairo_surface_destroy);
+  p->picture = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, p->width * p->scale,
+                                           p->height * p->scale);
+  cairo_surface_set_device_scale (p->picture, p->scale, p->scale);
+}
+
+static void
+draw_picture (SwCanvas *self)
+{
+  SwCanvasPrivate *p = get_private (self);
+  cairo_t *cr = cairo_create (p->picture);
+
+  if (!SW_CANVAS_GET_CLASS (self)->is_opaque) {
+    cairo_set_operator (cr, CAIRO_OPERATOR_CLEAR);
+    cairo_paint (cr);
+    cairo_set_operator (cr, CAIRO_OPERATOR_OVER);
+  }
   SW_CANVAS_GET_CLASS (self)->draw (self, cr, p->width, p->height);
   cairo_destroy (cr);
-  cairo_surface_flush (p->surface);
+  cairo_surface_flush (p->picture);
   p->is_stale = FALSE;
+}
+
+static cairo_surface_t *
+on_acquire_cb (cairo_pattern_t *pattern,
+               void *picture,
+               cairo_surface_t *target,
+               const cairo_rectangle_int_t *extents)
+{
+  (void) pattern;
+  (void) target;
+  (void) extents;
+  return cairo_surface_reference (picture);
+}
+
+static void
+on_release_cb (cairo_pattern_t *pattern, void *picture, cairo_surface_t *surface)
+{
+  (void) pattern;
+  (void) picture;
+  cairo_surface_destroy (surface);
+}
+
+static cairo_status_t
+on_copy_cb (cairo_pattern_t *pattern, void *picture, const cairo_pattern_t *other)
+{
+  (void) pattern;
+  (void) other;
+  cairo_surface_reference (picture);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+static void
+on_finish_cb (cairo_pattern_t *pattern, void *picture)
+{
+  (void) pattern;
+  cairo_surface_destroy (picture);
+}
+
+/* Holds the picture. A surface as the source of a frame's node would be copied as soon
+ * as it is drawn over, whether or not that frame is still of use. */
+static cairo_pattern_t *
+pattern_of (cairo_surface_t *picture, int scale)
+{
+  cairo_pattern_t *pattern =
+      cairo_pattern_create_raster_source (cairo_surface_reference (picture),
+                                          CAIRO_CONTENT_COLOR_ALPHA,
+                                          cairo_image_surface_get_width (picture),
+                                          cairo_image_surface_get_height (picture));
+  cairo_matrix_t to_pixels;
+
+  cairo_raster_source_pattern_set_acquire (pattern, on_acquire_cb, on_release_cb);
+  cairo_raster_source_pattern_set_copy (pattern, on_copy_cb);
+  cairo_raster_source_pattern_set_finish (pattern, on_finish_cb);
+  cairo_matrix_init_scale (&to_pixels, scale, scale);
+  cairo_pattern_set_matrix (pattern, &to_pixels);
+  cairo_pattern_set_filter (pattern, CAIRO_FILTER_NEAREST);
+  return pattern;
 }
 
 static void
@@ -61,15 +142,18 @@ sw_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 
   if (width <= 0 || height <= 0)
     return;
-  fit_surface (self, width, height);
-  if (p->is_stale)
-    draw_surface (self);
+  fit_pictures (self, width, height);
+  if (p->is_stale) {
+    turn_pictures (p);
+    draw_picture (self);
+  }
 
   const graphene_rect_t bounds = GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height);
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  cairo_set_source_surface (cr, p->surface, 0, 0);
-  cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_NEAREST);
+  cairo_pattern_t *pattern = pattern_of (p->picture, p->scale);
+  cairo_set_source (cr, pattern);
   cairo_paint (cr);
+  cairo_pattern_destroy (pattern);
   cairo_destroy (cr);
   GTK_WIDGET_CLASS (sw_canvas_parent_class)->snapshot (widget, snapshot);
 }
@@ -84,18 +168,14 @@ sw_canvas_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
 static void
 sw_canvas_unmap (GtkWidget *widget)
 {
-  SwCanvasPrivate *p = get_private (SW_CANVAS (widget));
-
-  g_clear_pointer (&p->surface, cairo_surface_destroy);
+  drop_pictures (SW_CANVAS (widget));
   GTK_WIDGET_CLASS (sw_canvas_parent_class)->unmap (widget);
 }
 
 static void
 sw_canvas_finalize (GObject *object)
 {
-  SwCanvasPrivate *p = get_private (SW_CANVAS (object));
-
-  g_clear_pointer (&p->surface, cairo_surface_destroy);
+  drop_pictures (SW_CANVAS (object));
   G_OBJECT_CLASS (sw_canvas_parent_class)->finalize (object);
 }
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A widget that shows a drawing of the drawing layer. The drawing is rasterised once per
- * change into a surface of its own, so that frames in which it did not change only copy.
+ * change into a picture of its own, so that frames in which it did not change only copy.
  */
 
 #pragma once
@@ -15,7 +15,7 @@ G_DECLARE_DERIVABLE_TYPE (SwCanvas, sw_canvas, SW, CANVAS, GtkWidget)
 struct _SwCanvasClass {
   GtkWidgetClass parent_class;
 
-  gboolean is_opaque; /* draw () covers everything: copying it needs no blending */
+  gboolean is_opaque; /* draw () covers everything: no picture needs clearing */
   void (*draw) (SwCanvas *self, cairo_t *cr, double width, double height);
 };
 

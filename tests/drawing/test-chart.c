@@ -47,31 +47,55 @@ place (Fixture *f)
   chart_place (&f->chart, plot, plot, f->study->range);
 }
 
-/* Pieces of the path, and the points of it between two pixels across. */
-static int
-count_pieces (const Chart *chart,
-              const double values[STUDY_STATIONS],
-              double from,
-              double to,
-              int *n_between)
+/* What was drawn of a curve. */
+typedef struct {
+  int n_pieces, n_lines;
+  gboolean is_passed[STUDY_STATIONS]; /* some line runs above, below or through it */
+  double farthest;                    /* of those, upright from its line, pixels */
+} Traced;
+
+static void
+pass_stations (Traced *traced,
+               const Chart *chart,
+               const double values[STUDY_STATIONS],
+               cairo_path_data_t from,
+               cairo_path_data_t to)
+{
+  for (int i = 0; i < STUDY_STATIONS; i++) {
+    const double x = chart->plot.x + chart->plot.width * i / (STUDY_STATIONS - 1);
+    const double part = (x - from.point.x) / (to.point.x - from.point.x);
+    const double y = from.point.y + part * (to.point.y - from.point.y);
+
+    if (x < from.point.x - 0.01 || x > to.point.x + 0.01)
+      continue;
+    traced->is_passed[i] = TRUE;
+    traced->farthest =
+        fmax (traced->farthest, fabs (axis_to_pixel (chart->y, values[i]) - y));
+  }
+}
+
+static Traced
+trace (const Chart *chart, const double values[STUDY_STATIONS])
 {
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_A8, 8, 8);
   cairo_t *cr = cairo_create (surface);
-  int n_moves = 0;
+  Traced traced = { 0 };
 
   const int said = chart_trace (chart, cr, values);
   cairo_path_t *path = cairo_copy_path (cr);
-  *n_between = 0;
   for (int i = 0; i < path->num_data; i += path->data[i].header.length) {
-    n_moves += path->data[i].header.type == CAIRO_PATH_MOVE_TO;
-    *n_between += path->data[i + 1].point.x > from && path->data[i + 1].point.x < to;
+    const gboolean is_line = path->data[i].header.type == CAIRO_PATH_LINE_TO;
+    traced.n_pieces += path->data[i].header.type == CAIRO_PATH_MOVE_TO;
+    traced.n_lines += is_line;
+    if (is_line)
+      pass_stations (&traced, chart, values, path->data[i - 1], path->data[i + 1]);
   }
   cairo_path_destroy (path);
   cairo_destroy (cr);
   cairo_surface_destroy (surface);
 
-  g_assert_cmpint (said, ==, n_moves);
-  return n_moves;
+  g_assert_cmpint (said, ==, traced.n_pieces);
+  return traced;
 }
 
 static void
@@ -194,25 +218,63 @@ test_hidden_setups_are_not_drawn (Fixture *f, gconstpointer data)
   g_assert_cmpint (f->chart.others[0].setup, ==, 3);
 }
 
+/* 0.02 pixels, and what cairo's fixed point of 1/256 adds at both ends. */
+static void
+test_few_lines_pass_every_station (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  int n_lines = 0;
+
+  for (Quantity q = 0; q < N_QUANTITIES; q++) {
+    load (f, q, 15, 10, 0);
+    chart_fit (&f->chart, 5, false);
+    place (f);
+    const Traced traced = trace (&f->chart, f->chart.hand.values);
+    if (f->chart.is_clipped)
+      continue;
+    n_lines += traced.n_lines;
+    g_assert_cmpint (traced.n_pieces, ==, 1);
+    g_assert_cmpfloat (traced.farthest, <, 0.02 + 2.0 / 256.0);
+    for (int i = 0; i < STUDY_STATIONS; i++)
+      g_assert_true (traced.is_passed[i]);
+  }
+  g_assert_cmpint (n_lines, <, N_QUANTITIES * STUDY_STATIONS / 4);
+}
+
+static void
+test_no_corner_is_cut (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  double values[STUDY_STATIONS];
+
+  load (f, QUANTITY_CAMBER, 0, 0, 0);
+  chart_fit (&f->chart, 5, false);
+  place (f);
+  for (int i = 0; i < STUDY_STATIONS; i++)
+    values[i] = f->chart.range.low + (i % 7 < 3 ? 0.1 : 0.3);
+  const Traced traced = trace (&f->chart, values);
+  g_assert_cmpint (traced.n_pieces, ==, 1);
+  g_assert_cmpfloat (traced.farthest, <, 0.02 + 2.0 / 256.0);
+}
+
 static void
 test_a_gap_breaks_the_line (Fixture *f, gconstpointer data)
 {
   (void) data;
   double values[STUDY_STATIONS];
-  int n;
 
   load (f, QUANTITY_CAMBER, 0, 0, 0);
   chart_fit (&f->chart, 5, false);
   place (f);
-  /* 160 steps over 320 pixels: stations 40 … 49 stand at 130 … 148 */
   memcpy (values, f->chart.hand.values, sizeof values);
-  g_assert_cmpint (count_pieces (&f->chart, values, 129.0, 149.0, &n), ==, 1);
-  g_assert_cmpint (n, >, 0);
+  g_assert_cmpint (trace (&f->chart, values).n_pieces, ==, 1);
 
   for (int i = 40; i < 50; i++)
     values[i] = NAN;
-  g_assert_cmpint (count_pieces (&f->chart, values, 129.0, 149.0, &n), ==, 2);
-  g_assert_cmpint (n, ==, 0);
+  const Traced traced = trace (&f->chart, values);
+  g_assert_cmpint (traced.n_pieces, ==, 2);
+  for (int i = 0; i < STUDY_STATIONS; i++)
+    g_assert_true (traced.is_passed[i] == (i < 40 || i >= 50));
 }
 
 static void
@@ -220,14 +282,13 @@ test_a_jump_through_infinity_breaks_the_line (Fixture *f, gconstpointer data)
 {
   (void) data;
   double values[STUDY_STATIONS];
-  int n;
 
   load (f, QUANTITY_CAMBER, 0, 0, 0);
   chart_fit (&f->chart, 5, false);
   place (f);
   for (int i = 0; i < STUDY_STATIONS; i++)
     values[i] = 30.0 / (80.5 - i);
-  g_assert_cmpint (count_pieces (&f->chart, values, 0.0, 1.0, &n), ==, 2);
+  g_assert_cmpint (trace (&f->chart, values).n_pieces, ==, 2);
 }
 
 /* Its swing arm is infinite near 70 mm of bump; most of its length lies near 3 m. */
@@ -386,6 +447,8 @@ main (int argc, char **argv)
   ADD ("every-curve-knows-where-it-stands", test_every_curve_knows_where_it_stands);
   ADD ("names-at-the-ends-do-not-touch", test_names_at_the_ends_do_not_touch);
   ADD ("hidden-setups-are-not-drawn", test_hidden_setups_are_not_drawn);
+  ADD ("few-lines-pass-every-station", test_few_lines_pass_every_station);
+  ADD ("no-corner-is-cut", test_no_corner_is_cut);
   ADD ("a-gap-breaks-the-line", test_a_gap_breaks_the_line);
   ADD ("a-jump-through-infinity-breaks-the-line",
        test_a_jump_through_infinity_breaks_the_line);
