@@ -82,7 +82,7 @@ class Glossaries(unittest.TestCase):
                 ('_Camber', '_Sturz', False), ('_Camber', '_Neigung', True),
                 ('Camber bolts', 'Schrauben', False), ('Camber-bolt', 'Sturz', True),
                 ('cambered', 'gewölbt', False), ('camber=-2.5', 'camber=-2.5', False)):
-            message = Message('', original, '', [said], False, ['src/model/car.c'])
+            message = Message('', original, '', [said], False, ['src/model/car/car.c'])
             self.assertEqual(bool(list(deviations(held, [message]))), is_wrong, original)
 
 

@@ -2,8 +2,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The rules of the repository that a compiler cannot check.
 
-Layers include only what lies below them, files carry their licence and stay short,
-names say the thing, and the list of files to translate is complete.
+Layers and their folders include only what lies below them, files carry their licence
+and stay short, names say the thing, and the list of files to translate is complete.
 """
 import os
 import re
@@ -36,6 +36,7 @@ FORBIDDEN_LIBRARY = {
 
 SPDX = '/* SPDX-License-Identifier: GPL-3.0-or-later */'
 MOST_LINES = 600
+MOST_FILES = 50  # of C in one folder
 VAGUE_NAMES = {'util', 'utils', 'common', 'helper', 'helpers', 'misc'}
 LEFTOVER = re.compile(r'\b(TODO|FIXME|XXX)\b')
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.MULTILINE)
@@ -84,6 +85,47 @@ def check_includes():
             problem = problem_of_include(layer, bracket, name)
             if problem:
                 yield f'{short(path)}: includes {name}: {problem}'
+
+
+def folders_of(layer):
+    """The folders of a layer, in the order in which they may include one another."""
+    listing = re.search(r'_folders = \[(.*?)\]', text_of(ROOT / 'src' / layer / 'meson.build'),
+                        re.DOTALL)
+    return re.findall(r"'([^']+)'", listing[1]) if listing else []
+
+
+def check_folders():
+    for layer in LAYERS:
+        folders = folders_of(layer)
+        for path in filter(is_c, files_below(f'src/{layer}')):
+            parts = path.relative_to(ROOT / 'src' / layer).parts
+            folder = parts[0] if len(parts) > 1 else None
+            if folder is not None and folder not in folders:
+                yield f'{short(path)}: {folder} is not listed in src/{layer}/meson.build'
+                continue
+            for _, name in INCLUDE.findall(text_of(path)):
+                problem = problem_of_folder(layer, folders, folder, name.split('/'))
+                if problem:
+                    yield f'{short(path)}: includes {name}: {problem}'
+
+
+def problem_of_folder(layer, folders, folder, parts):
+    if parts[0] != layer or folder is None:
+        return None
+    if len(parts) == 2:
+        return f'what lies in {layer}/ itself is above its folders'
+    if parts[1] in folders[:folders.index(folder) + 1]:
+        return None
+    return f'{parts[1]} is listed after {folder} in src/{layer}/meson.build'
+
+
+def check_folder_sizes():
+    for layer in LAYERS:
+        for folder in [ROOT / 'src' / layer, *(ROOT / 'src' / layer).glob('*/')]:
+            n_files = sum(1 for path in folder.glob('*') if is_c(path))
+            if n_files > MOST_FILES:
+                yield (f'{short(folder)}: {n_files} files, {MOST_FILES} at most; '
+                       'split it by subject')
 
 
 def problem_of_include(layer, bracket, name):
@@ -163,8 +205,8 @@ def check_files_to_translate():
             yield f'po/POTFILES: lacks {short(path)}, which has text to translate'
 
 
-CHECKS = (check_top_level, check_includes, check_headings, check_sizes, check_names,
-          check_leftovers, check_languages, check_files_to_translate)
+CHECKS = (check_top_level, check_includes, check_folders, check_folder_sizes,
+          check_headings, check_sizes, check_names, check_leftovers, check_languages, check_files_to_translate)
 
 
 def main():

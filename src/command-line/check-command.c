@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command-line/command-line.h"
-#include "model/misread-figure.h"
-#include "model/plausibility.h"
-#include "model/spring-verdict.h"
+#include "model/advice/misread-figure.h"
+#include "model/advice/plausibility.h"
+#include "model/load/spring-verdict.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>

@@ -2,9 +2,9 @@
 #include "command-line/choose-aims.h"
 
 #include "command-line/command-line.h"
-#include "model/aim.h"
-#include "model/car-json.h"
-#include "model/near-word.h"
+#include "model/car/aim.h"
+#include "model/car/car-json.h"
+#include "model/words/near-word.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

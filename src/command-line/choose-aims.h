@@ -4,7 +4,7 @@
 
 #pragma once
 
-#include "model/car.h"
+#include "model/car/car.h"
 
 /* "camber=-2.7:-2.3@2": the targets named take the place of the car's own. NULL names
  * none and keeps those of the car; without any there is nothing to choose by. */

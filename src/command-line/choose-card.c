@@ -3,7 +3,7 @@
 
 #include "command-line/choose-command.h"
 #include "command-line/plot-choice.h"
-#include "drawing/fitting-card.h"
+#include "drawing/card/fitting-card.h"
 
 static int
 write_card (const ChooseCard *wanted)

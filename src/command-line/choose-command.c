@@ -3,7 +3,7 @@
 
 #include "command-line/choose-aims.h"
 #include "command-line/choose-plates.h"
-#include "model/choice-table.h"
+#include "model/choice/choice-table.h"
 
 #include <glib/gi18n-lib.h>
 

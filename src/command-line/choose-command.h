@@ -4,7 +4,7 @@
 #pragma once
 
 #include "command-line/command-line.h"
-#include "model/choice.h"
+#include "model/choice/choice.h"
 
 /* What is known when the card of an answer is to be written. */
 typedef struct {

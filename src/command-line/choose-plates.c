@@ -2,8 +2,8 @@
 #include "command-line/choose-plates.h"
 
 #include "command-line/command-line.h"
-#include "model/plate-json.h"
-#include "model/plate-library.h"
+#include "model/plate/plate-json.h"
+#include "model/plate/plate-library.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -44,7 +44,7 @@ choose_plates_add (ChoosePlates *plates, const char *file)
     return TRUE;
   }
   /* GIO names the file itself. */
-  if (error->domain == CAR_ERROR)
+  if (error->domain == FILE_REFUSAL)
     command_line_say ("%s: %s", file, error->message);
   else
     command_line_say ("%s", error->message);

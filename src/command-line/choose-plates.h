@@ -3,7 +3,7 @@
 
 #pragma once
 
-#include "model/plate.h"
+#include "model/plate/plate.h"
 
 typedef struct {
   GPtrArray *plates; /* of Plate */

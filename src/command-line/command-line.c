@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command-line/command-line.h"
-#include "model/car-json.h"
+#include "model/car/car-json.h"
 
 #include <errno.h>
 #include <glib/gi18n-lib.h>
@@ -147,7 +147,7 @@ command_line_load (const char *file)
     return car;
   g_autofree char *shown = g_filename_display_name (file);
   /* GIO names the file itself. */
-  if (error->domain == CAR_ERROR)
+  if (error->domain == FILE_REFUSAL)
     command_line_say ("%s: %s", shown, error->message);
   else
     command_line_say ("%s", error->message);

@@ -4,10 +4,10 @@
 
 #pragma once
 
-#include "model/car.h"
-#include "model/load-case.h"
-#include "model/table-format.h"
-#include "model/travel-table.h"
+#include "model/car/car.h"
+#include "model/load/load-case.h"
+#include "model/study/travel-table.h"
+#include "model/words/table-format.h"
 
 typedef enum {
   EXIT_DONE = 0,

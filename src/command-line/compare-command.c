@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command-line/command-line.h"
-#include "model/compare.h"
+#include "model/study/compare.h"
 
 #include <glib/gi18n-lib.h>
 

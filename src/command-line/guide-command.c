@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command-line/plot-choice.h"
-#include "drawing/guide.h"
+#include "drawing/guide/guide.h"
 
 #include <glib/gi18n-lib.h>
 

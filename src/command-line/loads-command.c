@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command-line/command-line.h"
-#include "model/joint-table.h"
+#include "model/load/joint-table.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

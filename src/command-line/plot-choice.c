@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command-line/plot-choice.h"
 
-#include "model/quantity-info.h"
+#include "model/study/quantity-info.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -5,8 +5,8 @@
 #pragma once
 
 #include "command-line/command-line.h"
-#include "drawing/export.h"
-#include "drawing/paper.h"
+#include "drawing/export/export.h"
+#include "drawing/pen/paper.h"
 
 /* The place of @name among @words, 0 for NULL; or -1. */
 int plot_choose_word (const char *option, const char *name, const char *const words[]);

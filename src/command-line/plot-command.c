@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command-line/plot-choice.h"
-#include "drawing/card.h"
-#include "model/spring-verdict.h"
+#include "drawing/card/card.h"
+#include "model/load/spring-verdict.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -1,9 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command-line/command-line.h"
-#include "model/json-write.h"
-#include "model/number-text.h"
-#include "model/quantity-info.h"
-#include "model/restore.h"
+#include "model/advice/restore.h"
+#include "model/json/json-write.h"
+#include "model/study/quantity-info.h"
+#include "model/words/number-text.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

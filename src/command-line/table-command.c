@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "command-line/command-line.h"
-#include "model/travel-gap.h"
-#include "model/travel-table.h"
+#include "model/study/travel-gap.h"
+#include "model/study/travel-table.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/about.h"
 #include "window/application.h"
-#include "window/escape-key.h"
+#include "window/dialog/escape-key.h"
 
 #include <glib/gi18n-lib.h>
 

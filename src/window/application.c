@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/application.h"
-#include "model/data-path.h"
-#include "model/plate-library.h"
+#include "model/file/data-path.h"
+#include "model/plate/plate-library.h"
 #include "window/about.h"
-#include "window/dark.h"
-#include "window/kept-settings.h"
+#include "window/canvas/dark.h"
+#include "window/settings/kept-settings.h"
+#include "window/settings/units.h"
 #include "window/units-window.h"
-#include "window/units.h"
 #include "window/window.h"
 
 #include <glib/gi18n-lib.h>

@@ -3,9 +3,9 @@
 
 #pragma once
 
-#include <gtk/gtk.h>
+#include "window/settings/application-id.h"
 
-#define SW_APPLICATION_ID "org.strutwright.Strutwright"
+#include <gtk/gtk.h>
 
 #define SW_TYPE_APPLICATION (sw_application_get_type ())
 G_DECLARE_FINAL_TYPE (SwApplication, sw_application, SW, APPLICATION, GtkApplication)

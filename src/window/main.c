@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/application.h"
-#include "window/kept-settings.h"
+#include "window/settings/kept-settings.h"
 
 #include <glib/gi18n-lib.h>
 #include <locale.h>

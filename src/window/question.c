@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/question.h"
-#include "window/answers-view.h"
-#include "window/board-view.h"
-#include "window/curve-picker.h"
-#include "window/loads-panel.h"
-#include "window/loads-view.h"
-#include "window/lowering-view.h"
-#include "window/mount-view-page.h"
-#include "window/springs-panel.h"
-#include "window/springs-view.h"
+#include "window/curves/board-view.h"
+#include "window/curves/curve-picker.h"
+#include "window/curves/lowering-view.h"
+#include "window/loads/loads-panel.h"
+#include "window/loads/loads-view.h"
+#include "window/mount/answers-view.h"
+#include "window/mount/mount-view-page.h"
+#include "window/springs/springs-panel.h"
+#include "window/springs/springs-view.h"
 
 #include <glib/gi18n-lib.h>
 

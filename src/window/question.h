@@ -4,8 +4,8 @@
 
 #pragma once
 
-#include "drawing/card.h"
-#include "window/bench.h"
+#include "drawing/card/card.h"
+#include "window/bench/bench.h"
 
 #include <gtk/gtk.h>
 

@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/table-file.h"
-#include "window/chooser.h"
-#include "window/loader.h"
+#include "window/bench/chooser.h"
+#include "window/bench/loader.h"
 
-#include "model/choice-table.h"
-#include "model/file-replace.h"
-#include "model/joint-table.h"
-#include "model/spring-table.h"
-#include "model/travel-gap.h"
-#include "model/travel-table.h"
+#include "model/choice/choice-table.h"
+#include "model/file/file-replace.h"
+#include "model/load/joint-table.h"
+#include "model/load/spring-table.h"
+#include "model/study/travel-gap.h"
+#include "model/study/travel-table.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -4,7 +4,7 @@
 
 #pragma once
 
-#include "window/bench.h"
+#include "window/bench/bench.h"
 
 #include <gtk/gtk.h>
 

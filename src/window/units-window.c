@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/units-window.h"
-#include "window/escape-key.h"
-#include "window/unit-spin.h"
-#include "window/units.h"
+#include "window/dialog/escape-key.h"
+#include "window/entry/unit-spin.h"
+#include "window/settings/units.h"
 
 #include <glib/gi18n-lib.h>
 

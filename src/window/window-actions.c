@@ -1,17 +1,17 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "window/curve-window.h"
-#include "window/export-window.h"
-#include "window/guide-window.h"
-#include "window/lecture-window.h"
-#include "window/measure-window.h"
-#include "window/quantity-window.h"
+#include "window/curves/curve-window.h"
+#include "window/curves/lecture-window.h"
+#include "window/curves/quantity-window.h"
+#include "window/measure/measure-window.h"
+#include "window/paper/export-window.h"
+#include "window/paper/guide-window.h"
+#include "window/paper/report-window.h"
 #include "window/question.h"
-#include "window/report-window.h"
-#include "window/restore-window.h"
+#include "window/setups/restore-window.h"
 #include "window/table-file.h"
 #include "window/window-private.h"
 
-#include "model/quantity-info.h"
+#include "model/study/quantity-info.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "window/dialog-answer.h"
-#include "window/kept-settings.h"
-#include "window/measure-window.h"
+#include "window/dialog/dialog-answer.h"
+#include "window/measure/measure-window.h"
+#include "window/settings/kept-settings.h"
 #include "window/window-private.h"
 
 #include <glib/gi18n-lib.h>

@@ -6,9 +6,9 @@
 
 #pragma once
 
-#include "model/recovery.h"
-#include "window/numbers-view.h"
-#include "window/sheet-view.h"
+#include "model/document/recovery.h"
+#include "window/curves/numbers-view.h"
+#include "window/sheet/sheet-view.h"
 #include "window/window.h"
 
 struct _SwWindow {

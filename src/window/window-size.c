@@ -2,7 +2,7 @@
 /* A new window is as large as the one that was closed last; its parts stand as they fit.
  */
 
-#include "window/kept-settings.h"
+#include "window/settings/kept-settings.h"
 #include "window/window-private.h"
 
 #define HANDLE 5 /* pixels, between the panes */

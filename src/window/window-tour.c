@@ -2,8 +2,8 @@
 /* Five steps round the window, in a bar above it that stands in nobody's way: what a step
  * is about has an outline and stays in use meanwhile. */
 
-#include "window/kept-settings.h"
-#include "window/scroll-to.h"
+#include "window/layout/scroll-to.h"
+#include "window/settings/kept-settings.h"
 #include "window/window-private.h"
 
 #include <glib/gi18n-lib.h>

@@ -1,16 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "window/left-to-right.h"
-#include "window/menus.h"
-#include "window/plate-window.h"
+#include "window/dialog/menus.h"
+#include "window/entry/left-to-right.h"
+#include "window/layout/wrap-row.h"
+#include "window/mount/plate-window.h"
 #include "window/question.h"
-#include "window/setup-panel.h"
+#include "window/setups/setup-panel.h"
 #include "window/window-private.h"
-#include "window/wrap-row.h"
 
-#include "model/car-json.h"
-#include "model/plate-library.h"
-#include "model/setup-title.h"
-#include "model/unit.h"
+#include "model/car/car-json.h"
+#include "model/plate/plate-library.h"
+#include "model/study/setup-title.h"
+#include "model/words/unit.h"
 
 #include <glib/gi18n-lib.h>
 

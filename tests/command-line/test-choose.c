@@ -3,9 +3,9 @@
 #include "car-fixture.h"
 #include "program-run.h"
 
-#include "model/choice-table.h"
-#include "model/json-strict.h"
-#include "model/plate-json.h"
+#include "model/choice/choice-table.h"
+#include "model/json/json-strict.h"
+#include "model/plate/plate-json.h"
 
 #include <glib/gstdio.h>
 #include <math.h>

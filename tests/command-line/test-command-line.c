@@ -4,7 +4,7 @@
 #include "hard-places.h"
 #include "program-run.h"
 
-#include "model/file-replace.h"
+#include "model/file/file-replace.h"
 
 #include <glib/gstdio.h>
 #include <string.h>

@@ -5,8 +5,8 @@
 #include "car-fixture.h"
 #include "program-run.h"
 
-#include "model/car-json.h"
-#include "model/json-strict.h"
+#include "model/car/car-json.h"
+#include "model/json/json-strict.h"
 
 #include <math.h>
 #include <string.h>

@@ -56,7 +56,7 @@ def sections(text, request):
 
 def numbers_read_by(pattern):
     """Members with a unit in their name, as the sources that read them have it."""
-    sources = sorted((ROOT / 'src/model').glob(pattern))
+    sources = sorted((ROOT / 'src/model').rglob(pattern))
     assert sources, pattern
     return {name for path in sources for name in NUMBER.findall(path.read_text())}
 

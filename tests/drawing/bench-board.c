@@ -6,7 +6,7 @@
 
 #include "frame-times.h"
 
-#include "drawing/board.h"
+#include "drawing/board/board.h"
 #include "example-study.h"
 
 #include <stdio.h>

@@ -7,8 +7,8 @@
 
 #include "frame-times.h"
 
-#include "drawing/loads-board.h"
-#include "drawing/sheet.h"
+#include "drawing/loads/loads-board.h"
+#include "drawing/sheet/sheet.h"
 #include "loaded-car.h"
 
 #include <stdio.h>

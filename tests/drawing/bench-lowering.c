@@ -6,8 +6,8 @@
 
 #include "frame-times.h"
 
-#include "drawing/construction-story.h"
-#include "drawing/lowering.h"
+#include "drawing/board/lowering.h"
+#include "drawing/sheet/construction-story.h"
 #include "example-study.h"
 
 #include <stdio.h>

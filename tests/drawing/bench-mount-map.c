@@ -7,7 +7,7 @@
 
 #include "frame-times.h"
 
-#include "drawing/mount-map.h"
+#include "drawing/mount-map/mount-map.h"
 #include "example-study.h"
 
 #include <stdio.h>

@@ -2,7 +2,7 @@
 /* How long the sheet takes to draw on a software surface while the upper mount moves.
  * Prints and never fails on time. */
 
-#include "drawing/sheet.h"
+#include "drawing/sheet/sheet.h"
 #include "set-m.h"
 
 #include <stdio.h>

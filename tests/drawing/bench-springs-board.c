@@ -6,7 +6,7 @@
 
 #include "frame-times.h"
 
-#include "drawing/springs-board.h"
+#include "drawing/springs/springs-board.h"
 #include "sprung-car.h"
 
 #include <stdio.h>

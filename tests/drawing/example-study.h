@@ -3,7 +3,7 @@
 
 #pragma once
 
-#include "model/study.h"
+#include "model/study/study.h"
 
 static inline Car *
 example_car (void)

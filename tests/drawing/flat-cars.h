@@ -3,7 +3,7 @@
 
 #pragma once
 
-#include "model/car.h"
+#include "model/car/car.h"
 
 static inline Car *
 flat_car (const Vec3 points[N_POINTS])

@@ -3,7 +3,7 @@
 
 #pragma once
 
-#include "model/load-study.h"
+#include "model/load/load-study.h"
 #include "sprung-car.h"
 
 typedef struct {

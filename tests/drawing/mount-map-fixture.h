@@ -5,7 +5,7 @@
 
 #include "drawn-texts.h"
 
-#include "drawing/mount-map.h"
+#include "drawing/mount-map/mount-map.h"
 #include "set-m.h"
 
 typedef struct {

@@ -4,7 +4,7 @@
 
 #pragma once
 
-#include "model/car.h"
+#include "model/car/car.h"
 
 static inline Car *
 set_m_car (void)

@@ -4,7 +4,7 @@
 #pragma once
 
 #include "example-study.h"
-#include "model/spring-study.h"
+#include "model/spring/spring-study.h"
 
 /* The first, and the car's own: a torsion bar with stop, gas and anti-roll bar. */
 enum {

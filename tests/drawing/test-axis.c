@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/axis.h"
+#include "drawing/pen/axis.h"
 
 #include <glib.h>
 #include <locale.h>

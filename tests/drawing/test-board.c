@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/board.h"
+#include "drawing/board/board.h"
 #include "example-study.h"
 
 #include <string.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/chart.h"
+#include "drawing/chart/chart.h"
 #include "example-study.h"
 
 static const Frame plot = { 50.0, 20.0, 320.0, 100.0 };

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/construction-story.h"
+#include "drawing/sheet/construction-story.h"
 #include "flat-cars.h"
 #include "set-m.h"
 #include "svg-numbers.h"

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/curve-labels.h"
+#include "drawing/chart/curve-labels.h"
 
 #include <glib.h>
 #include <math.h>

@@ -2,17 +2,17 @@
 /* Every board, page and card in inches, pounds and minutes: no text that is drawn has a
  * metric unit in it, but those that unit.h says stay metric. */
 
-#include "drawing/card.h"
-#include "drawing/construction-story.h"
-#include "drawing/fitting-card.h"
-#include "drawing/number-table.h"
-#include "drawing/report.h"
+#include "drawing/card/card.h"
+#include "drawing/card/fitting-card.h"
+#include "drawing/chart/number-table.h"
+#include "drawing/report/report.h"
+#include "drawing/sheet/construction-story.h"
 #include "drawn-texts.h"
-#include "model/car-json.h"
-#include "model/load-study.h"
-#include "model/plate-json.h"
-#include "model/plausibility.h"
-#include "model/spring-verdict.h"
+#include "model/advice/plausibility.h"
+#include "model/car/car-json.h"
+#include "model/load/load-study.h"
+#include "model/load/spring-verdict.h"
+#include "model/plate/plate-json.h"
 
 #include <cairo-pdf.h>
 #include <glib/gstdio.h>

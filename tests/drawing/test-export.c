@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "comma-locale.h"
-#include "drawing/export-file.h"
-#include "drawing/export-png.h"
+#include "drawing/export/export-file.h"
+#include "drawing/export/export-png.h"
 #include "example-study.h"
 #include "hard-places.h"
 #include "written-file.h"

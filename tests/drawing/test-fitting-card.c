@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/fitting-card.h"
+#include "drawing/card/fitting-card.h"
 
-#include "drawing/export.h"
+#include "drawing/export/export.h"
 #include "drawn-texts.h"
-#include "model/car-json.h"
-#include "model/plate-json.h"
+#include "model/car/car-json.h"
+#include "model/plate/plate-json.h"
 #include "written-file.h"
 
 #include <cairo-pdf.h>

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/export.h"
-#include "drawing/guide.h"
+#include "drawing/export/export.h"
+#include "drawing/guide/guide.h"
 #include "drawn-texts.h"
-#include "model/car-json.h"
-#include "model/point-sensitivity.h"
-#include "model/point-words.h"
+#include "model/car/car-json.h"
+#include "model/study/point-sensitivity.h"
+#include "model/words/point-words.h"
 #include "written-file.h"
 
 #include <glib/gstdio.h>

@@ -2,13 +2,13 @@
 /* No text of a drawing covers another or runs past the border, whatever its size, the
  * car, the setup and the length of the language's words. */
 
-#include "drawing/board.h"
-#include "drawing/lowering.h"
-#include "drawing/number-table.h"
-#include "drawing/sheet-layout.h"
-#include "drawing/sheet.h"
+#include "drawing/board/board.h"
+#include "drawing/board/lowering.h"
+#include "drawing/chart/number-table.h"
+#include "drawing/sheet/sheet-layout.h"
+#include "drawing/sheet/sheet.h"
 #include "drawn-texts.h"
-#include "model/car-json.h"
+#include "model/car/car-json.h"
 
 #include <string.h>
 

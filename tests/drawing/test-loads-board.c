@@ -2,11 +2,11 @@
 /* The board of loads: no text covers another or leaves the board, bars are as long as
  * their numbers, hits find their setups, and no figure stands without the caution. */
 
-#include "drawing/loads-board.h"
+#include "drawing/loads/loads-board.h"
 #include "drawn-texts.h"
 #include "loaded-car.h"
-#include "model/number-text.h"
-#include "model/spring-caution.h"
+#include "model/spring/spring-caution.h"
+#include "model/words/number-text.h"
 
 #include <stdlib.h>
 

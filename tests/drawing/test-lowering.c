@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/export.h"
-#include "drawing/lowering-words.h"
+#include "drawing/board/lowering-words.h"
+#include "drawing/export/export.h"
 #include "flat-cars.h"
 #include "set-m.h"
 #include "svg-numbers.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "drawn-texts.h"
-#include "model/quantity-info.h"
+#include "model/study/quantity-info.h"
 #include "mount-map-fixture.h"
 
 #include <pango/pangocairo.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/number-table.h"
+#include "drawing/chart/number-table.h"
 #include "example-study.h"
 
 static const Quantity rows[] = { QUANTITY_CAMBER, QUANTITY_TOE_IN, QUANTITY_CASTER,

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/plate-sketch.h"
+#include "drawing/mount-map/plate-sketch.h"
 
 #include <glib.h>
 #include <math.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/point-drag.h"
+#include "drawing/sheet/point-drag.h"
 #include "set-m.h"
 
 #define SIZE 900.0

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/point-sketch.h"
+#include "drawing/guide/point-sketch.h"
 
 #include <glib.h>
 #include <math.h>

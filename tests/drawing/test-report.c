@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/report.h"
+#include "drawing/report/report.h"
 
-#include "drawing/export.h"
+#include "drawing/export/export.h"
 #include "drawn-texts.h"
-#include "model/car-json.h"
-#include "model/compare.h"
-#include "model/measure-field.h"
-#include "model/quantity-info.h"
-#include "model/spring-size.h"
-#include "model/spring-verdict.h"
+#include "model/car/car-json.h"
+#include "model/load/spring-verdict.h"
+#include "model/spring/spring-size.h"
+#include "model/study/compare.h"
+#include "model/study/measure-field.h"
+#include "model/study/quantity-info.h"
 #include "written-file.h"
 
 #include <cairo-pdf.h>

@@ -3,11 +3,11 @@
  * stands beside it, points where the force does in each view, and its figure is the part
  * of the force that the view shows. No text covers another. */
 
-#include "drawing/sheet.h"
+#include "drawing/sheet/sheet.h"
 #include "drawn-texts.h"
 #include "loaded-car.h"
-#include "model/number-text.h"
-#include "model/spring-caution.h"
+#include "model/spring/spring-caution.h"
+#include "model/words/number-text.h"
 
 #include <stdlib.h>
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/sheet-layout.h"
-#include "drawing/sheet-parts.h"
-#include "drawing/sheet.h"
+#include "drawing/sheet/sheet-layout.h"
+#include "drawing/sheet/sheet-parts.h"
+#include "drawing/sheet/sheet.h"
 #include "set-m.h"
 
 #include <string.h>

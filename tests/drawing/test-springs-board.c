@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/export.h"
+#include "drawing/export/export.h"
 #include "drawn-texts.h"
 #include "sprung-car.h"
 

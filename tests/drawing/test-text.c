@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/text.h"
+#include "drawing/pen/text.h"
 
 #include <math.h>
 

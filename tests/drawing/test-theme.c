@@ -2,7 +2,7 @@
 /* Contrast by the formulas of WCAG 2.1, "relative luminance" and "contrast ratio"; 4.5:1
  * is its success criterion 1.4.3, 7:1 its 1.4.6, and 3:1, for lines, its 1.4.11. */
 
-#include "drawing/theme.h"
+#include "drawing/pen/theme.h"
 
 #include <glib.h>
 #include <math.h>

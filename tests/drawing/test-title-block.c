@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "drawing/title-block.h"
+#include "drawing/chart/title-block.h"
 #include "example-study.h"
 
 static void

@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the window draws beside its labels and no file has: every word is a message. */
 
-#include "drawing/construction-story.h"
-#include "drawing/number-table.h"
-#include "drawing/plate-sketch.h"
-#include "drawing/point-sketch.h"
-#include "drawing/sheet.h"
+#include "drawing/chart/number-table.h"
+#include "drawing/guide/point-sketch.h"
+#include "drawing/mount-map/plate-sketch.h"
+#include "drawing/sheet/construction-story.h"
+#include "drawing/sheet/sheet.h"
 #include "mount-map-fixture.h"
 
 #include <string.h>

@@ -3,16 +3,16 @@
  * command line asks of a car is asked. */
 #include "fuzz-target.h"
 
-#include "model/car-json.h"
-#include "model/choice.h"
-#include "model/compare.h"
-#include "model/joint-table.h"
-#include "model/load-study.h"
-#include "model/plausibility.h"
-#include "model/restore.h"
-#include "model/spring-table.h"
-#include "model/travel-gap.h"
-#include "model/travel-table.h"
+#include "model/advice/plausibility.h"
+#include "model/advice/restore.h"
+#include "model/car/car-json.h"
+#include "model/choice/choice.h"
+#include "model/load/joint-table.h"
+#include "model/load/load-study.h"
+#include "model/load/spring-table.h"
+#include "model/study/compare.h"
+#include "model/study/travel-gap.h"
+#include "model/study/travel-table.h"
 
 #include <math.h>
 #include <string.h>

@@ -3,9 +3,9 @@
  * be set, and fitted to a car. */
 #include "fuzz-target.h"
 
-#include "model/car-json.h"
-#include "model/choice.h"
-#include "model/plate-json.h"
+#include "model/car/car-json.h"
+#include "model/choice/choice.h"
+#include "model/plate/plate-json.h"
 
 #include <math.h>
 

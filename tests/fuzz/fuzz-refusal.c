@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "fuzz-target.h"
 
-#include "model/car-json.h"
+#include "model/car/car-json.h"
 
 guint64 fuzz_n_loaded;
 
@@ -9,7 +9,7 @@ void
 fuzz_check_refusal (GError *error)
 {
   g_assert_nonnull (error);
-  g_assert_true (error->domain == CAR_ERROR);
+  g_assert_true (error->domain == FILE_REFUSAL);
   g_assert_cmpstr (error->message, !=, "");
   g_assert_true (g_utf8_validate (error->message, -1, NULL));
   g_error_free (error);

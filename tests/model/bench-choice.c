@@ -4,8 +4,8 @@
  * fails on time. */
 #include "car-fixture.h"
 
-#include "model/choice.h"
-#include "model/plate-json.h"
+#include "model/choice/choice.h"
+#include "model/plate/plate-json.h"
 
 #include <stdio.h>
 #include <time.h>

@@ -5,7 +5,7 @@
 
 #include "check-data.h"
 
-#include "model/load-case.h"
+#include "model/load/load-case.h"
 
 #include <stdio.h>
 #include <time.h>

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "car-fixture.h"
 
-#include "model/car-json.h"
+#include "model/car/car-json.h"
 
 #include <glib/gstdio.h>
 

@@ -3,7 +3,7 @@
 
 #pragma once
 
-#include "model/car.h"
+#include "model/car/car.h"
 
 #include <gio/gio.h>
 

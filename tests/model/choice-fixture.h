@@ -5,7 +5,7 @@
 
 #include "random-corner.h"
 
-#include "model/choice.h"
+#include "model/choice/choice.h"
 
 /* A car of that corner with a baseline as measured and a second setup, lowered. */
 Car *choice_fixture_car (const MeasuredCorner *measured, double lowering, ToeMode toe);

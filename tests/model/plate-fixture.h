@@ -3,7 +3,7 @@
 
 #pragma once
 
-#include "model/plate.h"
+#include "model/plate/plate.h"
 
 /* Sound, of that kind (an eccentric with or without index), and all 53 bits in use. */
 Plate *fixture_random_plate (GRand *rand, PlateKind kind);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Reads lengths as people type them, one a line, and prints what each is in mm. */
 
-#include "model/typed-expression.h"
+#include "model/words/typed-expression.h"
 
 #include <locale.h>
 #include <stdio.h>

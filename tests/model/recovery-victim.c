@@ -5,8 +5,8 @@
 
 #include "car-fixture.h"
 
-#include "model/document.h"
-#include "model/recovery.h"
+#include "model/document/document.h"
+#include "model/document/recovery.h"
 
 #include <stdio.h>
 

@@ -5,7 +5,7 @@
 
 #include "random-corner.h"
 
-#include "model/spring-study.h"
+#include "model/spring/spring-study.h"
 
 /* With @measured as its corner, unsprung mass 0, one setup. */
 Car *fixture_car_of (const MeasuredCorner *measured);

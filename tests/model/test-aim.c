@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "model/choice-table.h"
+#include "model/choice/choice-table.h"
 
 #include <string.h>
 

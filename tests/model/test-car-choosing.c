@@ -4,8 +4,8 @@
 
 #include "car-fixture.h"
 
-#include "model/aim.h"
-#include "model/car-json.h"
+#include "model/car/aim.h"
+#include "model/car/car-json.h"
 
 #include <math.h>
 #include <string.h>
@@ -538,12 +538,12 @@ test_demo_cars_have_room_and_aims (void)
 }
 
 static void
-check_refused (Car *car, CarError code, const char *sentence)
+check_refused (Car *car, FileRefusal code, const char *sentence)
 {
   g_autoptr (GError) error = NULL;
 
   g_assert_false (car_check (car, &error));
-  g_assert_error (error, CAR_ERROR, (int) code);
+  g_assert_error (error, FILE_REFUSAL, (int) code);
   g_assert_cmpstr (error->message, ==, sentence);
 }
 
@@ -557,19 +557,19 @@ test_a_draft_is_checked_in_words (void)
   g_assert_no_error (error);
 
   car->points[POINT_BALL_JOINT].y = NAN;
-  check_refused (car, CAR_ERROR_TYPE, "corner.ball_joint[1] must be a number.");
+  check_refused (car, FILE_REFUSAL_TYPE, "corner.ball_joint[1] must be a number.");
   car->points[POINT_BALL_JOINT].y = 652.0;
   car->strut.tube_top_mm = INFINITY;
-  check_refused (car, CAR_ERROR_TYPE, "strut.tube_top_mm must be a number.");
+  check_refused (car, FILE_REFUSAL_TYPE, "strut.tube_top_mm must be a number.");
   car->strut.tube_top_mm = 330.0;
   car->right.points[POINT_UPPER_MOUNT].z = 100.0;
-  check_refused (car, CAR_ERROR_GEOMETRY,
+  check_refused (car, FILE_REFUSAL_GEOMETRY,
                  "right.corner.upper_mount must lie above right.corner.strut_foot and "
                  "right.corner.ball_joint.");
   car->right.has_points = FALSE;
   g_assert_true (car_check (car, &error));
   g_array_index (car->targets, CarTarget, 0).least = NAN;
-  check_refused (car, CAR_ERROR_TYPE, "targets[0].least must be a number.");
+  check_refused (car, FILE_REFUSAL_TYPE, "targets[0].least must be a number.");
 }
 
 static void
@@ -577,7 +577,7 @@ test_an_empty_car_is_no_car (void)
 {
   g_autoptr (Car) car = car_new ();
 
-  check_refused (car, CAR_ERROR_NUMBER,
+  check_refused (car, FILE_REFUSAL_NUMBER,
                  "tyre.loaded_radius_mm is 0, but must be above 0 and not above 2000.");
 }
 

@@ -2,8 +2,8 @@
 #include "car-fixture.h"
 #include "comma-locale.h"
 
-#include "model/car-json.h"
-#include "model/json-write.h"
+#include "model/car/car-json.h"
+#include "model/json/json-write.h"
 
 #include <math.h>
 #include <string.h>
@@ -418,7 +418,7 @@ test_a_file_over_4_mib_is_too_large (void)
   GString *large = g_string_new (text);
   g_autoptr (GError) error = NULL;
 
-  while (large->len < CAR_FILE_MOST_BYTES)
+  while (large->len < FILE_MOST_BYTES)
     g_string_append_c (large, ' ');
   g_assert_true (g_file_set_contents (path, large->str, (gssize) large->len, NULL));
   g_autoptr (Car) just = car_load (file, &error);
@@ -427,7 +427,7 @@ test_a_file_over_4_mib_is_too_large (void)
   g_string_append_c (large, ' ');
   g_assert_true (g_file_set_contents (path, large->str, (gssize) large->len, NULL));
   g_assert_null (car_load (file, &error));
-  g_assert_error (error, CAR_ERROR, CAR_ERROR_TOO_LARGE);
+  g_assert_error (error, FILE_REFUSAL, FILE_REFUSAL_TOO_LARGE);
   g_assert_cmpstr (error->message, ==, "The file is larger than 4 MiB.");
   g_string_free (large, TRUE);
   fixture_folder_remove (g_steal_pointer (&folder));
@@ -440,7 +440,7 @@ test_a_hundred_thousand_brackets_are_refused (void)
   g_autoptr (GError) error = NULL;
 
   g_assert_null (car_from_json (text, 100000, &error));
-  g_assert_error (error, CAR_ERROR, CAR_ERROR_TOO_LARGE);
+  g_assert_error (error, FILE_REFUSAL, FILE_REFUSAL_TOO_LARGE);
 }
 
 static void
@@ -460,7 +460,7 @@ test_five_hundred_setups_and_no_more (void)
   const CarSetup copy = car_setup_copy (car_setup (car, 0));
   g_array_append_val (car->setups, copy);
   g_assert_false (car_check (car, &error));
-  g_assert_error (error, CAR_ERROR, CAR_ERROR_TOO_LARGE);
+  g_assert_error (error, FILE_REFUSAL, FILE_REFUSAL_TOO_LARGE);
   g_assert_cmpstr (error->message, ==, "setups has more than 500 entries.");
 }
 

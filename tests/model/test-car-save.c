@@ -3,8 +3,8 @@
 #include "car-fixture.h"
 #include "hard-places.h"
 
-#include "model/car-json.h"
-#include "model/file-replace.h"
+#include "model/car/car-json.h"
+#include "model/file/file-replace.h"
 
 #include <glib/gstdio.h>
 #include <math.h>
@@ -335,7 +335,7 @@ test_a_car_that_could_not_be_opened_is_not_saved (Fixture *f, gconstpointer data
 
   f->new->loaded_radius_mm = NAN;
   g_assert_false (car_save (f->new, f->file, &error));
-  g_assert_error (error, CAR_ERROR, CAR_ERROR_TYPE);
+  g_assert_error (error, FILE_REFUSAL, FILE_REFUSAL_TYPE);
   g_assert_cmpstr (error->message, ==,
                    "The car was not saved, as it could not be opened again: "
                    "tyre.loaded_radius_mm must be a number.");

@@ -4,8 +4,8 @@
 #include "car-fixture.h"
 #include "comma-locale.h"
 
-#include "model/car-json.h"
-#include "model/spring-study.h"
+#include "model/car/car-json.h"
+#include "model/spring/spring-study.h"
 
 #include <math.h>
 #include <string.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "model/choice-least-distance.h"
+#include "model/choice/choice-least-distance.h"
 
 #include <math.h>
 

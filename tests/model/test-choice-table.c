@@ -3,10 +3,10 @@
 #include "comma-locale.h"
 #include "plate-fixture.h"
 
-#include "model/choice-table.h"
-#include "model/json-strict.h"
-#include "model/plate-json.h"
-#include "model/terminal-text.h"
+#include "model/choice/choice-table.h"
+#include "model/json/json-strict.h"
+#include "model/plate/plate-json.h"
+#include "model/words/terminal-text.h"
 
 #include <math.h>
 #include <string.h>

@@ -3,7 +3,7 @@
 #include "check-data.h"
 #include "random-corner.h"
 
-#include "model/choice-travel.h"
+#include "model/choice/choice-travel.h"
 
 #include <math.h>
 

@@ -4,7 +4,7 @@
 #include "choice-fixture.h"
 #include "comma-locale.h"
 
-#include "model/number-text.h"
+#include "model/words/number-text.h"
 
 #include <math.h>
 

@@ -2,10 +2,10 @@
 #include "car-fixture.h"
 #include "comma-locale.h"
 
-#include "model/compare.h"
-#include "model/json-strict.h"
-#include "model/quantity-info.h"
-#include "model/terminal-text.h"
+#include "model/json/json-strict.h"
+#include "model/study/compare.h"
+#include "model/study/quantity-info.h"
+#include "model/words/terminal-text.h"
 
 #include <math.h>
 #include <string.h>

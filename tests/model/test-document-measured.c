@@ -4,9 +4,9 @@
 
 #include "car-fixture.h"
 
-#include "model/aim.h"
-#include "model/car-json.h"
-#include "model/document.h"
+#include "model/car/aim.h"
+#include "model/car/car-json.h"
+#include "model/document/document.h"
 
 #include <math.h>
 
@@ -180,7 +180,7 @@ test_a_draft_that_would_not_load_is_refused (Fixture *f, gconstpointer data)
 
   draft->points[POINT_BALL_JOINT] = draft->points[POINT_STRUT_FOOT];
   g_assert_false (sw_document_set_measured (f->document, draft, "Measure", &error));
-  g_assert_error (error, CAR_ERROR, CAR_ERROR_GEOMETRY);
+  g_assert_error (error, FILE_REFUSAL, FILE_REFUSAL_GEOMETRY);
   g_assert_cmpstr (error->message, ==,
                    "corner.ball_joint and corner.strut_foot are the same place.");
   g_assert_true (car_equal (car_now (f), f->first));

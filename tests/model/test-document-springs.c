@@ -3,8 +3,8 @@
 
 #include "car-fixture.h"
 
-#include "model/car-json.h"
-#include "model/document.h"
+#include "model/car/car-json.h"
+#include "model/document/document.h"
 
 #include <math.h>
 #include <string.h>

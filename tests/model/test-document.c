@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "car-fixture.h"
 
-#include "model/document.h"
-#include "model/history.h"
+#include "model/document/document.h"
+#include "model/document/history.h"
 
 #include <glib/gstdio.h>
 

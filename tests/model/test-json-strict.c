@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "model/car-json.h"
-#include "model/json-strict.h"
+#include "model/car/car-json.h"
+#include "model/json/json-strict.h"
 
 #include <math.h>
 #include <string.h>
@@ -120,7 +120,7 @@ test_what_the_standard_forbids (void)
 
     g_test_message ("%s", shown);
     g_assert_null (json_strict_parse (texts[i], strlen (texts[i]), &error));
-    g_assert_error (error, CAR_ERROR, CAR_ERROR_SYNTAX);
+    g_assert_error (error, FILE_REFUSAL, FILE_REFUSAL_SYNTAX);
     g_assert_true (g_str_has_suffix (error->message, "."));
   }
 }
@@ -136,7 +136,7 @@ test_no_cut_reads_past_the_end (void)
     g_autoptr (GError) error = NULL;
 
     g_assert_null (json_strict_parse (cut, n, &error));
-    g_assert_error (error, CAR_ERROR, CAR_ERROR_SYNTAX);
+    g_assert_error (error, FILE_REFUSAL, FILE_REFUSAL_SYNTAX);
   }
 }
 
@@ -167,29 +167,29 @@ test_members_keep_their_order (void)
 }
 
 static void
-check_refusal (const char *text, CarError code, const char *sentence)
+check_refusal (const char *text, FileRefusal code, const char *sentence)
 {
   g_autoptr (GError) error = NULL;
 
   g_assert_null (json_strict_parse (text, strlen (text), &error));
-  g_assert_error (error, CAR_ERROR, (int) code);
+  g_assert_error (error, FILE_REFUSAL, (int) code);
   g_assert_cmpstr (error->message, ==, sentence);
 }
 
 static void
 test_refusals_name_their_place (void)
 {
-  check_refusal ("{\n  \"é\": ?}", CAR_ERROR_SYNTAX,
+  check_refusal ("{\n  \"é\": ?}", FILE_REFUSAL_SYNTAX,
                  "Line 2, column 8: A value is expected.");
-  check_refusal ("{\"a\": [{\"b\": 1, \"b\": 1}]}", CAR_ERROR_SYNTAX,
+  check_refusal ("{\"a\": [{\"b\": 1, \"b\": 1}]}", FILE_REFUSAL_SYNTAX,
                  "a[0].b appears twice.");
-  check_refusal ("[[1, 1e999]]", CAR_ERROR_NUMBER, "[0][1] is too large a number.");
-  check_refusal ("1e999", CAR_ERROR_NUMBER, "The only value is too large a number.");
-  check_refusal ("{\"a\\nb\": 1e999}", CAR_ERROR_NUMBER, "a?b is too large a number.");
-  check_refusal ("{\"a\": 1e999, \"b\": 2}", CAR_ERROR_NUMBER,
+  check_refusal ("[[1, 1e999]]", FILE_REFUSAL_NUMBER, "[0][1] is too large a number.");
+  check_refusal ("1e999", FILE_REFUSAL_NUMBER, "The only value is too large a number.");
+  check_refusal ("{\"a\\nb\": 1e999}", FILE_REFUSAL_NUMBER, "a?b is too large a number.");
+  check_refusal ("{\"a\": 1e999, \"b\": 2}", FILE_REFUSAL_NUMBER,
                  "a is too large a number.");
   check_refusal ("{\"0123456789012345678901234567890123456789x\": 1e999}",
-                 CAR_ERROR_NUMBER,
+                 FILE_REFUSAL_NUMBER,
                  "0123456789012345678901234567890123456789… is too large a number.");
 }
 
@@ -202,10 +202,10 @@ test_thirty_two_levels_and_no_more (void)
     g_autoptr (GError) error = NULL;
     g_autoptr (JsonNode) node = json_strict_parse (text, 2 * depth, &error);
 
-    if (depth <= CAR_FILE_DEEPEST)
+    if (depth <= FILE_DEEPEST)
       g_assert_no_error (error);
     else
-      g_assert_error (error, CAR_ERROR, CAR_ERROR_TOO_LARGE);
+      g_assert_error (error, FILE_REFUSAL, FILE_REFUSAL_TOO_LARGE);
   }
 }
 
@@ -226,7 +226,7 @@ test_names_that_collide_are_soon_refused (void)
   g_autoptr (GTimer) timer = g_timer_new ();
   g_assert_null (json_strict_parse (text->str, text->len, &error));
   g_assert_cmpfloat (g_timer_elapsed (timer, NULL), <, 10.0);
-  g_assert_error (error, CAR_ERROR, CAR_ERROR_TOO_LARGE);
+  g_assert_error (error, FILE_REFUSAL, FILE_REFUSAL_TOO_LARGE);
   g_assert_cmpstr (error->message, ==, "a.b has more than 1000 entries.");
 }
 
@@ -242,7 +242,7 @@ test_a_thousand_members_and_no_more (void)
     g_string_append_c (text, '}');
     g_autoptr (JsonNode) node = json_strict_parse (text->str, text->len, &error);
 
-    if (n <= CAR_FILE_MOST_MEMBERS)
+    if (n <= FILE_MOST_MEMBERS)
       g_assert_no_error (error);
     else
       g_assert_cmpstr (error->message, ==, "The only value has more than 1000 entries.");

@@ -5,8 +5,8 @@
 #include "check-data.h"
 #include "spring-fixture.h"
 
-#include "model/load-case.h"
-#include "model/number-text.h"
+#include "model/load/load-case.h"
+#include "model/words/number-text.h"
 
 #define N_CASES 60
 #define SEED 31337u

@@ -2,9 +2,9 @@
 /* One figure of a sound car is spoilt, as a tape or a pen spoils it. */
 #include "car-fixture.h"
 
-#include "model/car-json.h"
-#include "model/misread-figure.h"
-#include "model/plausibility.h"
+#include "model/advice/misread-figure.h"
+#include "model/advice/plausibility.h"
+#include "model/car/car-json.h"
 
 #include <string.h>
 

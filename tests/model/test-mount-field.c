@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "car-fixture.h"
 
-#include "model/mount-field-trace.h"
-#include "model/quantity-info.h"
+#include "model/mount-field/mount-field-trace.h"
+#include "model/study/quantity-info.h"
 
 #include <math.h>
 #include <string.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "model/near-word.h"
+#include "model/words/near-word.h"
 
 static const char *const kinds[] = { "fixed",     "slot",  "crossed-slots",
                                      "eccentric", "holes", NULL };

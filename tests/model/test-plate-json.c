@@ -4,7 +4,7 @@
 #include "hard-places.h"
 #include "plate-fixture.h"
 
-#include "model/plate-json.h"
+#include "model/plate/plate-json.h"
 
 #include <glib/gstdio.h>
 #include <math.h>
@@ -13,161 +13,162 @@
 
 typedef struct {
   const char *file;
-  CarError code;
+  FileRefusal code;
   const char *sentence;
 } Refusal;
 
 static const Refusal refusals[] = {
-  { "across-falling", CAR_ERROR_NUMBER, "across_mm[0] must be below across_mm[1]." },
-  { "across-far", CAR_ERROR_NUMBER,
+  { "across-falling", FILE_REFUSAL_NUMBER, "across_mm[0] must be below across_mm[1]." },
+  { "across-far", FILE_REFUSAL_NUMBER,
     "across_mm[1] is 250, but must lie between -200 and 200." },
-  { "across-missing", CAR_ERROR_MISSING, "across_mm is missing." },
-  { "along-empty", CAR_ERROR_MISSING, "along_mm[0] is missing." },
-  { "along-equal", CAR_ERROR_NUMBER, "along_mm[0] must be below along_mm[1]." },
-  { "along-falling", CAR_ERROR_NUMBER, "along_mm[0] must be below along_mm[1]." },
-  { "along-far", CAR_ERROR_NUMBER,
+  { "across-missing", FILE_REFUSAL_MISSING, "across_mm is missing." },
+  { "along-empty", FILE_REFUSAL_MISSING, "along_mm[0] is missing." },
+  { "along-equal", FILE_REFUSAL_NUMBER, "along_mm[0] must be below along_mm[1]." },
+  { "along-falling", FILE_REFUSAL_NUMBER, "along_mm[0] must be below along_mm[1]." },
+  { "along-far", FILE_REFUSAL_NUMBER,
     "along_mm[1] is 2500, but must lie between -200 and 200." },
-  { "along-far-below", CAR_ERROR_NUMBER,
+  { "along-far-below", FILE_REFUSAL_NUMBER,
     "along_mm[0] is -201, but must lie between -200 and 200." },
-  { "along-is-number", CAR_ERROR_TYPE,
+  { "along-is-number", FILE_REFUSAL_TYPE,
     "along_mm must be a list of two numbers: least and most." },
-  { "along-long", CAR_ERROR_TYPE,
+  { "along-long", FILE_REFUSAL_TYPE,
     "along_mm must be a list of two numbers: least and most." },
-  { "along-missing", CAR_ERROR_MISSING, "along_mm is missing." },
-  { "along-misspelt", CAR_ERROR_MISSING,
+  { "along-missing", FILE_REFUSAL_MISSING, "along_mm is missing." },
+  { "along-misspelt", FILE_REFUSAL_MISSING,
     "Unknown member “along”; did you mean “along_mm”?" },
-  { "along-short", CAR_ERROR_MISSING, "along_mm[1] is missing." },
-  { "along-text", CAR_ERROR_TYPE, "along_mm[1] must be a number." },
-  { "comma-decimal", CAR_ERROR_SYNTAX,
+  { "along-short", FILE_REFUSAL_MISSING, "along_mm[1] is missing." },
+  { "along-text", FILE_REFUSAL_TYPE, "along_mm[1] must be a number." },
+  { "comma-decimal", FILE_REFUSAL_SYNTAX,
     "Line 7, column 19: A member name in double quotes is expected." },
-  { "crossed-with-turn-range", CAR_ERROR_TYPE,
+  { "crossed-with-turn-range", FILE_REFUSAL_TYPE,
     "turn_range_deg does not belong to a plate of kind crossed-slots." },
-  { "cut-short", CAR_ERROR_SYNTAX,
+  { "cut-short", FILE_REFUSAL_SYNTAX,
     "Line 8, column 1: A member name in double quotes is expected." },
-  { "diameter-negative", CAR_ERROR_NUMBER,
+  { "diameter-negative", FILE_REFUSAL_NUMBER,
     "bearing_diameter_mm is -47, but must lie between 0 and 500." },
-  { "diameter-null", CAR_ERROR_TYPE, "bearing_diameter_mm must be a number." },
-  { "direction-far", CAR_ERROR_NUMBER,
+  { "diameter-null", FILE_REFUSAL_TYPE, "bearing_diameter_mm must be a number." },
+  { "direction-far", FILE_REFUSAL_NUMBER,
     "direction_deg is 361, but must lie between -360 and 360." },
-  { "direction-missing", CAR_ERROR_MISSING, "direction_deg is missing." },
-  { "direction-misspelt", CAR_ERROR_MISSING,
+  { "direction-missing", FILE_REFUSAL_MISSING, "direction_deg is missing." },
+  { "direction-misspelt", FILE_REFUSAL_MISSING,
     "Unknown member “diretion_deg”; did you mean “direction_deg”?" },
-  { "direction-mistyped", CAR_ERROR_TYPE, "direction_deg must be a number." },
-  { "duplicate-key", CAR_ERROR_SYNTAX, "inboard_mm appears twice." },
-  { "duplicate-key-in-hole", CAR_ERROR_SYNTAX, "holes[1].inboard_mm appears twice." },
-  { "eccentric-with-along", CAR_ERROR_TYPE,
+  { "direction-mistyped", FILE_REFUSAL_TYPE, "direction_deg must be a number." },
+  { "duplicate-key", FILE_REFUSAL_SYNTAX, "inboard_mm appears twice." },
+  { "duplicate-key-in-hole", FILE_REFUSAL_SYNTAX, "holes[1].inboard_mm appears twice." },
+  { "eccentric-with-along", FILE_REFUSAL_TYPE,
     "along_mm does not belong to a plate of kind eccentric." },
-  { "empty", CAR_ERROR_SYNTAX, "Line 1, column 1: A value is expected." },
-  { "fixed-with-direction", CAR_ERROR_TYPE,
+  { "empty", FILE_REFUSAL_SYNTAX, "Line 1, column 1: A value is expected." },
+  { "fixed-with-direction", FILE_REFUSAL_TYPE,
     "direction_deg does not belong to a plate of kind fixed." },
-  { "fixed-with-holes", CAR_ERROR_TYPE,
+  { "fixed-with-holes", FILE_REFUSAL_TYPE,
     "holes does not belong to a plate of kind fixed." },
-  { "fixed-with-radius", CAR_ERROR_TYPE,
+  { "fixed-with-radius", FILE_REFUSAL_TYPE,
     "radius_mm does not belong to a plate of kind fixed." },
-  { "format-car", CAR_ERROR_VERSION,
+  { "format-car", FILE_REFUSAL_VERSION,
     "This is no plate file: format is not \"strutwright-plate\"." },
-  { "format-missing", CAR_ERROR_VERSION,
+  { "format-missing", FILE_REFUSAL_VERSION,
     "This is no plate file: format is not \"strutwright-plate\"." },
-  { "format-mistyped", CAR_ERROR_VERSION,
+  { "format-mistyped", FILE_REFUSAL_VERSION,
     "This is no plate file: format is not \"strutwright-plate\"." },
-  { "hole-inboard-far", CAR_ERROR_NUMBER,
+  { "hole-inboard-far", FILE_REFUSAL_NUMBER,
     "holes[2].inboard_mm is 1400, but must lie between -200 and 200." },
-  { "hole-inboard-missing", CAR_ERROR_MISSING, "holes[2].inboard_mm is missing." },
-  { "hole-is-list", CAR_ERROR_TYPE, "holes[1] must be an object in braces." },
-  { "hole-label-empty", CAR_ERROR_NAME, "holes[1].label must not be empty." },
-  { "hole-label-missing", CAR_ERROR_MISSING, "holes[1].label is missing." },
-  { "hole-label-misspelt", CAR_ERROR_MISSING,
+  { "hole-inboard-missing", FILE_REFUSAL_MISSING, "holes[2].inboard_mm is missing." },
+  { "hole-is-list", FILE_REFUSAL_TYPE, "holes[1] must be an object in braces." },
+  { "hole-label-empty", FILE_REFUSAL_NAME, "holes[1].label must not be empty." },
+  { "hole-label-missing", FILE_REFUSAL_MISSING, "holes[1].label is missing." },
+  { "hole-label-misspelt", FILE_REFUSAL_MISSING,
     "Unknown member “holes[1].lable”; did you mean “label”?" },
-  { "hole-label-number", CAR_ERROR_TYPE, "holes[1].label must be a text." },
-  { "hole-label-twice", CAR_ERROR_NAME, "holes[2].label is the same as holes[0].label." },
-  { "hole-rearward-far", CAR_ERROR_NUMBER,
+  { "hole-label-number", FILE_REFUSAL_TYPE, "holes[1].label must be a text." },
+  { "hole-label-twice", FILE_REFUSAL_NAME,
+    "holes[2].label is the same as holes[0].label." },
+  { "hole-rearward-far", FILE_REFUSAL_NUMBER,
     "holes[1].rearward_mm is -201, but must lie between -200 and 200." },
-  { "hole-rearward-text", CAR_ERROR_TYPE, "holes[1].rearward_mm must be a number." },
-  { "holes-empty", CAR_ERROR_NUMBER,
+  { "hole-rearward-text", FILE_REFUSAL_TYPE, "holes[1].rearward_mm must be a number." },
+  { "holes-empty", FILE_REFUSAL_NUMBER,
     "holes must have at least one entry and at most 360." },
-  { "holes-missing", CAR_ERROR_MISSING, "holes is missing." },
-  { "holes-mistyped", CAR_ERROR_TYPE, "holes must be a list in brackets." },
-  { "holes-with-inboard", CAR_ERROR_TYPE,
+  { "holes-missing", FILE_REFUSAL_MISSING, "holes is missing." },
+  { "holes-mistyped", FILE_REFUSAL_TYPE, "holes must be a list in brackets." },
+  { "holes-with-inboard", FILE_REFUSAL_TYPE,
     "inboard_mm does not belong to a plate of kind holes." },
-  { "inboard-far", CAR_ERROR_NUMBER,
+  { "inboard-far", FILE_REFUSAL_NUMBER,
     "inboard_mm is 200.5, but must lie between -200 and 200." },
-  { "inboard-missing", CAR_ERROR_MISSING, "inboard_mm is missing." },
-  { "inboard-text", CAR_ERROR_TYPE, "inboard_mm must be a number." },
-  { "infinity", CAR_ERROR_SYNTAX, "Line 7, column 17: A value is expected." },
-  { "kind-missing", CAR_ERROR_MISSING, "kind is missing." },
-  { "kind-mistyped", CAR_ERROR_TYPE, "kind must be a text." },
-  { "kind-misspelt-member", CAR_ERROR_MISSING,
+  { "inboard-missing", FILE_REFUSAL_MISSING, "inboard_mm is missing." },
+  { "inboard-text", FILE_REFUSAL_TYPE, "inboard_mm must be a number." },
+  { "infinity", FILE_REFUSAL_SYNTAX, "Line 7, column 17: A value is expected." },
+  { "kind-missing", FILE_REFUSAL_MISSING, "kind is missing." },
+  { "kind-mistyped", FILE_REFUSAL_TYPE, "kind must be a text." },
+  { "kind-misspelt-member", FILE_REFUSAL_MISSING,
     "Unknown member “knid”; did you mean “kind”?" },
-  { "kind-near", CAR_ERROR_TYPE, "Unknown kind “slto”; did you mean “slot”?" },
-  { "kind-other", CAR_ERROR_TYPE, "Unknown kind “Slot”; did you mean “slot”?" },
-  { "kind-unlike", CAR_ERROR_TYPE,
+  { "kind-near", FILE_REFUSAL_TYPE, "Unknown kind “slto”; did you mean “slot”?" },
+  { "kind-other", FILE_REFUSAL_TYPE, "Unknown kind “Slot”; did you mean “slot”?" },
+  { "kind-unlike", FILE_REFUSAL_TYPE,
     "kind must be \"fixed\", \"slot\", \"crossed-slots\", \"eccentric\" or \"holes\"." },
-  { "name-blank", CAR_ERROR_NAME, "name must not be empty." },
-  { "name-empty", CAR_ERROR_NAME, "name must not be empty." },
-  { "name-missing", CAR_ERROR_MISSING, "name is missing." },
-  { "name-mistyped", CAR_ERROR_TYPE, "name must be a text." },
-  { "notes-mistyped", CAR_ERROR_TYPE, "notes must be a text." },
-  { "overflow", CAR_ERROR_NUMBER, "along_mm[1] is too large a number." },
-  { "radius-missing", CAR_ERROR_MISSING, "radius_mm is missing." },
-  { "radius-negative", CAR_ERROR_NUMBER,
+  { "name-blank", FILE_REFUSAL_NAME, "name must not be empty." },
+  { "name-empty", FILE_REFUSAL_NAME, "name must not be empty." },
+  { "name-missing", FILE_REFUSAL_MISSING, "name is missing." },
+  { "name-mistyped", FILE_REFUSAL_TYPE, "name must be a text." },
+  { "notes-mistyped", FILE_REFUSAL_TYPE, "notes must be a text." },
+  { "overflow", FILE_REFUSAL_NUMBER, "along_mm[1] is too large a number." },
+  { "radius-missing", FILE_REFUSAL_MISSING, "radius_mm is missing." },
+  { "radius-negative", FILE_REFUSAL_NUMBER,
     "radius_mm is -6, but must be above 0 and not above 200." },
-  { "radius-zero", CAR_ERROR_NUMBER,
+  { "radius-zero", FILE_REFUSAL_NUMBER,
     "radius_mm is 0, but must be above 0 and not above 200." },
-  { "raises-far", CAR_ERROR_NUMBER,
+  { "raises-far", FILE_REFUSAL_NUMBER,
     "raises_mm is 201, but must lie between -200 and 200." },
-  { "raises-text", CAR_ERROR_TYPE, "raises_mm must be a number." },
-  { "rearward-far", CAR_ERROR_NUMBER,
+  { "raises-text", FILE_REFUSAL_TYPE, "raises_mm must be a number." },
+  { "rearward-far", FILE_REFUSAL_NUMBER,
     "rearward_mm is -600, but must lie between -200 and 200." },
-  { "rearward-missing", CAR_ERROR_MISSING, "rearward_mm is missing." },
-  { "root-is-list", CAR_ERROR_TYPE,
+  { "rearward-missing", FILE_REFUSAL_MISSING, "rearward_mm is missing." },
+  { "root-is-list", FILE_REFUSAL_TYPE,
     "This is no plate file: it must be an object in braces." },
-  { "slot-with-across", CAR_ERROR_TYPE,
+  { "slot-with-across", FILE_REFUSAL_TYPE,
     "across_mm does not belong to a plate of kind slot." },
-  { "slot-with-radius", CAR_ERROR_TYPE,
+  { "slot-with-radius", FILE_REFUSAL_TYPE,
     "radius_mm does not belong to a plate of kind slot." },
-  { "slot-with-turns", CAR_ERROR_TYPE,
+  { "slot-with-turns", FILE_REFUSAL_TYPE,
     "turns_deg does not belong to a plate of kind slot." },
-  { "swap-turn-far", CAR_ERROR_NUMBER,
+  { "swap-turn-far", FILE_REFUSAL_NUMBER,
     "swap_turn_deg is 181, but must lie between -180 and 180." },
-  { "swap-turn-mistyped", CAR_ERROR_TYPE, "swap_turn_deg must be a number." },
-  { "thickness-far", CAR_ERROR_NUMBER,
+  { "swap-turn-mistyped", FILE_REFUSAL_TYPE, "swap_turn_deg must be a number." },
+  { "thickness-far", FILE_REFUSAL_NUMBER,
     "thickness_mm is 101, but must lie between 0 and 100." },
-  { "thickness-negative", CAR_ERROR_NUMBER,
+  { "thickness-negative", FILE_REFUSAL_NUMBER,
     "thickness_mm is -1, but must lie between 0 and 100." },
-  { "tilt-negative", CAR_ERROR_NUMBER,
+  { "tilt-negative", FILE_REFUSAL_NUMBER,
     "bearing_tilt_deg is -0.5, but must lie between 0 and 45." },
-  { "tilt-steep", CAR_ERROR_NUMBER,
+  { "tilt-steep", FILE_REFUSAL_NUMBER,
     "bearing_tilt_deg is 46, but must lie between 0 and 45." },
-  { "turn-far", CAR_ERROR_NUMBER,
+  { "turn-far", FILE_REFUSAL_NUMBER,
     "turns_deg[0] is -361, but must lie between -360 and 360." },
-  { "turn-range-falling", CAR_ERROR_NUMBER,
+  { "turn-range-falling", FILE_REFUSAL_NUMBER,
     "turn_range_deg[0] must be below turn_range_deg[1]." },
-  { "turn-range-far", CAR_ERROR_NUMBER,
+  { "turn-range-far", FILE_REFUSAL_NUMBER,
     "turn_range_deg[1] is 400, but must lie between -360 and 360." },
-  { "turn-range-long", CAR_ERROR_NUMBER,
+  { "turn-range-long", FILE_REFUSAL_NUMBER,
     "turn_range_deg[1] must not be more than 360 above turn_range_deg[0]." },
-  { "turn-range-mistyped", CAR_ERROR_TYPE,
+  { "turn-range-mistyped", FILE_REFUSAL_TYPE,
     "turn_range_deg must be a list of two numbers: least and most." },
-  { "turn-text", CAR_ERROR_TYPE, "turns_deg[2] must be a number." },
-  { "turns-and-range", CAR_ERROR_TYPE,
+  { "turn-text", FILE_REFUSAL_TYPE, "turns_deg[2] must be a number." },
+  { "turns-and-range", FILE_REFUSAL_TYPE,
     "A plate has turns_deg or turn_range_deg, and not both." },
-  { "turns-empty", CAR_ERROR_NUMBER,
+  { "turns-empty", FILE_REFUSAL_NUMBER,
     "turns_deg must have at least one entry and at most 360." },
-  { "turns-equal", CAR_ERROR_NUMBER, "turns_deg[2] must be above turns_deg[1]." },
-  { "turns-falling", CAR_ERROR_NUMBER, "turns_deg[2] must be above turns_deg[1]." },
-  { "turns-many", CAR_ERROR_NUMBER,
+  { "turns-equal", FILE_REFUSAL_NUMBER, "turns_deg[2] must be above turns_deg[1]." },
+  { "turns-falling", FILE_REFUSAL_NUMBER, "turns_deg[2] must be above turns_deg[1]." },
+  { "turns-many", FILE_REFUSAL_NUMBER,
     "turns_deg must have at least one entry and at most 360." },
-  { "turns-missing", CAR_ERROR_MISSING, "turns_deg or turn_range_deg is missing." },
-  { "turns-misspelt", CAR_ERROR_MISSING,
+  { "turns-missing", FILE_REFUSAL_MISSING, "turns_deg or turn_range_deg is missing." },
+  { "turns-misspelt", FILE_REFUSAL_MISSING,
     "Unknown member “turn_deg”; did you mean “turns_deg”?" },
-  { "turns-mistyped", CAR_ERROR_TYPE, "turns_deg must be a list in brackets." },
-  { "turns-past-a-full-turn", CAR_ERROR_NUMBER,
+  { "turns-mistyped", FILE_REFUSAL_TYPE, "turns_deg must be a list in brackets." },
+  { "turns-past-a-full-turn", FILE_REFUSAL_NUMBER,
     "turns_deg[3] must be less than 360 above turns_deg[0]." },
-  { "version-missing", CAR_ERROR_MISSING, "version is missing." },
-  { "version-newer", CAR_ERROR_VERSION,
+  { "version-missing", FILE_REFUSAL_MISSING, "version is missing." },
+  { "version-newer", FILE_REFUSAL_VERSION,
     "The file is from a newer Strutwright: its version is 2, and this program reads up to version 1." },
-  { "version-text", CAR_ERROR_TYPE, "version must be a number." },
-  { "version-zero", CAR_ERROR_VERSION, "version is 0, which no plate file ever had." },
+  { "version-text", FILE_REFUSAL_TYPE, "version must be a number." },
+  { "version-zero", FILE_REFUSAL_VERSION, "version is 0, which no plate file ever had." },
 };
 
 static char *
@@ -202,7 +203,7 @@ test_bad_files_are_refused_in_words (void)
     g_assert_null (plate_load (file, &error));
     g_assert_nonnull (error);
     g_assert_cmpstr (error->message, ==, refusals[i].sentence);
-    g_assert_error (error, CAR_ERROR, (int) refusals[i].code);
+    g_assert_error (error, FILE_REFUSAL, (int) refusals[i].code);
   }
 }
 
@@ -402,7 +403,7 @@ check_is_refused (const Plate *plate, const char *sentence)
   g_assert_false (plate_check (plate, &error));
   g_assert_nonnull (error);
   g_assert_cmpstr (error->message, ==, sentence);
-  g_assert_cmpint (error->domain, ==, CAR_ERROR);
+  g_assert_cmpint (error->domain, ==, FILE_REFUSAL);
 }
 
 static void
@@ -570,7 +571,7 @@ test_a_plate_that_could_not_be_opened_is_not_saved (Saving *s, gconstpointer dat
 
   s->new->along.least = 400.0;
   g_assert_false (plate_save (s->new, s->file, &error));
-  g_assert_error (error, CAR_ERROR, CAR_ERROR_NUMBER);
+  g_assert_error (error, FILE_REFUSAL, FILE_REFUSAL_NUMBER);
   g_assert_cmpstr (error->message, ==,
                    "The plate was not saved, as it could not be opened again: "
                    "along_mm[0] is 400, but must lie between -200 and 200.");
@@ -581,14 +582,14 @@ static void
 test_a_large_or_missing_file_is_said (Saving *s, gconstpointer data)
 {
   g_autofree char *path = g_file_get_path (s->file);
-  g_autofree char *large = g_strnfill (CAR_FILE_MOST_BYTES + 1, ' ');
+  g_autofree char *large = g_strnfill (FILE_MOST_BYTES + 1, ' ');
   g_autoptr (GFile) missing = g_file_new_for_path ("/nowhere/at-all.swplate");
   g_autoptr (GError) error = NULL, other = NULL;
   (void) data;
 
   g_assert_true (g_file_set_contents (path, large, -1, NULL));
   g_assert_null (plate_load (s->file, &error));
-  g_assert_error (error, CAR_ERROR, CAR_ERROR_TOO_LARGE);
+  g_assert_error (error, FILE_REFUSAL, FILE_REFUSAL_TOO_LARGE);
   g_assert_null (plate_load (missing, &other));
   g_assert_error (other, G_IO_ERROR, G_IO_ERROR_NOT_FOUND);
 }

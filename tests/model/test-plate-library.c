@@ -3,9 +3,9 @@
 #include "car-fixture.h"
 #include "plate-fixture.h"
 
-#include "model/data-path.h"
-#include "model/plate-json.h"
-#include "model/plate-library.h"
+#include "model/file/data-path.h"
+#include "model/plate/plate-json.h"
+#include "model/plate/plate-library.h"
 
 #include <glib/gstdio.h>
 #include <string.h>

@@ -2,7 +2,7 @@
 /* The bands' sources stand beside them in plausibility.c; here each is crossed once. */
 #include "car-fixture.h"
 
-#include "model/plausibility.h"
+#include "model/advice/plausibility.h"
 
 #include <string.h>
 

@@ -5,7 +5,7 @@
 #include "check-data.h"
 #include "raw-measures.h"
 
-#include "model/point-sensitivity.h"
+#include "model/study/point-sensitivity.h"
 
 #include <math.h>
 

@@ -4,9 +4,9 @@
  * Those corners were solved outside the project: tests/kernel/check-data.c. */
 #include "check-data.h"
 
-#include "model/plausibility.h"
-#include "model/quantity-help.h"
-#include "model/quantity-info.h"
+#include "model/advice/plausibility.h"
+#include "model/advice/quantity-help.h"
+#include "model/study/quantity-info.h"
 
 #include <math.h>
 #include <string.h>

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "comma-locale.h"
 
-#include "model/quantity-info.h"
+#include "model/study/quantity-info.h"
 
 #include <math.h>
 #include <string.h>

@@ -5,9 +5,9 @@
 #include "car-fixture.h"
 #include "hard-places.h"
 
-#include "model/car-json.h"
-#include "model/document.h"
-#include "model/recovery.h"
+#include "model/car/car-json.h"
+#include "model/document/document.h"
+#include "model/document/recovery.h"
 
 #include <fcntl.h>
 #include <glib/gstdio.h>

@@ -4,8 +4,8 @@
 #include "check-data.h"
 #include "random-corner.h"
 
-#include "model/restore.h"
-#include "model/toe-curve.h"
+#include "model/advice/restore.h"
+#include "model/study/toe-curve.h"
 
 #include <math.h>
 

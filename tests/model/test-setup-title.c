@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "car-fixture.h"
 
-#include "model/setup-title.h"
-#include "model/study.h"
+#include "model/study/setup-title.h"
+#include "model/study/study.h"
 
 typedef void (*Change) (CarSetup *setup);
 

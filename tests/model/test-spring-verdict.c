@@ -4,7 +4,7 @@
 #include "check-data.h"
 #include "spring-fixture.h"
 
-#include "model/spring-verdict.h"
+#include "model/load/spring-verdict.h"
 
 /* NULL where that verdict is not given. */
 static const SpringVerdict *

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "car-fixture.h"
 
-#include "model/study.h"
+#include "model/study/study.h"
 
 static void
 check_same (const Station *a, const Station *b)

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "model/terminal-text.h"
+#include "model/words/terminal-text.h"
 
 /* ä is two bytes, a combining mark no column, 低 two: Unicode Standard Annex 11. */
 static void

@@ -2,9 +2,9 @@
 #include "car-fixture.h"
 #include "comma-locale.h"
 
-#include "model/json-strict.h"
-#include "model/travel-gap.h"
-#include "model/travel-table.h"
+#include "model/json/json-strict.h"
+#include "model/study/travel-gap.h"
+#include "model/study/travel-table.h"
 
 #include <math.h>
 #include <string.h>

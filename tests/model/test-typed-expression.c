@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "comma-locale.h"
-#include "model/typed-expression.h"
+#include "model/words/typed-expression.h"
 
 #include <float.h>
 #include <locale.h>

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "comma-locale.h"
-#include "model/typed-expression.h"
-#include "model/unit.h"
+#include "model/words/typed-expression.h"
+#include "model/words/unit.h"
 
 #include <locale.h>
 #include <math.h>

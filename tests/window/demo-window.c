@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "demo-window.h"
 
-#include "model/data-path.h"
+#include "model/file/data-path.h"
 #include "window/application.h"
 
 GFile *

@@ -5,7 +5,7 @@
 
 #include "window/window.h"
 
-#include "window/bench.h"
+#include "window/bench/bench.h"
 
 /* Of a car in data/, which must load. */
 GFile *demo_file (const char *name);

@@ -7,8 +7,8 @@
 #include "demo-window.h"
 #include "hard-places.h"
 
-#include "model/car-json.h"
-#include "model/file-replace.h"
+#include "model/car/car-json.h"
+#include "model/file/file-replace.h"
 #include "window/question.h"
 #include "window/window-private.h"
 

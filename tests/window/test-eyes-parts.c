@@ -5,10 +5,10 @@
 
 #include "demo-window.h"
 
-#include "window/curve-window.h"
-#include "window/dark.h"
-#include "window/lowering-play.h"
-#include "window/point-handle.h"
+#include "window/canvas/dark.h"
+#include "window/canvas/point-handle.h"
+#include "window/curves/curve-window.h"
+#include "window/curves/lowering-play.h"
 #include "window/window-private.h"
 
 #define LEAST_TARGET 24

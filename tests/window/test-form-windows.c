@@ -4,9 +4,9 @@
 
 #include "demo-window.h"
 
-#include "window/form-halves.h"
-#include "window/measure-window.h"
-#include "window/plate-window.h"
+#include "window/layout/form-halves.h"
+#include "window/measure/measure-window.h"
+#include "window/mount/plate-window.h"
 
 #include <string.h>
 

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "window/measure-window-reading.h"
-#include "window/typed-number.h"
+#include "window/entry/typed-number.h"
+#include "window/measure/measure-window-reading.h"
 
-#include "model/car-json.h"
+#include "model/car/car-json.h"
 
 #include <locale.h>
 #include <string.h>

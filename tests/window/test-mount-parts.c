@@ -4,13 +4,13 @@
 
 #include "demo-window.h"
 
-#include "window/aims-panel-bound.h"
-#include "window/aims-panel.h"
-#include "window/answers-view-row.h"
-#include "window/card-window-page.h"
-#include "window/mount-view-page.h"
-#include "window/mount-view-steps.h"
-#include "window/paper-print.h"
+#include "window/mount/aims-panel-bound.h"
+#include "window/mount/aims-panel.h"
+#include "window/mount/answers-view-row.h"
+#include "window/mount/mount-view-page.h"
+#include "window/mount/mount-view-steps.h"
+#include "window/paper/card-window-page.h"
+#include "window/paper/paper-print.h"
 #include "window/window-private.h"
 
 #include <glib/gstdio.h>

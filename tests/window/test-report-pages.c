@@ -3,9 +3,9 @@
 
 #include "demo-window.h"
 
-#include "window/paper-print.h"
-#include "window/report-pages.h"
-#include "window/report-window.h"
+#include "window/paper/paper-print.h"
+#include "window/paper/report-pages.h"
+#include "window/paper/report-window.h"
 
 #include <glib/gstdio.h>
 #include <string.h>

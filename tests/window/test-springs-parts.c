@@ -2,13 +2,13 @@
 /* The spring editor without a window: what a part starts with, alternatives that keep
  * their rate, laws as text, and names for the members of a file. */
 
-#include "model/car-json.h"
-#include "model/data-path.h"
-#include "model/spring-law.h"
-#include "window/refusal-units.h"
-#include "window/springs-panel-rows.h"
-#include "window/springs-panel-start.h"
-#include "window/springs-panel-table.h"
+#include "model/car/car-json.h"
+#include "model/file/data-path.h"
+#include "model/spring/spring-law.h"
+#include "window/entry/refusal-units.h"
+#include "window/springs/springs-panel-rows.h"
+#include "window/springs/springs-panel-start.h"
+#include "window/springs/springs-panel-table.h"
 
 #include <math.h>
 #include <string.h>

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "window/typed-number.h"
+#include "window/entry/typed-number.h"
 
 #include <locale.h>
 #include <math.h>

@@ -6,10 +6,10 @@
 #include "demo-window.h"
 
 #include "window/application.h"
-#include "window/lecture-view.h"
-#include "window/lecture-window.h"
-#include "window/lowering-play.h"
-#include "window/restore-window.h"
+#include "window/curves/lecture-view.h"
+#include "window/curves/lecture-window.h"
+#include "window/curves/lowering-play.h"
+#include "window/setups/restore-window.h"
 #include "window/window-private.h"
 
 #include <glib/gstdio.h>

@@ -4,10 +4,10 @@
 
 #include "demo-window.h"
 
-#include "window/loads-table.h"
-#include "window/plate-window.h"
+#include "window/loads/loads-table.h"
+#include "window/mount/plate-window.h"
 #include "window/question.h"
-#include "window/springs-panel.h"
+#include "window/springs/springs-panel.h"
 #include "window/window-private.h"
 
 #include <glib/gi18n-lib.h>
