@@ -97,9 +97,10 @@ class German(unittest.TestCase):
                          'strutwright: Die Schrittweite muss über null liegen.\n')
 
     def test_a_plural_is_german(self):
-        checked = self.strutwright('check', self.leaning_wren())
-        self.assertRegex(checked.stdout + checked.stderr,
-                         r'mit 1 Warnung\.|mit \d+ Warnungen\.')
+        one = self.strutwright('check', self.leaning_wren())
+        some = self.strutwright('check', WREN)
+        self.assertRegex(one.stdout, r'wirkt 1 Angabe unplausibel\.')
+        self.assertRegex(some.stdout, r'mit ([2-9]|[1-9]\d+) Warnungen\.')
 
     def test_sentences_have_the_comma(self):
         comma = self.comma()
