@@ -52,6 +52,31 @@ class Panel(WindowTest):
         window.key('ctrl+z')
         wait_for('no warning', lambda: not told())
 
+    def test_warnings_out_of_sight_are_counted(self):
+        """A button stands for them until they are seen; pressed, it shows them."""
+        def below(name):
+            return window.find('push button', name)
+
+        window = self.open()
+        self.assertIsNone(below('2 warnings below'))
+        window.pick('12 in, 6 back')
+        self.assertIsNone(below('2 warnings below'))  # there is room for them
+        sh('xdotool', 'windowsize', window.win, 1024, 640)
+        button = wait_for('a count', lambda: below('2 warnings below'))
+        warnings = next(node for node in window.walk() if node.get_role_name() == 'label'
+                        and node.get_name().startswith('Setup “12 in, 6 back”: Camber'))
+        place = window.box(window.find('frame'))
+        self.assertGreater(window.box(warnings).y, place.height)
+        self.assertGreaterEqual(window.box(button).height, 24)
+        window.click(window.get('spin button', 'Lowered by'), 20)
+        window.tab_to('push button', '2 warnings below')
+        window.key('space')
+        wait_for('no count', lambda: not below('2 warnings below'))
+        shown = window.box(warnings)
+        self.assertLessEqual(shown.y + shown.height, place.y + place.height)
+        wait_for('the keys nearby', lambda: window.has_focus(
+            window.find('push button', 'What would put it back?')))
+
     def test_a_refused_text_never_comes_back_unmarked(self):
         """Undo in the entry takes it back, and after Escape does not bring it again."""
         def is_marked():

@@ -3,6 +3,7 @@
 #include "window/bench/chooser.h"
 #include "window/entry/number-row.h"
 #include "window/entry/unit-spin.h"
+#include "window/layout/below-button.h"
 #include "window/measure/measure-window-reading.h"
 #include "window/setups/corrections-panel.h"
 #include "window/setups/setup-list.h"
@@ -41,6 +42,8 @@ struct _SwSetupPanel {
   GtkGrid *right_grid;
   GtkSpinButton *right[N_RIGHT_ROWS];
   GtkLabel *tie_rod, *warnings;
+  GtkScrolledWindow *scrolled;
+  GtkButton *below; /* says so while the warnings are out of sight */
 
   MisreadSought sought;
   MisreadFigure misread[MISREAD_MOST];
@@ -103,6 +106,17 @@ add_warning (GString *text, const char *sentence)
   g_string_append_printf (text, "%s%s", text->len > 0 ? "\n\n" : "", words);
 }
 
+static void
+show_count (SwSetupPanel *self, guint n)
+{
+  g_autofree char *words =
+      g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u warning below",
+                                    "%u warnings below", n),
+                       n);
+
+  gtk_button_set_label (self->below, words);
+}
+
 /* Of the corner as measured and of the setup in hand. */
 static void
 show_warnings (SwSetupPanel *self)
@@ -113,18 +127,22 @@ show_warnings (SwSetupPanel *self)
   const guint n_measured = plausibility_n_measured (warnings);
   g_autofree char *misread = n_measured > 0 ? misread_words (self, car) : NULL;
   g_autoptr (GString) text = g_string_new (NULL);
+  guint n = 0;
 
   for (guint i = 0; i < warnings->len; i++) {
     const PlausibilityWarning *warning = warnings->pdata[i];
 
-    if (warning->setup == PLAUSIBILITY_AS_MEASURED || warning->setup == index)
+    if (warning->setup == PLAUSIBILITY_AS_MEASURED || warning->setup == index) {
       add_warning (text, warning->sentence);
+      n++;
+    }
     if (i + 1 == n_measured && misread != NULL)
       add_warning (text, misread);
   }
   if (g_strcmp0 (gtk_label_get_label (self->warnings), text->str) != 0)
     gtk_label_set_label (self->warnings, text->str);
-  gtk_widget_set_visible (GTK_WIDGET (self->warnings), text->len > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->warnings), n > 0);
+  show_count (self, n);
 }
 
 static void
@@ -271,10 +289,10 @@ static void
 sw_setup_panel_dispose (GObject *object)
 {
   SwSetupPanel *self = SW_SETUP_PANEL (object);
-  GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self));
+  GtkWidget *child;
 
   g_clear_object (&self->bench);
-  if (child != NULL)
+  while ((child = gtk_widget_get_last_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);
   G_OBJECT_CLASS (sw_setup_panel_parent_class)->dispose (object);
 }
@@ -304,6 +322,7 @@ sw_setup_panel_class_init (SwSetupPanelClass *class)
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, reset);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, tie_rod);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, warnings);
+  gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, scrolled);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, left_heading);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, right_differs);
   gtk_widget_class_bind_template_child (widget_class, SwSetupPanel, right_side);
@@ -354,6 +373,17 @@ add_right_rows (SwSetupPanel *self)
 }
 
 static void
+add_below (SwSetupPanel *self)
+{
+  GtkWidget *below = below_button_new (self->scrolled, GTK_WIDGET (self->warnings));
+
+  gtk_widget_add_css_class (below, "flat");
+  gtk_widget_add_css_class (below, "below");
+  gtk_widget_set_parent (below, GTK_WIDGET (self));
+  self->below = GTK_BUTTON (below);
+}
+
+static void
 sw_setup_panel_init (SwSetupPanel *self)
 {
   self->is_showing = TRUE;
@@ -364,6 +394,7 @@ sw_setup_panel_init (SwSetupPanel *self)
   unit_spin_begin (self->lowering, UNIT_LENGTH, 1, self->lowering_unit);
   unit_spin_begin (self->pitch, UNIT_PITCH, 2, self->pitch_unit);
   add_right_rows (self);
+  add_below (self);
 }
 
 GtkWidget *
