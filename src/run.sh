@@ -17,7 +17,8 @@ program=$release/src/command-line/strutwright
 is_for_window () {
   case ${1:-} in
     '' | *.swcar | *.swplate) return 0 ;;
-    -* | check | compare | plot | restore | table) return 1 ;;
+    -* | check | choose | compare | guide | loads) return 1 ;;
+    plot | report | restore | springs | table) return 1 ;;
     *) test -e "$1" ;;
   esac
 }

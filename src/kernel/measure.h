@@ -34,7 +34,8 @@ typedef enum {
   QUANTITY_TRAIL_IN_TYRE,       /* as trail, along the tyre's own plane at the ground */
   QUANTITY_SCRUB_IN_TYRE,       /* as scrub radius, across the tyre's own plane */
   QUANTITY_TRAIL_AT_CENTRE,     /* x of the axis at the wheel centre's height − W_x */
-  QUANTITY_SCRUB_AT_CENTRE,     /* W_y − y of the axis at the wheel centre's height */
+  QUANTITY_SCRUB_AT_CENTRE,     /* W_y − y of the axis at the wheel centre's height:
+                                   kingpin or spindle offset */
   QUANTITY_ARM_ANGLE,           /* θ, 0 as measured: positive in bump */
   N_QUANTITIES
 } Quantity;
