@@ -202,6 +202,27 @@ test_a_setup_that_moves_nothing_says_nothing (void)
   g_assert_nonnull (find (warnings, "camber", 1));
 }
 
+/* Nothing but hardware: a bolt of −5° leans the wheel by that, so −0.4° becomes −5.4°. */
+static void
+test_hardware_alone_is_watched (void)
+{
+  g_autoptr (Car) car = fixture_car ("plain");
+  CarCorrections *fitted = &car_setup (car, 0)->corrections;
+
+  fitted->camber_bolt_deg = -5.0;
+  g_autoptr (GPtrArray) bolted = plausibility_check (car);
+  g_assert_nonnull (find (bolted, "camber", 0));
+
+  *fitted = (CarCorrections){ .ball_joint_spacer_mm = 120.0 };
+  g_autoptr (GPtrArray) spaced = plausibility_check (car);
+  g_assert_nonnull (find (spaced, "camber", 0));
+  g_assert_nonnull (find (spaced, "trail", 0));
+
+  *fitted = (CarCorrections){ 0 };
+  g_autoptr (GPtrArray) bare = plausibility_check (car);
+  g_assert_null (find (bare, "camber", 0));
+}
+
 /* The opening is 82 mm wide, its centre 3 mm inboard and 2 mm back: a mount 50 mm in and
  * 2 mm back is 47 mm off it, 6 mm past the edge, whatever its bearing. */
 static void
@@ -295,6 +316,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plausibility/alignment", test_alignment_is_watched);
   g_test_add_func ("/plausibility/side", test_the_right_side_is_noticed);
   g_test_add_func ("/plausibility/setups", test_setups_are_named);
+  g_test_add_func ("/plausibility/hardware", test_hardware_alone_is_watched);
   g_test_add_func ("/plausibility/impossible", test_impossible_setups_are_told);
   g_test_add_func ("/plausibility/gaps", test_stretches_out_of_reach_are_told);
   g_test_add_func ("/plausibility/unmoved", test_a_setup_that_moves_nothing_says_nothing);

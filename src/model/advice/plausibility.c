@@ -278,12 +278,10 @@ check_setup (GPtrArray *warnings,
              guint setup)
 {
   const Adjustment adjustment = car_adjustment (car_setup (car, setup));
-  const MountOffset mount = adjustment.mount;
   Corner corner;
   Station station;
 
-  if (mount.inboard == 0.0 && mount.rearward == 0.0 && mount.up == 0.0 &&
-      adjustment.lowering == 0.0)
+  if (adjustment.lowering == 0.0 && !adjustment_changes_linkage (&adjustment))
     return;
   corner_assemble (measured, &adjustment, &corner);
   check_lowering (warnings, car, setup);

@@ -61,21 +61,21 @@ static const QuantityInfo rows[N_QUANTITIES] = {
   [QUANTITY_STRUT_LENGTH] = { "strut_length_mm", N_ ("Strut length"), "mm", "", "",
                               N_ ("From the strut foot to the upper mount, along the "
                                   "strut's axis."),
-                              1, 1 },
+                              1, 1, NC_ ("short name", "Strut length") },
   [QUANTITY_STRUT_RATIO] = { "strut_ratio", N_ ("Strut ratio"), "", "", "",
                              N_ ("Strut travel per wheel travel: what a coil on the "
                                  "strut feels."),
-                             3, 1 },
+                             3, 1, NC_ ("short name", "Strut ratio") },
   [QUANTITY_ARM_RATIO] = { "arm_ratio_rad_per_mm", N_ ("Arm ratio"), "rad/mm", "", "",
                            N_ ("Turn of the lower arm per wheel travel: what a torsion "
                                "bar at the hinge feels."),
-                           5, 1 },
+                           5, 1, NC_ ("short name", "Arm ratio") },
   [QUANTITY_CAMBER_GAIN] = { "camber_gain_deg_per_mm", N_ ("Camber gain"), "°/mm",
                              N_ ("more positive in bump"), N_ ("more negative in bump"),
                              N_ ("Change of camber per wheel travel. It ends where the "
                                  "arm is square to the strut, not where the arm is "
                                  "level: that comes earlier."),
-                             4, 0 },
+                             4, 0, NC_ ("short name", "Camber gain") },
   [QUANTITY_BUMP_STEER] = { "bump_steer_deg_per_mm", N_ ("Bump steer"), "°/mm",
                             N_ ("bump toes in"), N_ ("bump toes out"),
                             N_ ("Change of toe per wheel travel. The tie rod's height "
@@ -155,6 +155,15 @@ static const QuantityInfo toe_in_total = {
   N_ ("Toe-in"),
 };
 
+/* One that is short enough in English may need another in a language of long words. */
+static const char *
+translated_short_name (const char *name)
+{
+  const char *translated = g_dpgettext2 (GETTEXT_PACKAGE, "short name", name);
+
+  return translated != name ? translated : _ (name);
+}
+
 QuantityInfo
 quantity_info (Quantity quantity)
 {
@@ -165,7 +174,8 @@ quantity_info (Quantity quantity)
                           : rows[quantity];
 
   info.name = _ (info.name);
-  info.short_name = info.short_name != NULL ? _ (info.short_name) : info.name;
+  info.short_name =
+      info.short_name != NULL ? translated_short_name (info.short_name) : info.name;
   info.meaning = _ (info.meaning);
   /* gettext gives its header for "" */
   if (info.positive[0] != '\0')
