@@ -149,6 +149,56 @@ test_the_right_side_is_noticed (void)
                         "All points"));
 }
 
+/* 268 mm of tyre leaning 0.4° reach 268 · cos 0.4° = 267.99 mm down from its centre. */
+static void
+test_the_tyre_has_to_stand_on_the_ground (void)
+{
+  static const double near[] = { 258.0, 277.98 };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (near); i++) {
+    g_autoptr (Car) car = fixture_car ("plain");
+
+    car->points[POINT_WHEEL_CENTRE].z = near[i];
+    g_autoptr (GPtrArray) warnings = plausibility_check (car);
+    g_assert_null (find (warnings, "ground", PLAUSIBILITY_AS_MEASURED));
+  }
+
+  g_autoptr (Car) high = fixture_car ("plain"), low = fixture_car ("plain");
+  high->points[POINT_WHEEL_CENTRE].z = 368.0;
+  g_autoptr (GPtrArray) of_high = plausibility_check (high);
+  g_assert_cmpstr (find (of_high, "ground", PLAUSIBILITY_AS_MEASURED)->sentence, ==,
+                   "As measured, the tyre ends 100.0 mm above the ground that heights "
+                   "are measured from: measure corner.wheel_centre[2] and "
+                   "tyre.loaded_radius_mm again.");
+  g_assert_true (
+      plausibility_is_of_points (find (of_high, "ground", PLAUSIBILITY_AS_MEASURED)));
+  const MeasuredCorner measured = car_measured_corner (high);
+  g_assert_cmpfloat_with_epsilon (plausibility_excess (high, &measured), 90.0 / 20.0,
+                                  1e-3);
+
+  low->loaded_radius_mm = 279.0;
+  g_autoptr (GPtrArray) of_low = plausibility_check (low);
+  g_assert_cmpstr (find (of_low, "ground", PLAUSIBILITY_AS_MEASURED)->sentence, ==,
+                   "As measured, the tyre reaches 11.0 mm below the ground that heights "
+                   "are measured from: measure corner.wheel_centre[2] and "
+                   "tyre.loaded_radius_mm again.");
+}
+
+static void
+test_swapped_pivots_are_noticed (void)
+{
+  g_autoptr (Car) car = fixture_car ("plain");
+  const Vec3 front = car->points[POINT_ARM_FRONT_PIVOT];
+
+  car->points[POINT_ARM_FRONT_PIVOT] = car->points[POINT_ARM_REAR_PIVOT];
+  car->points[POINT_ARM_REAR_PIVOT] = front;
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+  const MeasuredCorner measured = car_measured_corner (car);
+  g_assert_cmpstr (find (warnings, "arm-pivots", PLAUSIBILITY_AS_MEASURED)->sentence, ==,
+                   "corner.arm_rear_pivot lies ahead of corner.arm_front_pivot.");
+  g_assert_cmpfloat (plausibility_excess (car, &measured), >, 0.0);
+}
+
 static void
 test_setups_are_named (void)
 {
@@ -294,6 +344,8 @@ main (int argc, char **argv)
   g_test_add_func ("/plausibility/bands", test_every_band_is_watched);
   g_test_add_func ("/plausibility/alignment", test_alignment_is_watched);
   g_test_add_func ("/plausibility/side", test_the_right_side_is_noticed);
+  g_test_add_func ("/plausibility/ground", test_the_tyre_has_to_stand_on_the_ground);
+  g_test_add_func ("/plausibility/pivots", test_swapped_pivots_are_noticed);
   g_test_add_func ("/plausibility/setups", test_setups_are_named);
   g_test_add_func ("/plausibility/impossible", test_impossible_setups_are_told);
   g_test_add_func ("/plausibility/gaps", test_stretches_out_of_reach_are_told);
