@@ -265,8 +265,8 @@ test_past_the_towers_edge_is_told (void)
   g_autoptr (GPtrArray) past = plausibility_check_fitted (car, NULL);
   g_assert_cmpstr (
       find (past, "edge-too-near", 1)->sentence, ==,
-      "Setup “12 in, 6 back”: Stands 6.0 mm past the tower's edge, 2.0 mm of "
-      "room are asked for.");
+      "Setup “12 in, 6 back”: The upper mount stands 6.0 mm past the tower's edge, 2.0 mm "
+      "of room are asked for.");
   g_assert_null (find (past, "edge-too-near", 0));
   car->tower.opening_diameter_mm = 0.0;
   g_autoptr (GPtrArray) unknown = plausibility_check_fitted (car, NULL);
@@ -290,8 +290,8 @@ test_the_fitted_plates_bearing_counts (void)
   setup->mount = (MountOffset){ 20.0, 2.0, 0.0 };
   g_autoptr (GPtrArray) warnings = plausibility_check_fitted (car, library);
   g_assert_cmpstr (find (warnings, "edge-too-near", 1)->sentence, ==,
-                   "Setup “12 in, 6 back”: Leaves 1.5 mm to the tower's edge, 2.0 mm are "
-                   "asked for.");
+                   "Setup “12 in, 6 back”: The upper mount leaves 1.5 mm to the tower's "
+                   "edge, 2.0 mm are asked for.");
   g_autoptr (GPtrArray) of_a_point = plausibility_check_fitted (car, NULL);
   g_assert_null (find (of_a_point, "edge-too-near", 1));
 }
@@ -305,9 +305,10 @@ test_the_right_mount_is_told_by_itself (void)
   setup->right.is_own = TRUE;
   setup->right.mount = (MountOffset){ 50.0, 2.0, 0.0 };
   g_autoptr (GPtrArray) warnings = plausibility_check_fitted (car, NULL);
-  g_assert_cmpstr (find (warnings, "edge-too-near", 1)->sentence, ==,
-                   "Setup “12 in, 6 back”: Right side: Stands 6.0 mm past the tower's "
-                   "edge, 2.0 mm of room are asked for.");
+  g_assert_cmpstr (
+      find (warnings, "edge-too-near", 1)->sentence, ==,
+      "Setup “12 in, 6 back”: Right side: The upper mount stands 6.0 mm past "
+      "the tower's edge, 2.0 mm of room are asked for.");
 }
 
 /* No mount moves the tube against the tyre: what was so as measured is told once. */
@@ -320,12 +321,19 @@ test_room_to_the_tyre_is_watched (void)
   g_assert_null (find (enough, "tyre-too-near", PLAUSIBILITY_AS_MEASURED));
   car->limits.tyre_clearance_mm = 300.0;
   g_autoptr (GPtrArray) warnings = plausibility_check_fitted (car, NULL);
-  g_assert_true (
-      g_str_has_suffix (find (warnings, "tyre-too-near", PLAUSIBILITY_AS_MEASURED)
-                            ->sentence,
-                        " mm to the tyre, 300.0 mm are asked for."));
+  const char *sentence =
+      find (warnings, "tyre-too-near", PLAUSIBILITY_AS_MEASURED)->sentence;
+  g_assert_true (g_str_has_prefix (sentence, "The strut leaves "));
+  g_assert_true (g_str_has_suffix (sentence, " mm to the tyre, 300.0 mm are asked for."));
   g_assert_null (find (warnings, "tyre-too-near", 0));
   g_assert_null (find (warnings, "tyre-too-near", 1));
+  car->strut.tube_diameter_mm += 200.0;
+  g_autoptr (GPtrArray) inside = plausibility_check_fitted (car, NULL);
+  g_assert_true (
+      g_str_has_prefix (find (inside, "tyre-too-near", PLAUSIBILITY_AS_MEASURED)
+                            ->sentence,
+                        "The strut stands "));
+  car->strut.tube_diameter_mm -= 200.0;
   car_setup (car, 1)->corrections.wheel_spacer_mm = 5.0;
   g_autoptr (GPtrArray) with_spacer = plausibility_check_fitted (car, NULL);
   g_assert_nonnull (find (with_spacer, "tyre-too-near", 1));

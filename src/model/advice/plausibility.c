@@ -366,7 +366,7 @@ limit_sentences (const Car *car, guint setup, const Plate *fitted)
 
     for (gsize i = 0; i < N_LIMITS; i++)
       if (place.faults & limits[i].fault)
-        said.of[side][i] = choice_fault_sentence (car, fitted, &place, limits[i].fault);
+        said.of[side][i] = choice_room_sentence (car, &place, limits[i].fault);
   }
   for (gsize i = 0; i < N_LIMITS; i++)
     if (g_strcmp0 (said.of[SIDE_RIGHT][i], said.of[SIDE_LEFT][i]) == 0)
