@@ -33,9 +33,12 @@ append_springs (const Car *car, GString *text)
   return n;
 }
 
+/* @n_measured of @n warnings are of the corner as measured. */
 static char *
 summary (const char *file, guint n_measured, guint n)
 {
+  const guint n_setups = n - n_measured;
+
   if (n == 0)
     return g_strdup_printf (_ ("%s: the car is sound and nothing looks implausible."),
                             file);
@@ -44,19 +47,28 @@ summary (const char *file, guint n_measured, guint n)
                                          "%s: the car is sound, with %u warning.",
                                          "%s: the car is sound, with %u warnings.", n),
                             file, n);
-  return g_strdup_printf (
+
+  g_autofree char *measured = g_strdup_printf (
       g_dngettext (
           GETTEXT_PACKAGE,
           "%s: the car can be solved, but as measured %u thing looks implausible.",
           "%s: the car can be solved, but as measured %u things look implausible.",
           n_measured),
       file, n_measured);
+  if (n_setups == 0)
+    return g_steal_pointer (&measured);
+
+  g_autofree char *setups =
+      g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Its setups have %u warning.",
+                                    "Its setups have %u warnings.", n_setups),
+                       n_setups);
+  return g_strjoin (" ", measured, setups, NULL);
 }
 
 static void
-append_warnings (GString *text, GPtrArray *warnings)
+append_warnings (GString *text, GPtrArray *warnings, guint from, guint to)
 {
-  for (guint i = 0; i < warnings->len; i++) {
+  for (guint i = from; i < to; i++) {
     const PlausibilityWarning *warning = g_ptr_array_index (warnings, i);
 
     g_string_append_printf (text, "%s: %s\n", warning->id, warning->sentence);
@@ -86,8 +98,9 @@ report (const Car *car, const char *file)
   g_autofree char *first = summary (file, n_measured, n);
 
   g_string_append_printf (text, "%s\n", first);
+  append_warnings (text, warnings, 0, n_measured);
   append_misread (text, car);
-  append_warnings (text, warnings);
+  append_warnings (text, warnings, n_measured, warnings->len);
   g_string_append (text, of_springs->str);
   return g_strdup (text->str);
 }

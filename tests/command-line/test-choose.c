@@ -247,6 +247,9 @@ test_csv_and_text (Fixture *f, gconstpointer data)
   g_assert_true (g_str_has_prefix (text.out, "Upper mounts for Wren 1.3 hill-climb "
                                              "hatch, setup “As measured”.\n"));
   g_assert_nonnull (strstr (text.out, "Aimed for: "));
+  g_assert_true (g_str_has_suffix (text.out,
+                                   "\nOff aim: 0 where every aim is met, and more the "
+                                   "further off; it has no unit and only ranks.\n"));
 }
 
 static Outcome

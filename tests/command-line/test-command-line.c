@@ -183,10 +183,13 @@ test_check_lists_warnings (void)
   g_assert_cmpint (o.status, ==, 0);
   g_assert_nonnull (strstr (o.out,
                             ": the car can be solved, but as measured 2 things look "
-                            "implausible.\nmisread: If one figure was misread, measure "
-                            "corner.ball_joint[0] again: with "));
-  g_assert_nonnull (
-      strstr (o.out, "\ncaster: Caster is 0.00°, outside the 1.5 to 7.5° usual"));
+                            "implausible. Its setups have 4 warnings.\n"
+                            "caster: Caster is 0.00°, outside the 1.5 to 7.5° usual"));
+  const char *misread = strstr (o.out, "\nmisread: If one figure was misread, measure "
+                                       "corner.ball_joint[0] again: with ");
+  g_assert_nonnull (misread);
+  g_assert_true (misread > strstr (o.out, "\ntrail: Caster trail is "));
+  g_assert_true (misread < strstr (o.out, ": Setup “"));
   g_assert_cmpuint (count_lines (o.out), ==, 8);
   g_assert_cmpstr (o.err, ==, "");
 }

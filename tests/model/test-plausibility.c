@@ -149,6 +149,56 @@ test_the_right_side_is_noticed (void)
                         "All points"));
 }
 
+/* 268 mm of tyre leaning 0.4° reach 268 · cos 0.4° = 267.99 mm down from its centre. */
+static void
+test_the_tyre_has_to_stand_on_the_ground (void)
+{
+  static const double near[] = { 258.0, 277.98 };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (near); i++) {
+    g_autoptr (Car) car = fixture_car ("plain");
+
+    car->points[POINT_WHEEL_CENTRE].z = near[i];
+    g_autoptr (GPtrArray) warnings = plausibility_check (car);
+    g_assert_null (find (warnings, "ground", PLAUSIBILITY_AS_MEASURED));
+  }
+
+  g_autoptr (Car) high = fixture_car ("plain"), low = fixture_car ("plain");
+  high->points[POINT_WHEEL_CENTRE].z = 368.0;
+  g_autoptr (GPtrArray) of_high = plausibility_check (high);
+  g_assert_cmpstr (find (of_high, "ground", PLAUSIBILITY_AS_MEASURED)->sentence, ==,
+                   "As measured, the tyre ends 100.0 mm above the ground that heights "
+                   "are measured from: measure corner.wheel_centre[2] and "
+                   "tyre.loaded_radius_mm again.");
+  g_assert_true (
+      plausibility_is_of_points (find (of_high, "ground", PLAUSIBILITY_AS_MEASURED)));
+  const MeasuredCorner measured = car_measured_corner (high);
+  g_assert_cmpfloat_with_epsilon (plausibility_excess (high, &measured), 90.0 / 20.0,
+                                  1e-3);
+
+  low->loaded_radius_mm = 279.0;
+  g_autoptr (GPtrArray) of_low = plausibility_check (low);
+  g_assert_cmpstr (find (of_low, "ground", PLAUSIBILITY_AS_MEASURED)->sentence, ==,
+                   "As measured, the tyre reaches 11.0 mm below the ground that heights "
+                   "are measured from: measure corner.wheel_centre[2] and "
+                   "tyre.loaded_radius_mm again.");
+}
+
+static void
+test_swapped_pivots_are_noticed (void)
+{
+  g_autoptr (Car) car = fixture_car ("plain");
+  const Vec3 front = car->points[POINT_ARM_FRONT_PIVOT];
+
+  car->points[POINT_ARM_FRONT_PIVOT] = car->points[POINT_ARM_REAR_PIVOT];
+  car->points[POINT_ARM_REAR_PIVOT] = front;
+  g_autoptr (GPtrArray) warnings = plausibility_check (car);
+  const MeasuredCorner measured = car_measured_corner (car);
+  g_assert_cmpstr (find (warnings, "arm-pivots", PLAUSIBILITY_AS_MEASURED)->sentence, ==,
+                   "corner.arm_rear_pivot lies ahead of corner.arm_front_pivot.");
+  g_assert_cmpfloat (plausibility_excess (car, &measured), >, 0.0);
+}
+
 static void
 test_setups_are_named (void)
 {
@@ -236,8 +286,8 @@ test_past_the_towers_edge_is_told (void)
   g_autoptr (GPtrArray) past = plausibility_check_fitted (car, NULL);
   g_assert_cmpstr (
       find (past, "edge-too-near", 1)->sentence, ==,
-      "Setup “12 in, 6 back”: Stands 6.0 mm past the tower's edge, 2.0 mm of "
-      "room are asked for.");
+      "Setup “12 in, 6 back”: The upper mount stands 6.0 mm past the tower's edge, 2.0 mm "
+      "of room are asked for.");
   g_assert_null (find (past, "edge-too-near", 0));
   car->tower.opening_diameter_mm = 0.0;
   g_autoptr (GPtrArray) unknown = plausibility_check_fitted (car, NULL);
@@ -261,8 +311,8 @@ test_the_fitted_plates_bearing_counts (void)
   setup->mount = (MountOffset){ 20.0, 2.0, 0.0 };
   g_autoptr (GPtrArray) warnings = plausibility_check_fitted (car, library);
   g_assert_cmpstr (find (warnings, "edge-too-near", 1)->sentence, ==,
-                   "Setup “12 in, 6 back”: Leaves 1.5 mm to the tower's edge, 2.0 mm are "
-                   "asked for.");
+                   "Setup “12 in, 6 back”: The upper mount leaves 1.5 mm to the tower's "
+                   "edge, 2.0 mm are asked for.");
   g_autoptr (GPtrArray) of_a_point = plausibility_check_fitted (car, NULL);
   g_assert_null (find (of_a_point, "edge-too-near", 1));
 }
@@ -276,9 +326,10 @@ test_the_right_mount_is_told_by_itself (void)
   setup->right.is_own = TRUE;
   setup->right.mount = (MountOffset){ 50.0, 2.0, 0.0 };
   g_autoptr (GPtrArray) warnings = plausibility_check_fitted (car, NULL);
-  g_assert_cmpstr (find (warnings, "edge-too-near", 1)->sentence, ==,
-                   "Setup “12 in, 6 back”: Right side: Stands 6.0 mm past the tower's "
-                   "edge, 2.0 mm of room are asked for.");
+  g_assert_cmpstr (
+      find (warnings, "edge-too-near", 1)->sentence, ==,
+      "Setup “12 in, 6 back”: Right side: The upper mount stands 6.0 mm past "
+      "the tower's edge, 2.0 mm of room are asked for.");
 }
 
 /* No mount moves the tube against the tyre: what was so as measured is told once. */
@@ -291,12 +342,19 @@ test_room_to_the_tyre_is_watched (void)
   g_assert_null (find (enough, "tyre-too-near", PLAUSIBILITY_AS_MEASURED));
   car->limits.tyre_clearance_mm = 300.0;
   g_autoptr (GPtrArray) warnings = plausibility_check_fitted (car, NULL);
-  g_assert_true (
-      g_str_has_suffix (find (warnings, "tyre-too-near", PLAUSIBILITY_AS_MEASURED)
-                            ->sentence,
-                        " mm to the tyre, 300.0 mm are asked for."));
+  const char *sentence =
+      find (warnings, "tyre-too-near", PLAUSIBILITY_AS_MEASURED)->sentence;
+  g_assert_true (g_str_has_prefix (sentence, "The strut leaves "));
+  g_assert_true (g_str_has_suffix (sentence, " mm to the tyre, 300.0 mm are asked for."));
   g_assert_null (find (warnings, "tyre-too-near", 0));
   g_assert_null (find (warnings, "tyre-too-near", 1));
+  car->strut.tube_diameter_mm += 200.0;
+  g_autoptr (GPtrArray) inside = plausibility_check_fitted (car, NULL);
+  g_assert_true (
+      g_str_has_prefix (find (inside, "tyre-too-near", PLAUSIBILITY_AS_MEASURED)
+                            ->sentence,
+                        "The strut stands "));
+  car->strut.tube_diameter_mm -= 200.0;
   car_setup (car, 1)->corrections.wheel_spacer_mm = 5.0;
   g_autoptr (GPtrArray) with_spacer = plausibility_check_fitted (car, NULL);
   g_assert_nonnull (find (with_spacer, "tyre-too-near", 1));
@@ -315,6 +373,8 @@ main (int argc, char **argv)
   g_test_add_func ("/plausibility/bands", test_every_band_is_watched);
   g_test_add_func ("/plausibility/alignment", test_alignment_is_watched);
   g_test_add_func ("/plausibility/side", test_the_right_side_is_noticed);
+  g_test_add_func ("/plausibility/ground", test_the_tyre_has_to_stand_on_the_ground);
+  g_test_add_func ("/plausibility/pivots", test_swapped_pivots_are_noticed);
   g_test_add_func ("/plausibility/setups", test_setups_are_named);
   g_test_add_func ("/plausibility/hardware", test_hardware_alone_is_watched);
   g_test_add_func ("/plausibility/impossible", test_impossible_setups_are_told);

@@ -188,7 +188,8 @@ test_warnings_name_entries (Fixture *f, gconstpointer data)
   g_assert_true (g_str_has_prefix (reading.warning, "“Lower ball joint, y left”"));
   g_assert_nonnull (strstr (reading.warning,
                             " If one figure was misread, measure “Lower ball joint, y "
-                            "left” again: with 655 mm in place of −655 mm"));
+                            "left” again: with 655 mm, its sign the other way, "
+                            "in place of −655 mm"));
   g_assert_true (g_str_has_prefix (reading.sentence, "The corner can be solved. "));
   g_assert_false (reading.is_at_fault[field_at ("corner.ball_joint[1]")]);
   measure_reading_clear (&reading);

@@ -42,7 +42,7 @@ class Panel(WindowTest):
         window.enter(window.get('spin button', 'Rearward'), '2')
         window.enter(window.get('spin button', 'Inboard'), '50')
         sentence = wait_for('a warning', told)[0]
-        self.assertIn('Stands 6.0 mm past the tower\'s edge', sentence)
+        self.assertIn('The upper mount stands 6.0 mm past the tower\'s edge', sentence)
         window.save(self.car)
         run = command('check', self.car)
         self.assertIn('edge-too-near: ', run.stdout)

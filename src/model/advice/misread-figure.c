@@ -187,17 +187,31 @@ find_in_reach (const Car *car, MisreadFigure *figure)
   return is_found;
 }
 
-static gboolean
-try_slip (const Car *car, double was, double value, MisreadFigure *figure)
+/* A rough look first, which spares most of the whole verdicts. */
+static void
+try_slip (const Car *car, double was, double value, MisreadHow how, MisreadFigure *figure)
 {
+  Search s = {
+    .car = car, .measured = car_measured_corner (car), .was = was, .way = 1.0
+  };
   const double change = fabs (value - was);
 
-  if (change <= MISREAD_REACH || change >= figure->change ||
+  s.coordinate = coordinate_of (&s.measured.at[figure->point], figure->axis);
+  if (change == 0.0 || change >= figure->change || excess_at (value - was, &s) > 0.0 ||
       !does_clear (car, figure->point, figure->axis, value))
-    return FALSE;
+    return;
   figure->least = figure->most = value;
   figure->change = change;
-  return TRUE;
+  figure->how = how;
+}
+
+/* A hand writes no 0 in front of another digit. */
+static gboolean
+is_as_written (const char *digits)
+{
+  const char *first = digits[0] == '-' ? digits + 1 : digits;
+
+  return first[0] != '0' || !g_ascii_isdigit (first[1]);
 }
 
 static gboolean
@@ -206,10 +220,10 @@ find_slip (const Car *car, MisreadFigure *figure)
   Vec3 point = car->points[figure->point];
   const double was = *coordinate_of (&point, figure->axis);
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
-  gboolean is_found;
 
   figure->change = INFINITY;
-  is_found = try_slip (car, was, -was, figure);
+  if (was < 0.0 || figure->axis == 0) /* nothing lies below the ground, or on the right */
+    try_slip (car, was, -was, MISREAD_SIGN, figure);
   g_ascii_dtostr (digits, sizeof digits, was);
   for (gsize i = 0; i + 1 < strlen (digits); i++) {
     const char left = digits[i], right = digits[i + 1];
@@ -218,31 +232,35 @@ find_slip (const Car *car, MisreadFigure *figure)
       continue;
     digits[i] = right;
     digits[i + 1] = left;
-    is_found |= try_slip (car, was, g_ascii_strtod (digits, NULL), figure);
+    if (is_as_written (digits))
+      try_slip (car, was, g_ascii_strtod (digits, NULL), MISREAD_DIGITS, figure);
     digits[i] = left;
     digits[i + 1] = right;
   }
-  return is_found;
+  return figure->how != MISREAD_OFF;
 }
 
+/* Slips first, then the smallest change. */
 static int
-compare_changes (gconstpointer a, gconstpointer b)
+compare_figures (gconstpointer a, gconstpointer b)
 {
-  const double x = ((const MisreadFigure *) a)->change;
-  const double y = ((const MisreadFigure *) b)->change;
+  const MisreadFigure *x = a, *y = b;
+  const gboolean is_slip = x->how != MISREAD_OFF, is_other_slip = y->how != MISREAD_OFF;
 
-  return (x > y) - (x < y);
+  if (is_slip != is_other_slip)
+    return is_slip ? -1 : 1;
+  return (x->change > y->change) - (x->change < y->change);
 }
 
 static guint
-rank (GArray *all, MisreadFigure found[MISREAD_MOST])
+rank (GArray *all, guint n_slips, MisreadFigure found[MISREAD_MOST])
 {
-  if (all->len > MISREAD_MOST)
-    return 0;
-  g_array_sort (all, compare_changes);
-  for (guint i = 0; i < all->len; i++)
+  const guint n = all->len <= MISREAD_MOST ? all->len : n_slips == 1 ? 1 : 0;
+
+  g_array_sort (all, compare_figures);
+  for (guint i = 0; i < n; i++)
     found[i] = g_array_index (all, MisreadFigure, i);
-  return all->len;
+  return n;
 }
 
 guint
@@ -251,15 +269,44 @@ misread_figures (const Car *car, MisreadFigure found[MISREAD_MOST])
   gsl_error_handler_t *handler = gsl_set_error_handler_off ();
   g_autoptr (GArray) all = g_array_new (FALSE, FALSE, sizeof (MisreadFigure));
   const guint n_figures = is_warned (car) ? 3 * N_POINTS : 0;
+  guint n_slips = 0;
 
-  for (guint i = 0; i < n_figures && all->len <= MISREAD_MOST; i++) {
+  for (guint i = 0; i < n_figures; i++) {
     MisreadFigure figure = { .point = (PointName) (i / 3), .axis = (int) (i % 3) };
+    const gboolean is_slip = find_slip (car, &figure);
 
-    if (find_in_reach (car, &figure) || find_slip (car, &figure))
+    n_slips += is_slip ? 1 : 0;
+    if (is_slip || (all->len <= MISREAD_MOST && find_in_reach (car, &figure)))
       g_array_append_val (all, figure);
   }
   gsl_set_error_handler (handler);
-  return rank (all, found);
+  return rank (all, n_slips, found);
+}
+
+/* Of a slip: path, value, and what was typed. */
+static char *
+slip_sentence (MisreadHow how,
+               gboolean is_first,
+               const char *path,
+               const char *value,
+               const char *was)
+{
+  if (how == MISREAD_SIGN)
+    return g_strdup_printf (
+        is_first
+            ? _ ("If one figure was misread, measure %s again: with %s mm, its sign the "
+                 "other way, in place of %s mm the measured points would look plausible.")
+            : _ ("Or measure %s again: with %s mm, its sign the other way, in place of %s "
+                 "mm they would, too."),
+        path, value, was);
+  return g_strdup_printf (
+      is_first
+          ? _ ("If one figure was misread, measure %s again: with %s mm, its digits the "
+               "other way round, in place of %s mm the measured points would look "
+               "plausible.")
+          : _ ("Or measure %s again: with %s mm, its digits the other way round, in place "
+               "of %s mm they would, too."),
+      path, value, was);
 }
 
 /* Lengths of points are the file's own, in mm whatever is chosen. */
@@ -273,21 +320,22 @@ one_sentence (const Car *car, const MisreadFigure *figure, gboolean is_first)
   g_autofree char *least = plain_number_text (figure->least);
   g_autofree char *most = plain_number_text (figure->most);
 
+  if (figure->how != MISREAD_OFF)
+    return slip_sentence (figure->how, is_first, path, least, was);
   if (figure->least == figure->most)
     return g_strdup_printf (
         is_first
             ? _ ("If one figure was misread, measure %s again: with %s mm in place of "
-                 "%s mm every warning of the measured points goes.")
-            : _ ("Or measure %s again: with %s mm in place of %s mm they all go, too."),
+                 "%s mm the measured points would look plausible.")
+            : _ ("Or measure %s again: with %s mm in place of %s mm they would, too."),
         path, least, was);
   return g_strdup_printf (
       /* Translators: "corner.ball_joint[1]", two numbers and the number that was typed.
        */
-      is_first
-          ? _ ("If one figure was misread, measure %s again: with %s to %s mm in "
-               "place of %s mm every warning of the measured points goes.")
-          : _ ("Or measure %s again: with %s to %s mm in place of %s mm they all go, "
-               "too."),
+      is_first ? _ ("If one figure was misread, measure %s again: with %s to %s mm in "
+                    "place of %s mm the measured points would look plausible.")
+               : _ ("Or measure %s again: with %s to %s mm in place of %s mm they would, "
+                    "too."),
       path, least, most, was);
 }
 

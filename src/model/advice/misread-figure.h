@@ -14,18 +14,26 @@
 #define MISREAD_REACH 150.0 /* mm: how far off a figure is looked for, either way */
 #define MISREAD_MOST 3      /* more explanations than that point at nothing */
 
+typedef enum {
+  MISREAD_OFF,   /* by whatever it takes */
+  MISREAD_SIGN,  /* slips of the pen: the sign; */
+  MISREAD_DIGITS /* two neighbouring digits the other way round */
+} MisreadHow;
+
 typedef struct {
   PointName point;
-  int axis;           /* 0, 1, 2: x, y, z */
+  int axis; /* 0, 1, 2: x, y, z */
+  MisreadHow how;
   double least, most; /* mm: with any of these no warning of the points is left; of
                          whole mm or tenths, and equal for a slip of the pen */
   double change;      /* mm: the smallest that does, unsigned */
 } MisreadFigure;
 
-/* The explanations, the smallest change first; returns how many. None where the points
- * have no warning, where nothing explains all of them, or where more than MISREAD_MOST
- * figures do. Past the reach only two slips are tried: the sign and two neighbouring
- * digits the other way round. @car is sound (car-json.h). */
+/* The explanations, slips of the pen first, the smallest change first; returns how many.
+ * Where more than MISREAD_MOST figures explain the warnings, only the one among them that
+ * is a slip, if it is the only one: among many a second slip is chance. None where the
+ * points have no warning, and where nothing explains all of them. Past the reach only
+ * slips are tried. @car is sound (car-json.h). */
 guint misread_figures (const Car *car, MisreadFigure found[MISREAD_MOST]);
 
 /* Translated sentences, one for each, that name members of the file by their paths; NULL

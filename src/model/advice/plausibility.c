@@ -14,6 +14,10 @@
 /* What rounding may leave of a value that sits on its band's edge. */
 #define EDGE 1e-9
 
+/* mm between the tyre's contact and the ground that points are measured from: what a tape
+ * and a soft tyre leave; common practice, no published source. */
+#define GROUND_LIMIT 10.0
+
 /* A band for a road car with struts, as measured at its reference height. */
 typedef struct {
   const char *id;
@@ -211,6 +215,34 @@ check_sides (GPtrArray *warnings, const Car *car)
                          names->str));
 }
 
+/* Points are measured from the ground, and there the tyre has to end. */
+static void
+check_ground (GPtrArray *warnings, const Car *car, double contact_z)
+{
+  g_autofree char *off = unit_text (UNIT_LENGTH, fabs (contact_z), 1);
+
+  if (fabs (contact_z) <= GROUND_LIMIT + EDGE)
+    return;
+  warn (warnings, car, PLAUSIBILITY_AS_MEASURED, "ground",
+        g_strdup_printf (
+            contact_z > 0.0
+                ? _ ("As measured, the tyre ends %s above the ground that heights are "
+                     "measured from: measure corner.wheel_centre[2] and "
+                     "tyre.loaded_radius_mm again.")
+                : _ ("As measured, the tyre reaches %s below the ground that heights are "
+                     "measured from: measure corner.wheel_centre[2] and "
+                     "tyre.loaded_radius_mm again."),
+            off));
+}
+
+static void
+check_arm_pivots (GPtrArray *warnings, const Car *car)
+{
+  if (car->points[POINT_ARM_REAR_PIVOT].x > car->points[POINT_ARM_FRONT_PIVOT].x)
+    warn (warnings, car, PLAUSIBILITY_AS_MEASURED, "arm-pivots",
+          g_strdup (_ ("corner.arm_rear_pivot lies ahead of corner.arm_front_pivot.")));
+}
+
 static void
 check_measured (GPtrArray *warnings, const Car *car, const MeasuredCorner *measured)
 {
@@ -220,8 +252,11 @@ check_measured (GPtrArray *warnings, const Car *car, const MeasuredCorner *measu
 
   corner_assemble (measured, &none, &corner);
   check_sides (warnings, car);
-  if (station_solve (&corner, 0.0, 0.0, &station) == POSE_OK)
+  check_arm_pivots (warnings, car);
+  if (station_solve (&corner, 0.0, 0.0, &station) == POSE_OK) {
+    check_ground (warnings, car, station.measures.contact.z);
     check_bands (warnings, car, PLAUSIBILITY_AS_MEASURED, &station.measures);
+  }
   check_travel (warnings, car, PLAUSIBILITY_AS_MEASURED, &corner);
 }
 
@@ -250,6 +285,18 @@ bands_excess (const Measures *measures)
   return excess;
 }
 
+/* How far a point lies where it cannot, as bands_excess () counts: the limit's whole
+ * width is 1. */
+static double
+places_excess (const MeasuredCorner *measured, const Measures *measures)
+{
+  const double ahead =
+      measured->at[POINT_ARM_REAR_PIVOT].x - measured->at[POINT_ARM_FRONT_PIVOT].x;
+  const double off_ground = fabs (measures->contact.z) - GROUND_LIMIT - EDGE;
+
+  return fmax (ahead, off_ground) / (2.0 * GROUND_LIMIT);
+}
+
 double
 plausibility_excess (const Car *car, const MeasuredCorner *measured)
 {
@@ -264,7 +311,8 @@ plausibility_excess (const Car *car, const MeasuredCorner *measured)
       station_solve (&corner, 0.0, 0.0, &standing) != POSE_OK)
     return INFINITY;
 
-  const double excess = bands_excess (&standing.measures);
+  const double excess = fmax (bands_excess (&standing.measures),
+                              places_excess (measured, &standing.measures));
   if (excess <= 0.0 && (station_solve (&corner, car->bump_mm, 0.0, &end) != POSE_OK ||
                         station_solve (&corner, -car->droop_mm, 0.0, &end) != POSE_OK))
     return INFINITY;
@@ -316,7 +364,7 @@ limit_sentences (const Car *car, guint setup, const Plate *fitted)
 
     for (gsize i = 0; i < N_LIMITS; i++)
       if (place.faults & limits[i].fault)
-        said.of[side][i] = choice_fault_sentence (car, fitted, &place, limits[i].fault);
+        said.of[side][i] = choice_room_sentence (car, &place, limits[i].fault);
   }
   for (gsize i = 0; i < N_LIMITS; i++)
     if (g_strcmp0 (said.of[SIDE_RIGHT][i], said.of[SIDE_LEFT][i]) == 0)

@@ -31,7 +31,8 @@ guint plausibility_n_measured (GPtrArray *warnings);
 gboolean plausibility_is_of_points (const PlausibilityWarning *warning);
 
 /* How far outside the bands that the points decide the corner as measured stands, as a
- * multiple of the width of the band that it misses by most: 0 or less inside all of them.
+ * multiple of the width of the band that it misses by most: 0 or less inside all of them,
+ * with the tyre's contact on the ground and the arm's pivots the right way round.
  * INFINITY where a point lies on the right, and where it cannot be assembled as it stands
  * or at either end of its travel. */
 double plausibility_excess (const Car *car, const MeasuredCorner *measured);

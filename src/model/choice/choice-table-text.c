@@ -298,6 +298,10 @@ write_key (const ChoiceTable *table, GString *text)
       _ ("* outside the range aimed for; ! past a limit; – not given by car or plate.\n"
          "Toe unreset: with the tie rod as it was; a change of toe is that less the baseline's.\n"
          "Forces are estimates for comparison."));
+  g_string_append_printf (
+      text, "%s\n",
+      _ ("Off aim: 0 where every aim is met, and more the further off; it has no unit and "
+         "only ranks."));
 }
 
 void

@@ -32,13 +32,19 @@ decimals_apart (double a, double b, int decimals)
   return decimals;
 }
 
+/* @is_named: with what it is about; else behind a plate's name. */
 static char *
-tyre_sentence (double room, double asked)
+tyre_sentence (double room, double asked, gboolean is_named)
 {
   const int decimals = decimals_apart (room, asked, 1);
   g_autofree char *has = unit_text (UNIT_LENGTH, fabs (room), decimals);
   g_autofree char *wants = unit_text (UNIT_LENGTH, asked, decimals);
 
+  if (is_named)
+    return g_strdup_printf (
+        room < 0.0 ? _ ("The strut stands %s inside the tyre, %s of room are asked for.")
+                   : _ ("The strut leaves %s to the tyre, %s are asked for."),
+        has, wants);
   return g_strdup_printf (room < 0.0
                               ? _ ("Stands %s inside the tyre, %s of room are asked for.")
                               : _ ("Leaves %s to the tyre, %s are asked for."),
@@ -46,12 +52,19 @@ tyre_sentence (double room, double asked)
 }
 
 static char *
-edge_sentence (double margin, double asked)
+edge_sentence (double margin, double asked, gboolean is_named)
 {
   const int decimals = decimals_apart (margin, asked, 1);
   g_autofree char *has = unit_text (UNIT_LENGTH, fabs (margin), decimals);
   g_autofree char *wants = unit_text (UNIT_LENGTH, asked, decimals);
 
+  if (is_named)
+    return g_strdup_printf (margin < 0.0
+                                ? _ ("The upper mount stands %s past the tower's edge, "
+                                     "%s of room are asked for.")
+                                : _ ("The upper mount leaves %s to the tower's edge, %s "
+                                     "are asked for."),
+                            has, wants);
   return g_strdup_printf (
       margin < 0.0 ? _ ("Stands %s past the tower's edge, %s of room are asked for.")
                    : _ ("Leaves %s to the tower's edge, %s are asked for."),
@@ -69,19 +82,34 @@ tilt_sentence (double tilt_deg, double allowed_deg)
 }
 
 char *
-choice_fault_sentence (const Car *car,
-                       const Plate *plate,
-                       const ChoicePlace *place,
-                       ChoiceFault fault)
+choice_room_sentence (const Car *car, const ChoicePlace *place, ChoiceFault fault)
+{
+  const CarLimits *limits = &car->limits;
+
+  switch (fault) {
+  case CHOICE_TYRE_TOO_NEAR:
+    return tyre_sentence (place->clearance.least, limits->tyre_clearance_mm, TRUE);
+  case CHOICE_EDGE_TOO_NEAR:
+    return edge_sentence (place->edge_margin, limits->edge_margin_mm, TRUE);
+  default:
+    g_return_val_if_reached (NULL);
+  }
+}
+
+static char *
+fault_sentence (const Car *car,
+                const Plate *plate,
+                const ChoicePlace *place,
+                ChoiceFault fault)
 {
   switch (fault) {
   case CHOICE_NOT_ASSEMBLED:
     return g_strdup (
         _ ("The linkage cannot be assembled everywhere in the travel used."));
   case CHOICE_TYRE_TOO_NEAR:
-    return tyre_sentence (place->clearance.least, car->limits.tyre_clearance_mm);
+    return tyre_sentence (place->clearance.least, car->limits.tyre_clearance_mm, FALSE);
   case CHOICE_EDGE_TOO_NEAR:
-    return edge_sentence (place->edge_margin, car->limits.edge_margin_mm);
+    return edge_sentence (place->edge_margin, car->limits.edge_margin_mm, FALSE);
   case CHOICE_BEARING_TILTS_TOO_FAR:
     return tilt_sentence (DEGREES (place->bearing_tilt), plate->bearing_tilt_deg);
   default:
@@ -98,7 +126,7 @@ tell_faults (const Car *car, const Plate *plate, const ChoicePlace *place, GStri
 
   for (gsize i = 0; i < G_N_ELEMENTS (faults); i++)
     if (place->faults & faults[i])
-      add_sentence (text, choice_fault_sentence (car, plate, place, faults[i]));
+      add_sentence (text, fault_sentence (car, plate, place, faults[i]));
 }
 
 /* What keeps the place from the aim: a clause of its own. */

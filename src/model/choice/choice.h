@@ -132,11 +132,9 @@ choice_of_setup (const Car *car, const ChoiceQuestion *question, const Plate *pl
  * missed, the costliest first. Free with g_free (). */
 char *choice_sentence (const Car *car, const ChoiceAnswer *answer);
 
-/* The same of one of the faults of a place on @plate. Free with g_free (). */
-char *choice_fault_sentence (const Car *car,
-                             const Plate *plate,
-                             const ChoicePlace *place,
-                             ChoiceFault fault);
+/* What a place lacks of the room asked for: of CHOICE_TYRE_TOO_NEAR and
+ * CHOICE_EDGE_TOO_NEAR only, in a sentence that stands alone. Free with g_free (). */
+char *choice_room_sentence (const Car *car, const ChoicePlace *place, ChoiceFault fault);
 
 /* What an answer comes to, as tables mark it. */
 typedef enum {
