@@ -220,7 +220,7 @@ set_accels (GtkApplication *application)
     { "win.panel", { "F9" } },
     { "win.side-by-side", { "<Ctrl>t" } },
     { "win.curve-table", { "<Ctrl><Shift>t" } },
-    { "win.show-help-overlay", { "<Ctrl>question", "F1" } },
+    { "win.show-help-overlay", { "F1", "<Ctrl>question" } },
     { "win.question::travel", { "<Alt>1" } },
     { "win.question::height", { "<Alt>2" } },
     { "win.question::mount", { "<Alt>3" } },

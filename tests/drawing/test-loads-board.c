@@ -201,6 +201,34 @@ test_bars_are_as_long_as_their_numbers (void)
                                   2.0);
 }
 
+/* In the window of 1280 by 800 the board is 490 wide. */
+static void
+test_names_are_whole_in_hand_too (void)
+{
+  g_auto (LoadedCar) car = loaded_car_new (TRUE);
+  g_autoptr (LoadsBoard) board = loads_board_new ();
+
+  for (guint in_hand = 0; in_hand < car.car->setups->len; in_hand++) {
+    CarSetup *setup = car_setup (car.car, in_hand);
+
+    g_free (setup->name);
+    setup->name = g_strdup_printf ("Coil instead of bar %u", in_hand);
+  }
+  for (guint in_hand = 0; in_hand < car.car->setups->len; in_hand++) {
+    loaded_car_solve (&car, in_hand, 0, SPRING_AS_SET);
+    const LoadsView view = view_of (&car);
+
+    draw (board, &view, 490, 900);
+    for (guint i = 0; i < car.car->setups->len; i++) {
+      const DrawnText *name = drawn_find (car_setup (car.car, i)->name);
+
+      g_assert_nonnull (name);
+      g_assert_false (name->is_cut);
+    }
+    g_assert_nonnull (drawn_find ("on the tower"));
+  }
+}
+
 static void
 test_hits_find_their_setups (void)
 {
@@ -282,6 +310,7 @@ main (int argc, char **argv)
   g_test_add_func ("/loads-board/without-rods", test_without_rods_says_what_to_enter);
   g_test_add_func ("/loads-board/bars", test_bars_are_as_long_as_their_numbers);
   g_test_add_func ("/loads-board/hits", test_hits_find_their_setups);
+  g_test_add_func ("/loads-board/names-are-whole", test_names_are_whole_in_hand_too);
   g_test_add_func ("/loads-board/held-axes", test_held_axes_do_not_shrink);
   g_test_add_func ("/loads-board/in-hand", test_setup_in_hand_has_a_row);
   return g_test_run ();

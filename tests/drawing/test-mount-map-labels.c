@@ -285,6 +285,51 @@ test_it_says_which_side (Fixture *f, gconstpointer data)
   drawn_in_long_words = false;
 }
 
+static void
+draw_anew (Fixture *f)
+{
+  drawn_reset ();
+  draw (f, 700, 650);
+}
+
+/* By hand: an opening of 84 mm and a bearing of 46 mm leave 42 − 23 = 19 mm about the
+ * opening's centre, at 4 inboard and 2 forward. */
+static void
+test_the_tag_tells_of_the_edge (Fixture *f, gconstpointer data)
+{
+  CarSetup *setup = car_setup (f->car, 1);
+
+  (void) data;
+  f->view.pixel_scale = 0.0; /* keeps no image */
+  f->view.setup = 1;
+  f->view.is_handle_lit = TRUE;
+  f->plate->bearing_diameter_mm = 46.0;
+  f->car->limits.edge_margin_mm = 3.0;
+  setup->mount = (MountOffset){ 4.0 + 15.0, -2.0, 0.0 };
+  draw_anew (f);
+  g_assert_cmpuint (drawn_count ("the edge"), ==, 0);
+  setup->mount.inboard = 4.0 + 17.0;
+  draw_anew (f);
+  g_assert_cmpuint (drawn_count ("2.0 mm to the edge"), ==, 1);
+  setup->mount.inboard = 4.0 + 26.0;
+  draw_anew (f);
+  g_assert_cmpuint (drawn_count ("7.0 mm past the edge"), ==, 1);
+  g_assert_cmpfloat_with_epsilon (choice_place_of_mount (f->car,
+                                                         &(ChoiceQuestion){ .setup = 1 },
+                                                         SIDE_LEFT, f->plate)
+                                      .edge_margin,
+                                  -7.0, 1e-9);
+  f->view.plate = NULL; /* the strut's axis alone: 42 − 26 = 16 mm are left */
+  draw_anew (f);
+  g_assert_cmpuint (drawn_count ("the edge"), ==, 0);
+  setup->mount.inboard = 4.0 + 46.0;
+  draw_anew (f);
+  g_assert_cmpuint (drawn_count ("4.0 mm past the edge"), ==, 1);
+  f->car->tower.opening_diameter_mm = 0.0;
+  draw_anew (f);
+  g_assert_cmpuint (drawn_count ("the edge"), ==, 0);
+}
+
 #define ADD(name, function)                                                              \
   g_test_add ("/mount-map/" name, Fixture, NULL, set_up, function, tear_down)
 
@@ -296,6 +341,7 @@ main (int argc, char **argv)
   ADD ("labels/most", test_most_lines_are_labelled);
   ADD ("labels/handle", test_labels_give_way_to_the_handle);
   ADD ("says-which-side", test_it_says_which_side);
+  ADD ("tag/edge", test_the_tag_tells_of_the_edge);
   ADD ("texts", test_no_text_covers_another);
   return g_test_run ();
 }

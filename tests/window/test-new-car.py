@@ -6,6 +6,7 @@ import os
 import pathlib
 import subprocess
 import sys
+import time
 
 from form_dialog import FormTest
 from gtkdrive import wait_for
@@ -223,6 +224,22 @@ class MeasuredCar(Form):
         self.sentence(window, '^The corner is sound')
         wait_for('the mark to go', lambda: not self.is_marked(entry))
         self.assertTrue(self.is_on(window, 'Apply'))
+
+    def test_undo_in_an_entry_goes_to_what_stood_there(self):
+        """And never to a text that was refused on the way."""
+        window = self.open_form()
+        entry = self.entry(window, name_of(3, 1))
+        self.type_into(window, 'text', name_of(3, 1), '53,5.2')
+        wait_for('the mark', lambda: self.is_marked(entry))
+        window.key('ctrl+a')
+        window.type('53')
+        wait_for('another text', lambda: window.text(entry) == '53')
+        window.key('ctrl+z')
+        wait_for('what stood there', lambda: window.text(entry) == '536')
+        window.key('ctrl+z')
+        time.sleep(0.2)
+        self.assertEqual(window.text(entry), '536')
+        wait_for('no mark', lambda: not self.is_marked(entry))
 
     def test_points_that_coincide_are_both_marked(self):
         window = self.open_form()

@@ -5,7 +5,7 @@ import re
 import time
 
 from gtkdrive import Atspi, sh, wait_for
-from strutwright_window import WindowTest, command, main
+from strutwright_window import FRONT_MOUNT, WindowTest, command, main
 
 DIFFERS = 'Right side differs'
 OWN_ENTRIES = [name + ', right side' for name in ('Inboard', 'Rearward', 'Up', 'Camber bolt')]
@@ -51,6 +51,24 @@ class Panel(WindowTest):
                 self.assertIn(line.partition(': ')[2], sentence)
         window.key('ctrl+z')
         wait_for('no warning', lambda: not told())
+
+    def test_warnings_follow_a_drag(self):
+        """Told, and taken back, while the button is still held."""
+        def told():
+            return [node.get_name() for node in window.walk() if
+                    node.get_role_name() == 'label' and 'past the tower' in node.get_name()]
+        window = self.open()
+        self.assertEqual(told(), [])
+        handle = window.handle(FRONT_MOUNT)
+        x, y = window.at(handle)
+        at = 'mousemove', '--window', window.win
+        sh('xdotool', *at, x, y, 'sleep', 0.05, 'mousedown', 1, *at, x - 20, y, 'sleep',
+           0.05, *at, x - 60, y)
+        self.addCleanup(sh, 'xdotool', 'mouseup', 1)
+        wait_for('a warning', told)
+        sh('xdotool', *at, x - 2, y)
+        wait_for('no warning', lambda: not told())
+        self.assertFalse(window.is_enabled('undo'))  # the drag is not over
 
     def test_warnings_out_of_sight_are_counted(self):
         """A button stands for them until they are seen; pressed, it shows them."""

@@ -7,7 +7,7 @@ import math
 import time
 
 from gtkdrive import Atspi, sh, wait_for
-from strutwright_window import WindowTest, command, main
+from strutwright_window import DATA, WindowTest, command, main
 
 BOARD = 'What carries the wheel through its travel'
 PERCH = 'Coil: Perch'
@@ -207,6 +207,29 @@ class Parts(SpringsTest):
         self.wait_shown(window, 'Damper’s law', '-0.3 -900; 0 0; 0.3 450')
         self.assertEqual(self.saved(window)['springs']['damper']['table'],
                          [[-0.3, -900], [0, 0], [0.3, 450]])
+
+
+class Sight(SpringsTest):
+    def test_a_part_that_is_ticked_stays_in_sight(self):
+        """With its columns it goes to a line of its own, below what is seen."""
+        window = self.open(DATA / 'dunnock.swcar', title='Dunnock 1.4 sports coupé')
+        sh('xdotool', 'windowsize', window.win, 1280, 800)
+        window.key('alt+4')
+        check = window.get('check box', 'Coil')
+        tab = window.get('page tab', 'What It Stands On')
+        frame = window.get('frame')
+
+        def is_seen():
+            head, above = window.box(check), window.box(tab)
+            return (head.y >= above.y + above.height
+                    and head.y + head.height <= window.box(frame).height)
+        wait_for('the editor', lambda: window.box(check).height > 0 and is_seen())
+        time.sleep(0.3)  # until the window has settled
+        for is_on in True, False:
+            window.click(check, 8)
+            wait_for('its tick', lambda on=is_on: self.is_on(check) == on)
+            time.sleep(0.2)
+            wait_for('its head', is_seen)
 
 
 class Refusals(SpringsTest):
@@ -438,8 +461,7 @@ class SmallWindow(SpringsTest):
         board = window.box(window.get('image', BOARD))  # scrolled, from its top
         self.assertLess(board.y, 200)
         self.assertLessEqual(board.x + board.width, whole.width)
-        for role, name in (('page tab', 'Numbers'), ('page tab', 'What It Stands On'),
-                           ('label', 'The car’s rod')):
+        for role, name in (('page tab', 'Numbers'), ('page tab', 'What It Stands On')):
             self.assert_inside(window, window.get(role, name), whole)
         for role, name in (('text', 'Rod: Friction'), ('check box', 'Torsion bar'),
                            ('text', 'Coil: Perch')):

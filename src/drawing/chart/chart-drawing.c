@@ -228,34 +228,58 @@ box_in_gap (const Chart *chart, TextSize size, Frame gap, double across, double 
                   plot.y + down * (plot.height - height), width, height };
 }
 
-/* A box of that size that covers no curve, as near as may be to the middle of the gap. */
-static Frame
-place_reason (const Chart *chart, TextSize size, Frame gap)
+/* The reasons that are told on a chart. */
+typedef struct {
+  Frame boxes[CHART_MOST_GAPS];
+  int n;
+} Reasons;
+
+static bool
+is_off_reasons (const Reasons *told, Frame box)
+{
+  for (int i = 0; i < told->n; i++) {
+    const Frame other = told->boxes[i];
+
+    if (box.x < other.x + other.width && other.x < box.x + box.width &&
+        box.y < other.y + other.height && other.y < box.y + box.height)
+      return false;
+  }
+  return true;
+}
+
+/* A box of that size that covers no curve, as near as may be to the middle of the gap, or
+ * that middle; false where another reason stands there. */
+static bool
+place_reason (
+    const Chart *chart, TextSize size, Frame gap, const Reasons *told, Frame *box)
 {
   static const double places[] = { 0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95 };
 
   for (guint i = 0; i < G_N_ELEMENTS (places); i++)
     for (guint j = 0; j < G_N_ELEMENTS (places); j++) {
-      const Frame box = box_in_gap (chart, size, gap, places[i], places[j]);
-      if (chart_is_free (chart, box))
-        return box;
+      *box = box_in_gap (chart, size, gap, places[i], places[j]);
+      if (chart_is_free (chart, *box) && is_off_reasons (told, *box))
+        return true;
     }
-  return box_in_gap (chart, size, gap, 0.5, 0.5);
+  *box = box_in_gap (chart, size, gap, 0.5, 0.5);
+  return is_off_reasons (told, *box);
 }
 
 static void
-draw_reason (const Chart *chart, const ChartPen *pen, ChartGap gap, Frame frame)
+draw_reason (
+    const Chart *chart, const ChartPen *pen, ChartGap gap, Frame frame, Reasons *told)
 {
   const TextStyle style = chart_small_style (pen->theme);
   const char *sentence = pose_status_sentence (gap.status);
   const double wanted = CLAMP (frame.width - 12.0, 10.5 * style.size, 20.0 * style.size);
   const double width = fmin (chart->plot.width - 12.0, wanted);
   const TextSize size = text_measure_wrapped (pen->texts, style, sentence, width);
-  const Frame box = place_reason (chart, size, frame);
   const Colour ground = pen->theme->ground;
+  Frame box;
 
-  if (box.height > frame.height)
+  if (!place_reason (chart, size, frame, told, &box) || box.height > frame.height)
     return;
+  told->boxes[told->n++] = box;
   theme_use (pen->cr, colour_with_alpha (ground, 0.85));
   cairo_rectangle (pen->cr, box.x, box.y, box.width, box.height);
   cairo_fill (pen->cr);
@@ -269,13 +293,12 @@ chart_draw_gaps (const Chart *chart, const ChartPen *pen)
 {
   ChartGap gaps[CHART_MOST_GAPS];
   const int n = chart_find_gaps (study_in_hand (pen->study), gaps);
+  Reasons told = { .n = 0 };
 
-  for (int i = 0; i < n; i++) {
-    const Frame frame = gap_frame (chart, gaps[i]);
-    draw_hatch (pen, frame);
-    if (pen->names_gaps)
-      draw_reason (chart, pen, gaps[i], frame);
-  }
+  for (int i = 0; i < n; i++)
+    draw_hatch (pen, gap_frame (chart, gaps[i]));
+  for (int i = 0; i < n && pen->names_gaps; i++)
+    draw_reason (chart, pen, gaps[i], gap_frame (chart, gaps[i]), &told);
 }
 
 static void

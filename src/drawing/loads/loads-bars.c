@@ -10,7 +10,7 @@
 #define HATCH 6.0        /* pixels between lines */
 #define LEAST_SPAN 100.0 /* N */
 #define BESIDE_FROM 32.0 /* texts of width: names stand beside bars */
-#define NAMES_MOST 0.36  /* of the frame */
+#define NAMES_MOST 0.4   /* of the frame */
 #define BESIDE 5.0       /* pixels, from a bar to its figure */
 #define WORDS_MOST 0.4   /* of the frame: more, and figures stand alone */
 
@@ -113,14 +113,16 @@ before_name (const Theme *theme)
 }
 
 static TextStyle
-name_style (const LoadsPen *pen, unsigned setup)
+name_style (const LoadsPen *pen, bool is_in_hand)
 {
-  return setup == pen->view->loads->springs->study->in_hand
-             ? chart_title_style (pen->theme)
-             : chart_small_style (pen->theme);
+  TextStyle style = chart_small_style (pen->theme);
+
+  style.weight = is_in_hand ? TEXT_BOLD : TEXT_PLAIN;
+  return style;
 }
 
-/* Of all that are shown, so that it does not depend on how many rows there are. */
+/* Of all that are shown, each as if it were in hand, so that it depends neither on which
+ * one is nor on how many rows there are. */
 static double
 names_width (const LoadsPen *pen)
 {
@@ -129,9 +131,9 @@ names_width (const LoadsPen *pen)
 
   for (unsigned i = 0; i < study->n_setups; i++)
     if (loads_shows (pen->view, i))
-      most = fmax (most,
-                   text_measure (pen->texts, name_style (pen, i), study->setups[i].name)
-                       .width);
+      most = fmax (most, text_measure (pen->texts, name_style (pen, true),
+                                       study->setups[i].name)
+                             .width);
   return before_name (pen->theme) + most + pen->theme->text;
 }
 
@@ -251,6 +253,7 @@ static void
 draw_name (const LoadsBars *bars, const LoadsPen *pen, unsigned setup, double y)
 {
   const Theme *theme = pen->theme;
+  const Study *study = pen->view->loads->springs->study;
   const SetupStyle style = loads_style (pen->view, setup);
   const double wide = SAMPLE * theme->text, before = before_name (theme);
   const double room =
@@ -262,9 +265,9 @@ draw_name (const LoadsBars *bars, const LoadsPen *pen, unsigned setup, double y)
   cairo_stroke (pen->cr);
   theme_marker (pen->cr, style.marker, bars->frame.x + wide / 2.0, y, 0.6 * theme->text);
   theme_use (pen->cr, theme->ink);
-  text_draw_within (pen->texts, pen->cr, name_style (pen, setup),
-                    pen->view->loads->springs->study->setups[setup].name,
-                    bars->frame.x + before, y + 0.36 * theme->text, room);
+  text_draw_within (pen->texts, pen->cr, name_style (pen, setup == study->in_hand),
+                    study->setups[setup].name, bars->frame.x + before,
+                    y + 0.36 * theme->text, room);
 }
 
 /* Where the bars of a row begin. */

@@ -6,7 +6,9 @@
 
 #include "drawing/sheet/sheet-handles.h"
 #include "drawing/sheet/sheet-label.h"
+#include "model/words/unit.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 /* Pixels at ordinary type size. */
@@ -32,6 +34,41 @@ mount_pixel (const MapPen *pen)
   return map_pixel (pen->layout, mount_in_hand (pen));
 }
 
+/* mm from the bearing, a point where it is not given, to the tower's edge; NAN where that
+ * is not given. What choice_place_of_mount () says, without solving the corner. */
+static double
+edge_margin (const MapPen *pen)
+{
+  const MountOffset mount = mount_in_hand (pen),
+                    centre = map_opening_centre (pen->view->car);
+  const double opening = map_opening_radius (pen->view->car);
+  const double bearing =
+      pen->view->plate != NULL ? fmax (pen->view->plate->bearing_diameter_mm, 0.0) : 0.0;
+
+  if (opening <= 0.0)
+    return NAN;
+  return opening - bearing / 2.0 -
+         hypot (mount.inboard - centre.inboard, mount.rearward - centre.rearward);
+}
+
+/* Whether less is left of it than is asked for. */
+static bool
+is_past (const MapPen *pen)
+{
+  return edge_margin (pen) < pen->view->car->limits.edge_margin_mm;
+}
+
+/* Free with g_free (). */
+static char *
+edge_words (double margin)
+{
+  g_autofree char *length = unit_text (UNIT_LENGTH, fabs (margin), 1);
+
+  return g_strdup_printf (margin < 0.0 ? _ ("%s past the edge") : _ ("%s to the edge"),
+                          length);
+}
+
+/* How far the mount has gone, and what that leaves where it is too little. */
 static void
 tag_text (const MapPen *pen, char *text, gsize size)
 {
@@ -40,7 +77,12 @@ tag_text (const MapPen *pen, char *text, gsize size)
 
   inboard_text (mount.inboard, in, sizeof in);
   rearward_text (mount.rearward, back, sizeof back);
-  g_snprintf (text, size, "%s · %s", in, back);
+  if (is_past (pen)) {
+    g_autofree char *edge = edge_words (edge_margin (pen));
+
+    g_snprintf (text, size, "%s · %s · %s", in, back, edge);
+  } else
+    g_snprintf (text, size, "%s · %s", in, back);
 }
 
 static TextStyle
@@ -93,7 +135,7 @@ void
 map_handle_claim (const MapPen *pen, MapClaims *claims)
 {
   const Pixel at = mount_pixel (pen);
-  char text[96];
+  char text[160];
 
   tag_text (pen, text, sizeof text);
   map_claim (claims, map_box_about (at, at,
@@ -107,18 +149,14 @@ static void
 draw_bearing (const MapPen *pen)
 {
   const Plate *plate = pen->view->plate;
-  const MountOffset mount = mount_in_hand (pen),
-                    centre = map_opening_centre (pen->view->car);
   const Pixel at = mount_pixel (pen);
-  const bool is_past =
-      hypot (mount.inboard - centre.inboard, mount.rearward - centre.rearward) >
-      map_room_radius (pen->view);
+  const bool is_warning = is_past (pen);
 
   if (plate == NULL || plate->bearing_diameter_mm <= 0.0)
     return;
-  theme_use (pen->cr, is_past ? pen->theme->warning
-                              : theme_quiet (pen->theme, pen->theme->accent, 0.5));
-  theme_line (pen->cr, LINE_FULL, (is_past ? 1.6 : 1.0) * pen->theme->thin);
+  theme_use (pen->cr, is_warning ? pen->theme->warning
+                                 : theme_quiet (pen->theme, pen->theme->accent, 0.5));
+  theme_line (pen->cr, LINE_FULL, (is_warning ? 1.6 : 1.0) * pen->theme->thin);
   cairo_new_path (pen->cr);
   cairo_arc (pen->cr, at.x, at.y, plate->bearing_diameter_mm / 2.0 * pen->layout->scale,
              0.0, 2.0 * G_PI);
@@ -130,7 +168,7 @@ draw_tag (const MapPen *pen)
 {
   const Theme *t = pen->theme;
   const TextStyle style = tag_style (pen);
-  char text[96];
+  char text[160];
 
   tag_text (pen, text, sizeof text);
   const PixelBox box = tag_box (pen, text);
@@ -139,7 +177,9 @@ draw_tag (const MapPen *pen)
   theme_use (pen->cr,
              colour_with_alpha (t->ground.alpha > 0.0 ? t->ground : t->fill, 0.92));
   cairo_fill_preserve (pen->cr);
-  theme_use (pen->cr, pen->view->is_handle_lit ? t->accent : t->faint);
+  theme_use (pen->cr, is_past (pen)              ? t->warning
+                      : pen->view->is_handle_lit ? t->accent
+                                                 : t->faint);
   theme_line (pen->cr, LINE_FULL, t->thin);
   cairo_stroke (pen->cr);
   theme_use (pen->cr, t->ink);

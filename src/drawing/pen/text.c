@@ -114,8 +114,9 @@ lay_out (Entry *entry, const Entry *wanted)
                                                ? PANGO_WEIGHT_BOLD
                                                : PANGO_WEIGHT_NORMAL);
   pango_layout_set_font_description (entry->layout, font);
-  pango_layout_set_width (entry->layout,
-                          wanted->width > 0.0 ? (int) (wanted->width * PANGO_SCALE) : -1);
+  pango_layout_set_width (entry->layout, wanted->width > 0.0
+                                             ? (int) lround (wanted->width * PANGO_SCALE)
+                                             : -1);
   pango_layout_set_wrap (entry->layout, PANGO_WRAP_WORD_CHAR);
   pango_layout_set_ellipsize (entry->layout, wanted->ellipsis);
   pango_layout_set_text (entry->layout, wanted->text, -1);

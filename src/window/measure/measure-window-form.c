@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/measure/measure-window-form.h"
+#include "window/entry/standing-text.h"
 #include "window/entry/typed-entry.h"
 #include "window/entry/typed-number.h"
 #include "window/measure/measure-window-grid.h"
@@ -166,6 +167,7 @@ watch (SwMeasureForm *self, guint field)
 
   g_signal_connect (focus, "enter", G_CALLBACK (on_entry_focused_cb), self);
   gtk_widget_add_controller (entry, focus);
+  standing_text_keep (self->entries[field]);
   g_signal_connect_swapped (entry, "changed", G_CALLBACK (on_changed_cb), self);
   if (measure_field (field).point != N_POINTS)
     g_signal_connect (gtk_editable_get_delegate (GTK_EDITABLE (entry)), "insert-text",

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/bench/chooser.h"
+#include "window/layout/whole-text.h"
 #include "window/mount/mount-view-page.h"
 #include "window/mount/plate-window.h"
 
@@ -172,6 +173,7 @@ new_plate_button (Tools *self)
   gtk_label_set_width_chars (GTK_LABEL (self->plate_label), 8);
   gtk_label_set_max_width_chars (GTK_LABEL (self->plate_label), 22);
   gtk_widget_add_css_class (self->plate_label, "plate-name");
+  whole_text_tooltip_add (GTK_LABEL (self->plate_label));
   gtk_menu_button_set_child (GTK_MENU_BUTTON (button), self->plate_label);
   gtk_menu_button_set_always_show_arrow (GTK_MENU_BUTTON (button), TRUE);
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (button), create_plate_menu,
@@ -250,7 +252,6 @@ show_plate (Tools *self, const Plate *plate)
   const char *name = plate != NULL ? plate->name : _ ("No plate");
 
   gtk_label_set_label (GTK_LABEL (self->plate_label), name);
-  gtk_widget_set_tooltip_text (self->plate, plate != NULL ? plate->name : NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->plate),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Plate"),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, name, -1);

@@ -14,6 +14,8 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#define BETWEEN_WARNINGS 150 /* ms, while something is dragged */
+
 typedef enum {
   RIGHT_INBOARD,
   RIGHT_REARWARD,
@@ -44,6 +46,7 @@ struct _SwSetupPanel {
   GtkLabel *tie_rod, *warnings;
   GtkScrolledWindow *scrolled;
   GtkButton *below; /* says so while the warnings are out of sight */
+  guint later;      /* the source that shows the warnings during a drag, or 0 */
 
   MisreadSought sought;
   MisreadFigure misread[MISREAD_MOST];
@@ -145,6 +148,29 @@ show_warnings (SwSetupPanel *self)
   show_count (self, n);
 }
 
+static gboolean
+on_later_cb (gpointer data)
+{
+  SwSetupPanel *self = data;
+
+  self->later = 0;
+  show_warnings (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* They follow a drag at a pace at which they can be read, and its end at once. */
+static void
+follow_with_warnings (SwSetupPanel *self)
+{
+  if (sw_bench_is_dragging (self->bench)) {
+    if (self->later == 0)
+      self->later = g_timeout_add (BETWEEN_WARNINGS, on_later_cb, self);
+    return;
+  }
+  g_clear_handle_id (&self->later, g_source_remove);
+  show_warnings (self);
+}
+
 static void
 show_value (GtkSpinButton *spin, double value)
 {
@@ -194,8 +220,7 @@ on_bench_solved_cb (SwSetupPanel *self)
   self->is_showing = FALSE;
 
   show_tie_rod (self);
-  if (!sw_bench_is_dragging (self->bench))
-    show_warnings (self);
+  follow_with_warnings (self);
 }
 
 static void
@@ -291,6 +316,7 @@ sw_setup_panel_dispose (GObject *object)
   SwSetupPanel *self = SW_SETUP_PANEL (object);
   GtkWidget *child;
 
+  g_clear_handle_id (&self->later, g_source_remove);
   g_clear_object (&self->bench);
   while ((child = gtk_widget_get_last_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/setups/setup-row.h"
 #include "window/canvas/style-sample.h"
+#include "window/layout/whole-text.h"
 
 #include "model/study/setup-title.h"
 
@@ -97,6 +98,7 @@ sw_setup_row_init (SwSetupRow *self)
   gtk_label_set_xalign (GTK_LABEL (self->name), 0.0f);
   gtk_label_set_ellipsize (GTK_LABEL (self->name), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand (self->name, TRUE);
+  whole_text_tooltip_add (GTK_LABEL (self->name));
 
   self->baseline = gtk_label_new (C_ ("mark of a setup", "base"));
   gtk_widget_add_css_class (self->baseline, "dim-label");
@@ -136,7 +138,8 @@ sw_setup_row_show (SwSetupRow *self, const CarSetup *setup, gboolean is_baseline
 
   self->is_telling = TRUE;
   gtk_label_set_label (GTK_LABEL (self->name), setup->name);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), title);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self),
+                               g_str_equal (title, setup->name) ? NULL : title);
   gtk_widget_set_visible (self->baseline, is_baseline);
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->shown), !setup->is_hidden);
   gtk_button_set_icon_name (GTK_BUTTON (self->shown), setup->is_hidden

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/springs/springs-panel-group.h"
+#include "window/layout/scroll-to.h"
 #include "window/layout/wrap-lines.h"
 #include "window/springs/springs-panel-choice.h"
 #include "window/springs/springs-panel-cure.h"
@@ -165,6 +166,15 @@ remove_part (Group *self)
   springs_edit_tell (self->edit, NULL, NULL);
 }
 
+/* With its columns the part may go to another line, away from the pointer: its head is
+ * seen, and as much of them as there is room for. */
+static void
+keep_in_sight (Group *self)
+{
+  scroll_to (gtk_widget_get_visible (self->columns) ? self->columns : self->check,
+             self->check);
+}
+
 static void
 on_toggled_cb (Group *self)
 {
@@ -176,6 +186,7 @@ on_toggled_cb (Group *self)
     add_part (self);
   else
     remove_part (self);
+  keep_in_sight (self);
 }
 
 static void

@@ -10,6 +10,7 @@
 #define MOST_HEIGHT 260
 #define GROUP_GAP 24
 #define LINE_GAP 12
+#define OWNER_GAP 4
 
 /* What the editor was told last: motion of the wheel alone is none of its business. */
 typedef struct {
@@ -104,16 +105,15 @@ sw_springs_panel_init (SwSpringsPanel *self)
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
 }
 
+/* Under whose it is, which can be changed while the part is only looked at. */
 static GtkWidget *
-new_owners (SwSpringsPanel *self)
+new_rod (SwSpringsPanel *self)
 {
-  GtkWidget *owners = sw_wrap_lines_new (GROUP_GAP, 4);
+  GtkWidget *rod = gtk_box_new (GTK_ORIENTATION_VERTICAL, OWNER_GAP);
 
-  sw_wrap_lines_append (SW_WRAP_LINES (owners),
-                        springs_owner_new (self->edit, SPRINGS_COIL));
-  sw_wrap_lines_append (SW_WRAP_LINES (owners),
-                        springs_owner_new (self->edit, SPRINGS_ROD));
-  return owners;
+  gtk_box_append (GTK_BOX (rod), springs_owner_new (self->edit, SPRINGS_ROD));
+  gtk_box_append (GTK_BOX (rod), springs_group_new (self->edit, SPRINGS_ROD));
+  return rod;
 }
 
 static GtkWidget *
@@ -122,7 +122,9 @@ new_groups (SwSpringsPanel *self)
   GtkWidget *groups = sw_wrap_lines_new (GROUP_GAP, LINE_GAP);
 
   for (SpringsGroup group = 0; group < N_SPRINGS_GROUPS; group++)
-    sw_wrap_lines_append (SW_WRAP_LINES (groups), springs_group_new (self->edit, group));
+    sw_wrap_lines_append (SW_WRAP_LINES (groups),
+                          group == SPRINGS_ROD ? new_rod (self)
+                                               : springs_group_new (self->edit, group));
   return groups;
 }
 
@@ -149,7 +151,7 @@ sw_springs_panel_new (SwBench *bench)
   self->bench = g_object_ref (bench);
   self->edit = springs_edit_new (bench);
   content = gtk_box_new (GTK_ORIENTATION_VERTICAL, LINE_GAP);
-  gtk_box_append (GTK_BOX (content), new_owners (self));
+  gtk_box_append (GTK_BOX (content), springs_owner_new (self->edit, SPRINGS_COIL));
   gtk_box_append (GTK_BOX (content), new_groups (self));
   self->scrolled = in_scrolled (content);
   gtk_widget_set_parent (self->scrolled, GTK_WIDGET (self));
