@@ -7,7 +7,6 @@
 #include "model/words/near-word.h"
 
 #include <glib/gi18n-lib.h>
-#include <string.h>
 
 static gboolean
 check_format (JsonObject *root, GError **error)
@@ -19,13 +18,6 @@ check_format (JsonObject *root, GError **error)
   return member_check_format (root, &format, error);
 }
 
-/* "along" for "along_mm" */
-static gboolean
-lacks_unit (const char *word, const char *name)
-{
-  return g_str_has_prefix (name, word) && name[strlen (word)] == '_';
-}
-
 /* The member not known here that may be meant by @name; or NULL. */
 static const char *
 misspelt_member (JsonObject *object, const char *const *known, const char *name)
@@ -35,7 +27,7 @@ misspelt_member (JsonObject *object, const char *const *known, const char *name)
 
   for (GList *member = members; member != NULL; member = member->next)
     if (!g_strv_contains (known, member->data) &&
-        (near_word (member->data, wanted) != NULL || lacks_unit (member->data, name)))
+        near_member (member->data, wanted) != NULL)
       return member->data;
   return NULL;
 }
