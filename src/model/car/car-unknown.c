@@ -73,20 +73,9 @@ object_in (JsonObject *kept, const char *name)
 static void
 note_section (GPtrArray *found, const char *path, JsonObject *kept, CarSection section)
 {
-  g_autoptr (GPtrArray) names = g_ptr_array_new ();
+  g_autoptr (GPtrArray) names = car_section_members (section);
 
-  if (section == CAR_SECTION_ROOT) {
-    note (found, path, kept, car_root_members);
-    return;
-  }
-  for (PointName i = 0; section == CAR_SECTION_CORNER && i < N_POINTS; i++)
-    add_name (names, car_point_names[i]);
-  if (section == CAR_SECTION_LOADS)
-    add_name (names, "cases");
-  for (gsize i = 0; i < n_car_numbers; i++)
-    if (car_numbers[i].section == section)
-      add_name (names, car_numbers[i].name);
-  note_named (found, path, kept, names);
+  note (found, path, kept, (const char *const *) names->pdata);
 }
 
 /* Kept by the cases' names. */
