@@ -2,10 +2,13 @@
 #include "command-line/command-line.h"
 #include "model/advice/misread-figure.h"
 #include "model/advice/plausibility.h"
+#include "model/car/car-unknown.h"
 #include "model/load/spring-verdict.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
+
+#define MOST_NAMED 5 /* of the members that are not read */
 
 /* Setups that their springs do not carry. */
 static guint
@@ -86,6 +89,43 @@ append_misread (GString *text, const Car *car)
     g_string_append_printf (text, "misread: %s\n", sentence);
 }
 
+/* What a file may hold for others, and what is misspelt. */
+static void
+append_unknown (GString *text, const Car *car)
+{
+  g_autoptr (GPtrArray) unknown = car_unknown_members (car);
+  g_autoptr (GString) names = g_string_new (NULL);
+  guint n_others = 0;
+
+  for (guint i = 0; i < unknown->len; i++) {
+    const CarUnknown *one = unknown->pdata[i];
+
+    if (one->meant != NULL) {
+      g_string_append (text, "unknown: ");
+      /* Translators: members of the file, "tyre.section_width" and "section_width_mm". */
+      g_string_append_printf (text, _ ("%s is not read; was %s meant?"), one->path,
+                              one->meant);
+      g_string_append_c (text, '\n');
+    } else if (n_others++ < MOST_NAMED) {
+      g_string_append_printf (names, "%s%s", names->len > 0 ? ", " : "", one->path);
+    }
+  }
+  if (n_others == 0)
+    return;
+  g_string_append (text, "unknown: ");
+  if (n_others <= MOST_NAMED)
+    /* Translators: members of the file, divided by commas. */
+    g_string_append_printf (text, _ ("Kept, but not read: %s."), names->str);
+  else
+    g_string_append_printf (text,
+                            g_dngettext (GETTEXT_PACKAGE,
+                                         "Kept, but not read: %s and %u more.",
+                                         "Kept, but not read: %s and %u more.",
+                                         n_others - MOST_NAMED),
+                            names->str, n_others - MOST_NAMED);
+  g_string_append_c (text, '\n');
+}
+
 static char *
 report (const Car *car, const char *file)
 {
@@ -102,6 +142,7 @@ report (const Car *car, const char *file)
   append_misread (text, car);
   append_warnings (text, warnings, n_measured, warnings->len);
   g_string_append (text, of_springs->str);
+  append_unknown (text, car);
   return g_strdup (text->str);
 }
 

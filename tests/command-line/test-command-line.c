@@ -194,6 +194,41 @@ test_check_lists_warnings (void)
   g_assert_cmpstr (o.err, ==, "");
 }
 
+/* Kept by contract, so no refusal; but a slip of the keyboard must not pass unseen. */
+static void
+test_check_names_what_is_not_read (void)
+{
+  g_autofree char *car = program_car ("good", "springs-unknown");
+  g_autofree char *other = program_car ("good", "unknown-members");
+  g_auto (Outcome) of_springs = RUN ("check", car);
+  g_auto (Outcome) o = RUN ("check", other);
+  g_autofree char *path = g_build_filename (g_get_tmp_dir (), "misspelt.swcar", NULL);
+  g_autofree char *text = NULL;
+  g_auto (GStrv) parts = NULL;
+
+  g_assert_cmpint (of_springs.status, ==, 0);
+  g_assert_true (g_str_has_suffix (
+      of_springs.out,
+      "\nunknown: Kept, but not read: strut.thread, loads.by, loads.cases[1].road, "
+      "springs.torsion_bar.heat, springs.torsion_bar.sections[1].shot_peened and 11 "
+      "more.\n"));
+  g_assert_cmpint (o.status, ==, 0);
+  g_assert_nonnull (strstr (o.out, "\nunknown: Kept, but not read: history, "
+                                   "corner.camber_bolt, corner.steering_arm, "
+                                   "alignment.gauge, tyre.pressure_bar and "));
+
+  g_assert_true (g_file_get_contents (car, &text, NULL, NULL));
+  parts = g_strsplit (text, "\"section_width_mm\"", -1);
+  g_autofree char *spoilt = g_strjoinv ("\"section_widht_mm\"", parts);
+  g_assert_true (g_file_set_contents (path, spoilt, -1, NULL));
+  g_auto (Outcome) misspelt = RUN ("check", path);
+  g_assert_cmpint (misspelt.status, ==, 0);
+  g_assert_nonnull (strstr (misspelt.out,
+                            "\nunknown: tyre.section_widht_mm is not read; was "
+                            "section_width_mm meant?\n"));
+  g_unlink (path);
+}
+
 /* A setup may be meant to be unusual: the car itself is sound. */
 static void
 test_check_keeps_setups_apart (void)
@@ -506,6 +541,7 @@ main (int argc, char **argv)
   g_test_add_func ("/command-line/check", test_check_says_sound);
   g_test_add_func ("/command-line/check-warnings", test_check_lists_warnings);
   g_test_add_func ("/command-line/check-setups", test_check_keeps_setups_apart);
+  g_test_add_func ("/command-line/check-unknown", test_check_names_what_is_not_read);
   g_test_add_func ("/command-line/compare", test_compare_prints_all_setups);
   g_test_add_func ("/command-line/compare-gaps", test_compare_tells_of_gaps);
   g_test_add_func ("/command-line/restore", test_restore_says_what_would_put_it_back);

@@ -29,11 +29,24 @@ test_other_words_are_none (void)
   g_assert_null (near_word ("slot", kinds + 5));
 }
 
+static void
+test_a_member_may_lack_its_unit (void)
+{
+  static const char *const names[] = { "along_mm", "section_width_mm", "mass_kg", NULL };
+
+  g_assert_cmpstr (near_member ("along", names), ==, "along_mm");
+  g_assert_cmpstr (near_member ("section_width", names), ==, "section_width_mm");
+  g_assert_cmpstr (near_member ("section_widht_mm", names), ==, "section_width_mm");
+  g_assert_null (near_member ("", names));
+  g_assert_null (near_member ("sect", names));
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/near-word/slips", test_slips_are_understood);
   g_test_add_func ("/near-word/others", test_other_words_are_none);
+  g_test_add_func ("/near-word/unit", test_a_member_may_lack_its_unit);
   return g_test_run ();
 }

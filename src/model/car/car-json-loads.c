@@ -19,8 +19,8 @@ static const NumberRow case_rows[] = {
   { "rearward", IN (rearward), FALSE, { -20, 20, FALSE } },
 };
 static const NumberRows case_numbers = { case_rows, G_N_ELEMENTS (case_rows) };
-static const char *const case_members[] = { "name",     "lateral_g", "braking_g",
-                                            "vertical", "rearward",  NULL };
+const char *const load_case_members[] = { "name",     "lateral_g", "braking_g",
+                                          "vertical", "rearward",  NULL };
 static const CarLoadCase plain_case = { .vertical = 1.0 };
 
 static gboolean
@@ -90,7 +90,7 @@ read_case (JsonNode *node, const char *path, Car *car, GError **error)
       !number_rows_read (object, path, case_numbers, &read, error))
     return FALSE;
   car->load_cases[car->n_load_cases++] = read;
-  member_keep_unknown (object, case_members, &kept);
+  member_keep_unknown (object, load_case_members, &kept);
   if (kept != NULL)
     keep_of_case (car, read.name, kept);
   return TRUE;

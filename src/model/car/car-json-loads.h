@@ -6,6 +6,8 @@
 #include "model/car/car.h"
 #include "model/json/json-member.h"
 
+extern const char *const load_case_members[]; /* NULL-terminated */
+
 /* Members of a case that are not known here are kept under its name. */
 gboolean loads_read (JsonObject *loads, Car *car, GError **error);
 /* The cases, and what else the section has. */

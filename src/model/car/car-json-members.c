@@ -273,28 +273,36 @@ const char *const toe_mode_names[2] = {
   [TOE_AS_MOVED] = "as-moved", [TOE_RESET] = "reset"
 };
 
-static gboolean
-is_point (const char *name)
+static void
+add_name (GPtrArray *names, const char *name)
 {
-  for (PointName i = 0; i < N_POINTS; i++)
-    if (g_str_equal (car_point_names[i], name))
-      return TRUE;
-  return FALSE;
+  g_ptr_array_add (names, (gpointer) name);
+}
+
+GPtrArray *
+car_section_members (CarSection section)
+{
+  GPtrArray *names = g_ptr_array_new ();
+
+  for (gsize i = 0; section == CAR_SECTION_ROOT && car_root_members[i] != NULL; i++)
+    add_name (names, car_root_members[i]);
+  for (PointName i = 0; section == CAR_SECTION_CORNER && i < N_POINTS; i++)
+    add_name (names, car_point_names[i]);
+  if (section == CAR_SECTION_LOADS)
+    add_name (names, "cases");
+  for (gsize i = 0; i < n_car_numbers; i++)
+    if (car_numbers[i].section == section)
+      add_name (names, car_numbers[i].name);
+  add_name (names, NULL);
+  return names;
 }
 
 gboolean
 car_section_knows (CarSection section, const char *name)
 {
-  if (section == CAR_SECTION_ROOT)
-    return g_strv_contains (car_root_members, name);
-  if (section == CAR_SECTION_CORNER)
-    return is_point (name);
-  if (section == CAR_SECTION_LOADS)
-    return g_str_equal (name, "cases");
-  for (gsize i = 0; i < n_car_numbers; i++)
-    if (car_numbers[i].section == section && g_str_equal (car_numbers[i].name, name))
-      return TRUE;
-  return FALSE;
+  g_autoptr (GPtrArray) names = car_section_members (section);
+
+  return g_strv_contains ((const char *const *) names->pdata, name);
 }
 
 gboolean

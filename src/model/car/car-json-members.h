@@ -53,6 +53,8 @@ extern const char *const car_right_members[];
 
 extern const char *const toe_mode_names[2]; /* by ToeMode */
 
+/* Those of that section, NULL behind the last. Free with g_ptr_array_unref (). */
+GPtrArray *car_section_members (CarSection section);
 /* Whether this version knows the member @name of that section. */
 gboolean car_section_knows (CarSection section, const char *name);
 gboolean setup_part_knows (const SetupPart *part, const char *name);

@@ -40,9 +40,17 @@ car_read_point (
 gboolean
 car_read_points (JsonObject *object, const char *parent, Vec3 *points, GError **error)
 {
-  for (PointName i = 0; i < N_POINTS; i++)
-    if (!car_read_point (object, parent, car_point_names[i], &points[i], error))
+  g_autoptr (GPtrArray) known = car_section_members (CAR_SECTION_CORNER);
+
+  for (PointName i = 0; i < N_POINTS; i++) {
+    const char *name = car_point_names[i];
+
+    if (!json_object_has_member (object, name))
+      return member_refuse_missing (object, (const char *const *) known->pdata, parent,
+                                    name, error);
+    if (!car_read_point (object, parent, name, &points[i], error))
       return FALSE;
+  }
   return TRUE;
 }
 

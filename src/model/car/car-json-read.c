@@ -29,7 +29,7 @@ find_section (JsonObject *root, CarSection section, JsonObject **object, GError 
   if (!member_find_object (root, "", name, object, error))
     return FALSE;
   if (*object == NULL && is_required)
-    return member_refuse (error, FILE_REFUSAL_MISSING, _ ("%s is missing."), "", name);
+    return member_refuse_missing (root, car_root_members, "", name, error);
   return TRUE;
 }
 
@@ -40,10 +40,13 @@ read_car_number (JsonObject *object, const CarNumber *member, Car *car, GError *
   double *value = car_number (car, member);
   g_autofree char *path = g_strconcat (section, ".", member->name, NULL);
 
-  if (!json_object_has_member (object, member->name))
+  if (!json_object_has_member (object, member->name)) {
+    g_autoptr (GPtrArray) known = car_section_members (member->section);
+
     return member->presence != MEMBER_REQUIRED ||
-           member_refuse (error, FILE_REFUSAL_MISSING, _ ("%s is missing."), section,
-                          member->name);
+           member_refuse_missing (object, (const char *const *) known->pdata, section,
+                                  member->name, error);
+  }
   return member_read_number (object, section, member->name, value, error) &&
          member_check_range (member->range, *value, path, error);
 }

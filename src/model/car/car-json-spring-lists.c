@@ -159,8 +159,7 @@ static const NumberRow section_rows[] = {
   { "length_mm", IN (length_mm), TRUE, { 0, 5000, TRUE } },
 };
 static const NumberRows section_numbers = { section_rows, G_N_ELEMENTS (section_rows) };
-static const char *const section_members[] = { "outer_mm", "inner_mm", "length_mm",
-                                               NULL };
+const char *const bar_section_members[] = { "outer_mm", "inner_mm", "length_mm", NULL };
 
 /* Takes @kept, or puts an empty object in its place, so that indices stay. */
 static void
@@ -183,7 +182,7 @@ read_section (
 
   if (object == NULL || !number_rows_read (object, path, section_numbers, section, error))
     return FALSE;
-  member_keep_unknown (object, section_members, kept);
+  member_keep_unknown (object, bar_section_members, kept);
   return TRUE;
 }
 

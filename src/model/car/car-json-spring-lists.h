@@ -29,6 +29,8 @@ gboolean spring_table_read (JsonObject *object,
                             GError **error);
 JsonArray *spring_table_array (const SpringTable *table);
 
+extern const char *const bar_section_members[]; /* NULL-terminated */
+
 /* The member "sections" of the bar. @unknown gets a list that has an object for each
  * section, or stays NULL where none has members that are not known here. */
 gboolean bar_sections_read (JsonObject *object,

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/json/json-member.h"
 #include "model/json/json-path.h"
+#include "model/words/near-word.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -27,6 +28,37 @@ member_refuse (GError **error,
   g_autofree char *path = member_path (parent, name);
 
   g_set_error (error, FILE_REFUSAL, code, sentence, path);
+  return FALSE;
+}
+
+const char *
+member_misspelt (JsonObject *object, const char *const *known, const char *name)
+{
+  const char *const wanted[] = { name, NULL };
+  g_autoptr (GList) members = json_object_get_members (object);
+
+  for (GList *member = members; member != NULL; member = member->next)
+    if (!g_strv_contains (known, member->data) &&
+        near_member (member->data, wanted) != NULL)
+      return member->data;
+  return NULL;
+}
+
+gboolean
+member_refuse_missing (JsonObject *object,
+                       const char *const *known,
+                       const char *parent,
+                       const char *name,
+                       GError **error)
+{
+  const char *misspelt = member_misspelt (object, known, name);
+
+  if (misspelt == NULL)
+    return member_refuse (error, FILE_REFUSAL_MISSING, _ ("%s is missing."), parent,
+                          name);
+  g_set_error (error, FILE_REFUSAL, FILE_REFUSAL_MISSING,
+               _ ("Unknown member “%s%s%s”; did you mean “%s”?"), parent,
+               parent[0] != '\0' ? "." : "", misspelt, name);
   return FALSE;
 }
 

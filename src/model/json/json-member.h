@@ -21,6 +21,17 @@ gboolean member_refuse (GError **error,
                         const char *parent,
                         const char *name);
 
+/* The member of @object that may be meant by @name, of those that are not among the
+ * NULL-terminated @known; or NULL. */
+const char *
+member_misspelt (JsonObject *object, const char *const *known, const char *name);
+/* @name is missing from @object: refuses as above, and names what may be meant by it. */
+gboolean member_refuse_missing (JsonObject *object,
+                                const char *const *known,
+                                const char *parent,
+                                const char *name,
+                                GError **error);
+
 gboolean member_get_number (JsonNode *node, double *value);
 gboolean
 member_check_range (NumberRange range, double value, const char *path, GError **error);

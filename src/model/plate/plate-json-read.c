@@ -7,7 +7,6 @@
 #include "model/words/near-word.h"
 
 #include <glib/gi18n-lib.h>
-#include <string.h>
 
 static gboolean
 check_format (JsonObject *root, GError **error)
@@ -19,41 +18,13 @@ check_format (JsonObject *root, GError **error)
   return member_check_format (root, &format, error);
 }
 
-/* "along" for "along_mm" */
-static gboolean
-lacks_unit (const char *word, const char *name)
-{
-  return g_str_has_prefix (name, word) && name[strlen (word)] == '_';
-}
-
-/* The member not known here that may be meant by @name; or NULL. */
-static const char *
-misspelt_member (JsonObject *object, const char *const *known, const char *name)
-{
-  const char *const wanted[] = { name, NULL };
-  g_autoptr (GList) members = json_object_get_members (object);
-
-  for (GList *member = members; member != NULL; member = member->next)
-    if (!g_strv_contains (known, member->data) &&
-        (near_word (member->data, wanted) != NULL || lacks_unit (member->data, name)))
-      return member->data;
-  return NULL;
-}
-
 /* @parent is "" or the path of a hole. */
 static gboolean
 refuse_missing (JsonObject *object, const char *parent, const char *name, GError **error)
 {
   const char *const *known = parent[0] == '\0' ? plate_members : plate_hole_members;
-  const char *misspelt = misspelt_member (object, known, name);
 
-  if (misspelt == NULL)
-    return member_refuse (error, FILE_REFUSAL_MISSING, _ ("%s is missing."), parent,
-                          name);
-  g_set_error (error, FILE_REFUSAL, FILE_REFUSAL_MISSING,
-               _ ("Unknown member “%s%s%s”; did you mean “%s”?"), parent,
-               parent[0] != '\0' ? "." : "", misspelt, name);
-  return FALSE;
+  return member_refuse_missing (object, known, parent, name, error);
 }
 
 /* A text that must be there. */
@@ -204,9 +175,9 @@ check_turn_members (JsonObject *root, GError **error)
 
   if (has_turns != has_range)
     return TRUE;
-  if (!has_turns && misspelt_member (root, plate_members, "turns_deg") != NULL)
+  if (!has_turns && member_misspelt (root, plate_members, "turns_deg") != NULL)
     return refuse_missing (root, "", "turns_deg", error);
-  if (!has_range && misspelt_member (root, plate_members, "turn_range_deg") != NULL)
+  if (!has_range && member_misspelt (root, plate_members, "turn_range_deg") != NULL)
     return refuse_missing (root, "", "turn_range_deg", error);
   g_set_error_literal (error, FILE_REFUSAL,
                        has_turns ? FILE_REFUSAL_TYPE : FILE_REFUSAL_MISSING,

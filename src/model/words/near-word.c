@@ -55,3 +55,20 @@ near_word (const char *word, const char *const *words)
   }
   return best;
 }
+
+static gboolean
+lacks_unit (const char *word, const char *name)
+{
+  return word[0] != '\0' && g_str_has_prefix (name, word) && name[strlen (word)] == '_';
+}
+
+const char *
+near_member (const char *word, const char *const *names)
+{
+  const char *near = near_word (word, names);
+
+  for (; near == NULL && *names != NULL; names++)
+    if (lacks_unit (word, *names))
+      near = *names;
+  return near;
+}
