@@ -241,6 +241,36 @@ test_lowering_names_curves_once (void)
   }
 }
 
+/* Of a ball joint whose sign was lost, at full bump and at full droop. */
+static void
+test_reasons_of_gaps_keep_apart (void)
+{
+  g_autoptr (Car) car = load ("wren.swcar");
+  g_autoptr (Board) board = board_new ();
+  const BoardView view = {
+    .study = &study, .choice = board_choice_default (), .theme = theme_light (), .lit = -1
+  };
+  guint most = 0;
+
+  car->points[POINT_BALL_JOINT].y *= -1.0;
+  study_solve (&study, car, 0, 0.0);
+  for (int width = 400; width <= 1600; width += 100) {
+    cairo_t *cr = begin (width, 640);
+
+    board_draw (board, cr, &view, width, 640.0);
+    const guint n = drawn_count ("The tie rod cannot");
+    g_assert_cmpuint (n, >=, 1);
+    most = MAX (most, n);
+    for (guint i = 0; i < drawn_texts->len; i++)
+      for (guint j = 0; j < i; j++)
+        if (g_str_has_prefix (drawn_text_at (i)->text, "The tie rod cannot") &&
+            g_str_has_prefix (drawn_text_at (j)->text, "The tie rod cannot"))
+          g_assert_false (drawn_overlap (drawn_text_at (i), drawn_text_at (j)));
+    cairo_destroy (cr);
+  }
+  g_assert_cmpuint (most, ==, 2);
+}
+
 /* A sheet that leaves everything out would pass the above. */
 static void
 test_sheet_says_what_it_can (void)
@@ -351,6 +381,7 @@ main (int argc, char **argv)
                         test_tables);
   g_test_add_func ("/label-room/lowering-names-curves-once",
                    test_lowering_names_curves_once);
+  g_test_add_func ("/label-room/reasons-of-gaps", test_reasons_of_gaps_keep_apart);
   g_test_add_func ("/label-room/sheet-says-what-it-can", test_sheet_says_what_it_can);
   g_test_add_func ("/label-room/sheet-keeps-off-the-handles",
                    test_sheet_keeps_off_the_handles);
