@@ -65,15 +65,16 @@ write_line (const Line *line, const guint *widths, GString *text)
 static void
 write_lines (const JointTable *table, GString *text)
 {
-  const guint n = joint_table_rows (table) + 1;
-  g_autofree Line *lines = g_new (Line, n);
-  guint widths[N_COLUMNS] = { 0 };
+  const guint n_rows = joint_table_rows (table);
+  g_autofree Line *lines = g_new (Line, n_rows + 1);
+  guint widths[N_COLUMNS] = { 0 }, n = 1;
 
   lines[0] = head_line ();
-  for (guint i = 1; i < n; i++) {
-    const JointRow row = joint_table_row (table, i - 1);
+  for (guint i = 0; i < n_rows; i++) {
+    const JointRow row = joint_table_row (table, i);
 
-    lines[i] = line_of_row (&row);
+    if (!joint_row_is_idle (&row))
+      lines[n++] = line_of_row (&row);
   }
   for (guint i = 0; i < n; i++)
     for (guint c = 0; c < N_COLUMNS; c++)
