@@ -132,6 +132,8 @@ write_events (const SpringCorner *corner, GString *text)
     g_autofree char *travel = rounded (event->travel, 1);
     g_autofree char *load = rounded (event->load, 0);
 
+    if (!event->is_reached)
+      continue;
     g_string_append_printf (text, _ ("at %s mm, %s N: %s\n"), travel, load,
                             spring_event_name (event->kind));
   }
