@@ -65,11 +65,11 @@ void joint_loads_of_force (const SpringStudy *study,
                            SpringMode mode,
                            JointLoads *out);
 
-/* The plain sentence, of a case or, for NULL, of standing: "Standing: with the coil,
- * 2640 N of this corner's 2600 N stand on the tower; with the bar, −30 N." Where only one
- * spring carries it: what stands, then what would with the other. In a case that
- * moves the corner, coil and bar by themselves would leave out stops and anti-roll bar:
- * there it is the springs as they are set. Free with g_free (). */
+/* The plain sentences, of a case or, for NULL, of standing: what stands on the tower by
+ * the springs as they are, or that it is pulled down; then the same by a coil alone and
+ * by a bar alone, but for the one that does carry it alone. In a case that moves the
+ * corner, coil and bar by themselves would leave out stops and anti-roll bar: there it is
+ * the springs as they are set. Free with g_free (). */
 char *joint_loads_sentence (const SpringStudy *study,
                             guint setup,
                             const CarLoadCase *load_case);
