@@ -108,6 +108,8 @@ test_warnings_come_first (void)
   for (guint i = 0; i < verdicts->len; i++) {
     const gboolean warns = ((const SpringVerdict *) verdicts->pdata[i])->is_warning;
 
+    g_assert_true (g_str_has_prefix (((const SpringVerdict *) verdicts->pdata[i])->marked,
+                                     "⚠ ") == warns);
     n_warnings += warns ? 1 : 0;
     n_after += warns && i >= n_warnings ? 1 : 0;
   }

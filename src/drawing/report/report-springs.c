@@ -248,7 +248,7 @@ write_verdicts (ReportFlow *flow, const SpringStudy *springs, guint setup)
     const SpringVerdict *verdict = verdicts->pdata[i];
 
     report_flow_text (flow, verdict->is_warning ? FITTING_TEXT_BOLD : FITTING_TEXT,
-                      flow->pen.theme.ink, 0.0, verdict->sentence);
+                      flow->pen.theme.ink, 0.0, verdict->marked);
   }
 }
 

@@ -147,7 +147,7 @@ write_verdicts (const SpringStudy *study, guint setup, GString *text)
   for (guint i = 0; i < verdicts->len; i++) {
     const SpringVerdict *verdict = verdicts->pdata[i];
 
-    terminal_paragraph (text, verdict->sentence, 0, WIDTH);
+    terminal_paragraph (text, verdict->marked, 0, WIDTH);
     terminal_paragraph (text, verdict->rule, 2, WIDTH);
   }
 }

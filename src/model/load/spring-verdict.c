@@ -29,6 +29,7 @@ verdict_free (gpointer data)
 
   g_free (verdict->sentence);
   g_free (verdict->rule);
+  g_free (verdict->marked);
   g_free (verdict);
 }
 
@@ -38,7 +39,8 @@ add (GPtrArray *verdicts, const char *id, gboolean is_warning, char *sentence, c
 {
   SpringVerdict *verdict = g_new (SpringVerdict, 1);
 
-  *verdict = (SpringVerdict){ id, is_warning, sentence, rule };
+  *verdict = (SpringVerdict){ id, is_warning, sentence, rule,
+                              g_strconcat (is_warning ? "⚠ " : "", sentence, NULL) };
   g_ptr_array_add (verdicts, verdict);
 }
 
@@ -467,6 +469,21 @@ warnings_first (gconstpointer a, gconstpointer b)
   return (second->is_warning ? 1 : 0) - (first->is_warning ? 1 : 0);
 }
 
+static void
+judge_as_it_stands (GPtrArray *verdicts, const SpringStudy *study, guint setup)
+{
+  const SpringCorner *corner = &study->setups[setup];
+
+  judge_height (verdicts, corner);
+  judge_role (verdicts, study, corner);
+  judge_tower (verdicts, study, setup);
+  judge_frequency (verdicts, corner);
+  judge_damping (verdicts, corner);
+  judge_bump_stop (verdicts, corner);
+  judge_solid (verdicts, corner);
+  judge_mass (verdicts, study, corner);
+}
+
 GPtrArray *
 spring_verdicts (const SpringStudy *study, guint setup)
 {
@@ -479,16 +496,8 @@ spring_verdicts (const SpringStudy *study, guint setup)
   judge_seat (verdicts, corner);
   judge_lift (verdicts, corner);
   judge_bar (verdicts, corner);
-  if (corner->stands != STANDS_BY_SPRINGS)
-    return verdicts;
-  judge_height (verdicts, corner);
-  judge_role (verdicts, study, corner);
-  judge_tower (verdicts, study, setup);
-  judge_frequency (verdicts, corner);
-  judge_damping (verdicts, corner);
-  judge_bump_stop (verdicts, corner);
-  judge_solid (verdicts, corner);
-  judge_mass (verdicts, study, corner);
+  if (corner->stands == STANDS_BY_SPRINGS)
+    judge_as_it_stands (verdicts, study, setup);
   g_ptr_array_sort (verdicts, warnings_first); /* which keeps the order of equals */
   return verdicts;
 }
@@ -499,6 +508,6 @@ spring_verdict_sentences (const GPtrArray *verdicts)
   const char **sentences = g_new0 (const char *, verdicts->len + 1);
 
   for (guint i = 0; i < verdicts->len; i++)
-    sentences[i] = ((const SpringVerdict *) verdicts->pdata[i])->sentence;
+    sentences[i] = ((const SpringVerdict *) verdicts->pdata[i])->marked;
   return sentences;
 }
