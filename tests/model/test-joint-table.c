@@ -126,7 +126,9 @@ test_text_lists_what_carries (void)
   g_assert_nonnull (strstr (bar->str, "\nHelper, N "));
   g_assert_nonnull (strstr (bar->str, "\nGas force, N "));
   g_assert_null (strstr (bar->str, "\nBump stop, N "));
+  g_assert_nonnull (strstr (bar->str, "\nTorsion bar, N·m "));
   g_assert_nonnull (strstr (json->str, "\"bump_stop_n\": 0"));
+  g_assert_nonnull (strstr (json->str, "\"torsion_torque_nmm\": "));
 }
 
 int

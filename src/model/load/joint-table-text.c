@@ -35,9 +35,25 @@ head_line (void)
                    g_strdup ("z"), g_strdup ("") } };
 }
 
-static Line
-line_of_row (const JointRow *row)
+/* As screens do: beside rates in N·m per degree. */
+static JointRow
+in_newton_metres (const JointRow *row)
 {
+  JointRow out = *row;
+
+  if (!g_str_equal (row->unit, "N·mm"))
+    return out;
+  out.unit = "N·m";
+  out.value = row->value / 1000.0;
+  out.parts = vec3_scale (row->parts, 0.001);
+  return out;
+}
+
+static Line
+line_of_row (const JointRow *given)
+{
+  const JointRow in_metres = in_newton_metres (given), *row = &in_metres;
+
   return (Line){
     { g_strdup_printf ("%s, %s", row->name, row->unit),
       figure_text (row->value, decimals_of (row)),
