@@ -336,7 +336,19 @@ static const Refusal refusals[] = {
   { "springs-coil-perch-missing", FILE_REFUSAL_MISSING,
     "springs.coil.perch_mm is missing." },
   { "springs-coil-perch-far", FILE_REFUSAL_NUMBER,
-    "springs.coil.perch_mm is 1500, but must lie between -1000 and 1000." },
+    "springs.coil.perch_mm is 1500, but must lie between 0 and 1000." },
+  { "springs-coil-perch-below-foot", FILE_REFUSAL_NUMBER,
+    "springs.coil.perch_mm is -1, but must lie between 0 and 1000." },
+  /* √(27² + 62² + 420²) = 425.409 of strut, less 18 or 20 of the upper seat */
+  { "springs-coil-perch-past-mount", FILE_REFUSAL_NUMBER,
+    "springs.coil.perch_mm is 800, but must be below 407.409, where the upper seat or the "
+    "mount stands as measured." },
+  { "springs-setup-coil-perch-past-mount", FILE_REFUSAL_NUMBER,
+    "setups[1].springs.coil.perch_mm is 420, but must be below 407.409, where the upper "
+    "seat or the mount stands as measured." },
+  { "springs-second-coil-perch-past-mount", FILE_REFUSAL_NUMBER,
+    "springs.helper.perch_mm is 900, but must be below 405.409, where the upper seat or "
+    "the mount stands as measured." },
   { "springs-coil-free-below-solid", FILE_REFUSAL_NUMBER,
     "springs.coil.free_length_mm is 95, but must be above its solid length, which is 95." },
   { "springs-coil-free-below-wire", FILE_REFUSAL_NUMBER,

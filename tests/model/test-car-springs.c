@@ -375,7 +375,7 @@ random_coil (GRand *rand, CarCoil *coil)
     coil->rate_n_per_mm = within (rand, 5, 200);
   else if (coin (rand))
     random_table (rand, &coil->table, 0.0, 20.0, 900.0);
-  coil->perch_mm = within (rand, -200, 300);
+  coil->perch_mm = within (rand, 0, 250);
   coil->upper_drop_mm = within (rand, -50, 100);
   coil->lower_outboard_mm = coin (rand) ? within (rand, -30, 30) : -0.0;
   coil->upper_forward_mm = within (rand, -30, 30);
@@ -392,7 +392,7 @@ random_others (GRand *rand, CarSprings *s)
         s->coil.is_there && coin (rand) ? HELPER_IN_SERIES : HELPER_IN_PARALLEL;
     s->helper.rate_n_per_mm = within (rand, 1, 50);
     s->helper.free_length_mm = within (rand, 50, 300);
-    s->helper.perch_mm = within (rand, -100, 300);
+    s->helper.perch_mm = within (rand, 0, 300);
   }
   if (coin (rand)) {
     s->bump_stop.is_there = TRUE;

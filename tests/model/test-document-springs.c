@@ -232,6 +232,29 @@ writes (Fixture *f, const char *member)
   return strstr (text, member) != NULL;
 }
 
+/* What would lie past the mount, and a mount that would come down to a perch: neither
+ * car could be loaded again. */
+static void
+test_seats_stay_below_the_mount (Fixture *f, gconstpointer data)
+{
+  const Car *car = car_now (f);
+  CarSprings high = car->springs;
+  g_autoptr (Car) low = car_copy (car);
+  g_autoptr (GError) error = NULL;
+  (void) data;
+
+  high.coil.perch_mm = 415.0;
+  g_assert_false (sw_document_set_car_springs (f->document, &high, "High"));
+  g_assert_false (sw_document_set_springs (f->document, 0, &high, "High"));
+  low->points[POINT_STRUT_FOOT] = vec3_along (low->points[POINT_UPPER_MOUNT], 0.3,
+                                              vec3_sub (low->points[POINT_STRUT_FOOT],
+                                                        low->points[POINT_UPPER_MOUNT]));
+  g_assert_false (sw_document_set_measured (f->document, low, "Low", &error));
+  g_assert_nonnull (strstr (error->message, "perch_mm is 150, but must be below"));
+  high.coil.perch_mm = 400.0;
+  g_assert_true (sw_document_set_car_springs (f->document, &high, "High"));
+}
+
 static void
 test_unknown_members_go_with_their_part (Fixture *f, gconstpointer data)
 {
@@ -300,6 +323,7 @@ main (int argc, char **argv)
   ADD ("refused", "plain", test_what_no_file_holds_is_refused);
   ADD ("not-there", "plain", test_what_is_not_there_loses_its_numbers);
   ADD ("cases", "plain", test_cases_are_set_and_left_to_the_usual_ones);
+  ADD ("seats", "springs-unknown", test_seats_stay_below_the_mount);
   ADD ("unknown", "springs-unknown", test_unknown_members_go_with_their_part);
   ADD ("unknown-case", "springs-unknown", test_unknown_members_stay_with_their_case);
   ADD ("copy", "springs-unknown", test_copies_of_a_setup_keep_its_springs);

@@ -352,7 +352,33 @@ test_bound_before_it_stands (void)
   check_near ("just free", 0, standing_corner (&standing)->standing, 10.5, 1e-9);
   standing.car->springs.coil.solid_length_mm = length + 0.1;
   standing_car_solve (&standing);
-  g_assert_cmpint (standing_corner (&standing)->stands, ==, STANDS_NOWHERE_TOO_SOFT);
+  g_assert_cmpint (standing_corner (&standing)->stands, ==, STANDS_NOWHERE_BOUND);
+}
+
+/* What lies past an end of the travel is told and not reached. */
+static void
+test_reached_events (void)
+{
+  g_auto (StandingCar) standing = standing_car_new (eventful_car ());
+  const SpringCorner *corner = standing_corner (&standing);
+  const SpringEvent *solid = spring_corner_solid (corner);
+  gsize n_past = 0;
+
+  g_assert_nonnull (solid);
+  for (gsize i = 0; i < corner->n_events; i++) {
+    const SpringEvent *e = &corner->events[i];
+    SpringStation s;
+    Pose pose;
+
+    pose_at_travel (&corner->corner->corner, e->travel, 0.0, NULL, &pose);
+    spring_law_station (corner->law, &corner->corner->corner, &pose, &s);
+    if (e == solid || e->kind == SPRING_EVENT_DROOP_STOP)
+      g_assert_true (e->is_reached); /* the ends themselves */
+    else
+      g_assert_true (e->is_reached == isfinite (s.load));
+    n_past += e->is_reached ? 0 : 1;
+  }
+  g_assert_cmpuint (n_past, >, 0);
 }
 
 /* Applied, it stands where it was asked to. */
@@ -414,6 +440,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/spring-study/gaps", test_gaps);
   g_test_add_func ("/spring-study/series-events", test_series_events);
   g_test_add_func ("/spring-study/where-it-does-not-stand", test_where_it_does_not_stand);
+  g_test_add_func ("/spring-study/reached-events", test_reached_events);
   g_test_add_func ("/spring-study/bound-before-it-stands", test_bound_before_it_stands);
   g_test_add_func ("/spring-study/height-cure", test_height_cure);
   g_test_add_func ("/spring-study/no-cure", test_no_cure);

@@ -108,6 +108,8 @@ test_warnings_come_first (void)
   for (guint i = 0; i < verdicts->len; i++) {
     const gboolean warns = ((const SpringVerdict *) verdicts->pdata[i])->is_warning;
 
+    g_assert_true (g_str_has_prefix (((const SpringVerdict *) verdicts->pdata[i])->marked,
+                                     "⚠ ") == warns);
     n_warnings += warns ? 1 : 0;
     n_after += warns && i >= n_warnings ? 1 : 0;
   }
@@ -279,6 +281,69 @@ test_bump_stop (void)
   check_says (&standing, 0, "bump-stop-near", TRUE, "stands on its bump stop");
 }
 
+/* The coil that carries 2731 N with 20 N/mm is 136.6 mm shorter where it stands; strut
+ * ratio about 0.95 to 0.97 above. 30 mm on the strut are 31 mm of wheel. */
+static void
+test_solid (void)
+{
+  const double table[][2] = { { 0, 0 }, { 30, 3000 } };
+  CarSprings springs = springs_with_share (1.0);
+
+  springs.coil.solid_length_mm = springs.coil.free_length_mm - 2731.0 / 20.0 - 30.0;
+  g_auto (StandingCar) standing = standing_on (springs);
+  CarSprings *s = &standing.car->springs;
+
+  check_says (&standing, 0, "coil-bound", TRUE, "The coil is solid at 31.");
+  check_says (&standing, 0, "coil-bound", TRUE, "no bump stop touches before");
+  s->bump_stop = (CarBumpStop){ .is_there = TRUE, .gap_mm = 50.0 };
+  s->bump_stop.table = fixture_table (2, table);
+  standing_car_solve (&standing);
+  check_says (&standing, 0, "coil-bound", TRUE, "before the bump stop would touch at 5");
+  s->bump_stop.gap_mm = 29.0;
+  standing_car_solve (&standing);
+  check_silent (&standing, "coil-bound");
+  s->coil.solid_length_mm += 31.0;
+  standing_car_solve (&standing);
+  g_assert_cmpint (standing_corner (&standing)->stands, ==, STANDS_NOWHERE_BOUND);
+  check_says (&standing, 0, "standing", TRUE, "The coil is solid at −1.");
+  check_says (&standing, 0, "standing", TRUE, "before it carries");
+  s->coil.solid_length_mm += 200.0;
+  standing_car_solve (&standing);
+  check_says (&standing, 0, "standing", TRUE, "solid at every wheel travel");
+}
+
+/* One on seats of its own ends the travel as a coil does; on top of a coil it may close.
+ */
+static void
+test_solid_helper (void)
+{
+  CarSprings springs = springs_with_share (0.5);
+  const double seated = springs.coil.free_length_mm - 0.5 * 2731.0 / 20.0;
+
+  springs.helper = (CarHelper){ .is_there = TRUE,
+                                .place = HELPER_IN_PARALLEL,
+                                .rate_n_per_mm = springs.coil.rate_n_per_mm,
+                                .free_length_mm = springs.coil.free_length_mm,
+                                .solid_length_mm = seated - 30.0 };
+  springs.coil = (CarCoil){ 0 };
+  g_auto (StandingCar) standing = standing_on (springs);
+  CarSprings *s = &standing.car->springs;
+
+  check_says (&standing, 0, "coil-bound", TRUE, "The helper is solid at 31.");
+  s->helper.solid_length_mm = seated + 1.0;
+  standing_car_solve (&standing);
+  check_says (&standing, 0, "standing", TRUE, "The helper is solid at −1.");
+  s->coil = springs_with_share (0.5).coil;
+  s->helper = (CarHelper){ .is_there = TRUE,
+                           .place = HELPER_IN_SERIES,
+                           .rate_n_per_mm = 10.0,
+                           .free_length_mm = 60.0,
+                           .solid_length_mm = 15.0 };
+  s->coil.free_length_mm -= 15.0;
+  standing_car_solve (&standing);
+  check_silent (&standing, "coil-bound");
+}
+
 /* 2731 N of 40 N/mm leave the seat 68 mm of strut below, 0.907 to 0.953 of it a mm. */
 static void
 test_seat (void)
@@ -407,6 +472,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/spring-verdict/frequency", test_frequency);
   g_test_add_func ("/spring-verdict/damping", test_damping);
   g_test_add_func ("/spring-verdict/bump-stop", test_bump_stop);
+  g_test_add_func ("/spring-verdict/solid", test_solid);
+  g_test_add_func ("/spring-verdict/solid-helper", test_solid_helper);
   g_test_add_func ("/spring-verdict/seat", test_seat);
   g_test_add_func ("/spring-verdict/wheel-lifts", test_wheel_lifts);
   g_test_add_func ("/spring-verdict/mass", test_masses_say_their_parts);

@@ -159,7 +159,7 @@ class Question(LoadsTest):
         wait_for('what is left over', lambda: 'is held at' in board.get_description())
         held = self.loads('Standing', '--travel', moved)
         wait_for('the table', lambda: shown_number(
-            self.cell(window, 'Damper or stop', 2)) == round(held['left_over_n']))
+            self.cell(window, 'Damper or end of travel', 2)) == round(held['left_over_n']))
         self.assertLess(held['left_over_n'], -50.0)
         window.key('alt+1')
         self.wait_travel(window, moved)

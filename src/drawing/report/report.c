@@ -87,7 +87,7 @@ solve_springs (ReportPress *self)
   self->verdicts = spring_verdicts (self->standing.springs, self->report.in_hand);
   self->words = g_ptr_array_new ();
   for (guint i = 0; i < self->verdicts->len; i++)
-    g_ptr_array_add (self->words, ((SpringVerdict *) self->verdicts->pdata[i])->sentence);
+    g_ptr_array_add (self->words, ((SpringVerdict *) self->verdicts->pdata[i])->marked);
   g_ptr_array_add (self->words, NULL);
 }
 

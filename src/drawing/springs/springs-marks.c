@@ -263,7 +263,8 @@ claim_about (const SpringsPen *pen, double x, double y, double size)
 static bool
 event_place (const Chart *chart, const SpringEvent *event, double *x, double *y)
 {
-  if (!(event->travel >= chart->x.low && event->travel <= chart->x.high) ||
+  if (!event->is_reached ||
+      !(event->travel >= chart->x.low && event->travel <= chart->x.high) ||
       !isfinite (event->load))
     return false;
   *x = axis_to_pixel (chart->x, event->travel);
@@ -361,6 +362,23 @@ mark_others (const SpringCharts *charts, const SpringsPen *pen)
   }
 }
 
+static void
+words_for_solid (const SpringEvent *solid, char *text, gsize size)
+{
+  char number[48];
+
+  if (solid == NULL) {
+    g_strlcpy (text, _ ("solid at every travel"), size);
+    return;
+  }
+  unit_format_whole (UNIT_LENGTH, solid->travel, 1, TRUE, number, sizeof number);
+  g_snprintf (text, size,
+              solid->kind == SPRING_EVENT_COIL_BOUND
+                  ? _ ("coil solid at %s: the weight is not carried")
+                  : _ ("helper solid at %s: the weight is not carried"),
+              number);
+}
+
 /* Why it stands nowhere. */
 static const char *
 words_for (StandsHow stands)
@@ -372,6 +390,7 @@ words_for (StandsHow stands)
     return _ ("too stiff: stays at full droop");
   case STANDS_NOT_GIVEN:
     return _ ("No spring is entered for this setup.");
+  case STANDS_NOWHERE_BOUND:
   case STANDS_BY_SPRINGS:
     break;
   }
@@ -380,15 +399,21 @@ words_for (StandsHow stands)
 
 /* At an end of the line of weight. */
 static void
-say_nowhere (const Chart *chart, const SpringsPen *pen, StandsHow stands)
+say_nowhere (const Chart *chart, const SpringsPen *pen, const SpringCorner *hand)
 {
   const Theme *theme = pen->chart.theme;
-  const bool is_soft = stands == STANDS_NOWHERE_TOO_SOFT;
-  const MarkLabel label = { words_for (stands), TEXT_BOLD,
-                            stands == STANDS_NOT_GIVEN ? theme->ink : theme->warning,
-                            chart->plot.x + (is_soft ? chart->plot.width : 0.0),
-                            axis_to_pixel (chart->y, pen->springs->corner_weight) };
+  const StandsHow stands = hand->stands;
+  const bool sinks = stands == STANDS_NOWHERE_TOO_SOFT || stands == STANDS_NOWHERE_BOUND;
+  char solid[160];
+  MarkLabel label = { words_for (stands), TEXT_BOLD,
+                      stands == STANDS_NOT_GIVEN ? theme->ink : theme->warning,
+                      chart->plot.x + (sinks ? chart->plot.width : 0.0),
+                      axis_to_pixel (chart->y, pen->springs->corner_weight) };
 
+  if (stands == STANDS_NOWHERE_BOUND) {
+    words_for_solid (spring_corner_solid (hand), solid, sizeof solid);
+    label.text = solid;
+  }
   draw_label (chart, pen, &label);
 }
 
@@ -403,7 +428,7 @@ mark_standing (const SpringCharts *charts, const SpringsPen *pen)
   MarkLabel label = { text, TEXT_BOLD, style.colour, 0.0, 0.0 };
 
   if (hand->stands != STANDS_BY_SPRINGS) {
-    say_nowhere (chart, pen, hand->stands);
+    say_nowhere (chart, pen, hand);
     return;
   }
   if (!spring_standing_place (charts, pen->springs, pen->chart.study->in_hand, &label.x,

@@ -161,7 +161,8 @@ car_from_json (const char *text, gsize length, GError **error)
   if (!check_format (root, error) ||
       !member_read_text (root, "", "name", &car->name, error) ||
       !member_read_text (root, "", "notes", &car->notes, error) ||
-      !read_parts (root, car, error) || !car_check_geometry (car, error))
+      !read_parts (root, car, error) || !car_check_geometry (car, error) ||
+      !springs_check_all_seats (car, error))
     return NULL;
   return g_steal_pointer (&car);
 }

@@ -167,6 +167,36 @@ spring_check_part (SpringPartName name,
   return TRUE;
 }
 
+static gboolean
+check_perch (
+    const char *path, double perch, double upper_drop, double length, GError **error)
+{
+  const double most = length - MAX (upper_drop, 0.0);
+
+  if (perch < most)
+    return TRUE;
+  g_autofree char *full = member_path (path, "perch_mm");
+  g_set_error (
+      error, FILE_REFUSAL, FILE_REFUSAL_NUMBER,
+      /* Translators: the path of a member and two numbers. */
+      _ ("%s is %g, but must be below %g, where the upper seat or the mount stands as measured."),
+      full, perch, most);
+  return FALSE;
+}
+
+gboolean
+spring_check_seats (const CarSprings *s, double length, const char *path, GError **error)
+{
+  g_autofree char *coil = member_path (path, "coil");
+  g_autofree char *helper = member_path (path, "helper");
+
+  if (s->coil.is_there &&
+      !check_perch (coil, s->coil.perch_mm, s->coil.upper_drop_mm, length, error))
+    return FALSE;
+  return !s->helper.is_there || s->helper.place == HELPER_IN_SERIES ||
+         check_perch (helper, s->helper.perch_mm, s->helper.upper_drop_mm, length, error);
+}
+
 gboolean
 spring_check_set (const CarSprings *s, const char *path, GError **error)
 {

@@ -19,3 +19,8 @@ gboolean spring_check_part (SpringPartName name,
                             const char *path,
                             GError **error);
 gboolean spring_check_set (const CarSprings *springs, const char *path, GError **error);
+/* Lower seats on a strut of @length: below its upper seats and its mount. */
+gboolean spring_check_seats (const CarSprings *springs,
+                             double length,
+                             const char *path,
+                             GError **error);

@@ -29,7 +29,7 @@ static const NumberRow coil_rows[] = {
   { "shear_modulus_gpa", IN (coil.shear_modulus_gpa), FALSE, { 10, 200, FALSE } },
   { "free_length_mm", IN (coil.free_length_mm), TRUE, { 0, 2000, TRUE } },
   { "solid_length_mm", IN (coil.solid_length_mm), FALSE, { 0, 2000, TRUE } },
-  { "perch_mm", IN (coil.perch_mm), TRUE, { -1000, 1000, FALSE } },
+  { "perch_mm", IN (coil.perch_mm), TRUE, { 0, 1000, FALSE } },
   { "upper_drop_mm", IN (coil.upper_drop_mm), FALSE, { -1000, 1000, FALSE } },
   { "lower_outboard_mm", IN (coil.lower_outboard_mm), FALSE, { -500, 500, FALSE } },
   { "lower_forward_mm", IN (coil.lower_forward_mm), FALSE, { -500, 500, FALSE } },
@@ -41,7 +41,7 @@ static const NumberRow helper_rows[] = {
   { "rate_n_per_mm", IN (helper.rate_n_per_mm), TRUE, { 0, 2000, TRUE } },
   { "free_length_mm", IN (helper.free_length_mm), TRUE, { 0, 2000, TRUE } },
   { "solid_length_mm", IN (helper.solid_length_mm), FALSE, { 0, 2000, TRUE } },
-  { "perch_mm", IN (helper.perch_mm), FALSE, { -1000, 1000, FALSE } },
+  { "perch_mm", IN (helper.perch_mm), FALSE, { 0, 1000, FALSE } },
   { "upper_drop_mm", IN (helper.upper_drop_mm), FALSE, { -1000, 1000, FALSE } },
 };
 

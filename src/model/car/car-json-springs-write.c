@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/car/car-json-points.h"
+#include "model/car/car-json-spring-checks.h"
 #include "model/car/car-json-spring-members.h"
 #include "model/car/car-json-springs.h"
 
@@ -132,6 +133,34 @@ springs_renew (const CarSprings *wanted,
 
   json_object_set_object_member (holder, "springs", springs_object (&clean, old_unknown));
   return springs_read (holder, "", springs, unknown, error);
+}
+
+static double
+strut_length (const Car *car)
+{
+  return vec3_distance (car->points[POINT_UPPER_MOUNT], car->points[POINT_STRUT_FOOT]);
+}
+
+gboolean
+car_check_spring_seats (const Car *car, const CarSprings *springs, GError **error)
+{
+  return spring_check_seats (springs, strut_length (car), "springs", error);
+}
+
+gboolean
+springs_check_all_seats (const Car *car, GError **error)
+{
+  if (!car_check_spring_seats (car, &car->springs, error))
+    return FALSE;
+  for (guint i = 0; i < car->setups->len; i++) {
+    const CarSetup *setup = car_setup (car, i);
+    g_autofree char *path = g_strdup_printf ("setups[%u].springs", i);
+
+    if (setup->has_springs &&
+        !spring_check_seats (&setup->springs, strut_length (car), path, error))
+      return FALSE;
+  }
+  return TRUE;
 }
 
 gboolean

@@ -31,6 +31,9 @@ gboolean rod_read (JsonObject *parent,
                    JsonObject **unknown,
                    GError **error);
 JsonObject *rod_object (const CarRod *rod, JsonObject *unknown);
+/* Of the car and of every setup that has its own. */
+gboolean springs_check_all_seats (const Car *car, GError **error);
+
 /* As springs_renew () does. */
 gboolean rod_renew (const CarRod *wanted, CarRod *rod, GError **error);
 /* The bore inside the diameter; by the names that the object at @path has for them. */

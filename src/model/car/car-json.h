@@ -38,6 +38,10 @@ gboolean car_check (const Car *car, GError **error);
 /* The same for a set of springs, for a rod and for cases of load; sentences name members
  * from the set on, such as `springs.coil.wire_mm`. */
 gboolean car_check_springs (const CarSprings *springs, GError **error);
+/* Whether the seats of @springs find room on the car's strut as measured; what
+ * car_from_json () asks besides car_check_springs (). */
+gboolean
+car_check_spring_seats (const Car *car, const CarSprings *springs, GError **error);
 gboolean car_check_rod (const CarRod *rod, GError **error);
 /* What the check takes for the number at @path inside the object of the springs, or
  * "rod." and inside it; @is_open: above @least only. FALSE for what has no bounds. */

@@ -268,13 +268,14 @@ is_within (MountOffset mount)
 }
 
 static gboolean
-is_sound_setup (const CarSetup *setup)
+is_sound_setup (const Car *car, const CarSetup *setup)
 {
   return setup->name != NULL && is_within (setup->mount) &&
          fabs (setup->lowering_mm) <= CAR_FURTHEST_MOVE &&
          is_sound (&setup->corrections) && is_within (setup->right.mount) &&
          fabs (setup->right.camber_bolt_deg) <= CAR_MOST_CAMBER_BOLT &&
-         (!setup->has_springs || car_check_springs (&setup->springs, NULL)) &&
+         (!setup->has_springs || (car_check_springs (&setup->springs, NULL) &&
+                                  car_check_spring_seats (car, &setup->springs, NULL))) &&
          (!setup->has_rod || car_check_rod (&setup->rod, NULL));
 }
 
@@ -282,7 +283,7 @@ void
 sw_document_add_setup_like (SwDocument *self, const CarSetup *setup)
 {
   g_return_if_fail (SW_IS_DOCUMENT (self));
-  g_return_if_fail (setup != NULL && is_sound_setup (setup));
+  g_return_if_fail (setup != NULL && is_sound_setup (document_car (self), setup));
 
   if (append_copy (document_car (self), setup, setup->name))
     document_finish_edit (self, _ ("Add setup"));

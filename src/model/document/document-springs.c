@@ -3,6 +3,7 @@
 
 #include "model/car/car-json-loads.h"
 #include "model/car/car-json-springs.h"
+#include "model/car/car-json.h"
 #include "model/document/document-private.h"
 
 #include <string.h>
@@ -22,7 +23,8 @@ drop_springs (SwDocument *self, CarSetup *setup, const char *label)
 
 /* FALSE where @wanted is refused; *@is_another says whether anything was set. */
 static gboolean
-take_springs (const CarSprings *wanted,
+take_springs (const Car *car,
+              const CarSprings *wanted,
               CarSprings *springs,
               JsonObject **unknown,
               gboolean *is_another)
@@ -30,7 +32,8 @@ take_springs (const CarSprings *wanted,
   JsonObject *kept = NULL;
   CarSprings next;
 
-  if (!springs_renew (wanted, *unknown, &next, &kept, NULL))
+  if (!car_check_spring_seats (car, wanted, NULL) ||
+      !springs_renew (wanted, *unknown, &next, &kept, NULL))
     return FALSE;
   *is_another = !SAME_BITS (*springs, next);
   if (!*is_another) {
@@ -59,7 +62,8 @@ sw_document_set_springs (SwDocument *self,
     drop_springs (self, setup, label);
     return TRUE;
   }
-  if (!take_springs (own, &setup->springs, &setup->unknown_springs, &is_another))
+  if (!take_springs (document_car (self), own, &setup->springs, &setup->unknown_springs,
+                     &is_another))
     return FALSE;
   is_another = is_another || !setup->has_springs;
   setup->has_springs = TRUE;
@@ -79,7 +83,8 @@ sw_document_set_car_springs (SwDocument *self,
   Car *car = document_car (self);
   gboolean is_another;
 
-  if (!take_springs (springs, &car->springs, &car->unknown_springs, &is_another))
+  if (!take_springs (document_car (self), springs, &car->springs, &car->unknown_springs,
+                     &is_another))
     return FALSE;
   if (is_another)
     document_finish_edit (self, label);

@@ -35,9 +35,25 @@ head_line (void)
                    g_strdup ("z"), g_strdup ("") } };
 }
 
-static Line
-line_of_row (const JointRow *row)
+/* As screens do: beside rates in N·m per degree. */
+static JointRow
+in_newton_metres (const JointRow *row)
 {
+  JointRow out = *row;
+
+  if (!g_str_equal (row->unit, "N·mm"))
+    return out;
+  out.unit = "N·m";
+  out.value = row->value / 1000.0;
+  out.parts = vec3_scale (row->parts, 0.001);
+  return out;
+}
+
+static Line
+line_of_row (const JointRow *given)
+{
+  const JointRow in_metres = in_newton_metres (given), *row = &in_metres;
+
   return (Line){
     { g_strdup_printf ("%s, %s", row->name, row->unit),
       figure_text (row->value, decimals_of (row)),
@@ -65,15 +81,16 @@ write_line (const Line *line, const guint *widths, GString *text)
 static void
 write_lines (const JointTable *table, GString *text)
 {
-  const guint n = joint_table_rows (table) + 1;
-  g_autofree Line *lines = g_new (Line, n);
-  guint widths[N_COLUMNS] = { 0 };
+  const guint n_rows = joint_table_rows (table);
+  g_autofree Line *lines = g_new (Line, n_rows + 1);
+  guint widths[N_COLUMNS] = { 0 }, n = 1;
 
   lines[0] = head_line ();
-  for (guint i = 1; i < n; i++) {
-    const JointRow row = joint_table_row (table, i - 1);
+  for (guint i = 0; i < n_rows; i++) {
+    const JointRow row = joint_table_row (table, i);
 
-    lines[i] = line_of_row (&row);
+    if (!joint_row_is_idle (&row))
+      lines[n++] = line_of_row (&row);
   }
   for (guint i = 0; i < n; i++)
     for (guint c = 0; c < N_COLUMNS; c++)

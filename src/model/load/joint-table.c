@@ -10,6 +10,7 @@
 
 typedef enum {
   ROW_SCALAR,
+  ROW_SHARE, /* a scalar that is only worth a line where it carries something */
   ROW_ANGLE, /* kept in radians */
   ROW_VECTOR,
   ROW_SIZE /* of a vector, its parts not told */
@@ -34,10 +35,19 @@ static const RowInfo rows[] = {
   { "axial_n", N_ ("Along the strut"), "N",
     N_ ("spring, stop and damper; pushed together is positive"), ROW_SCALAR,
     IN (forces.axial) },
-  { "coil_n", N_ ("Coil"), "N", N_ ("pushed together is positive"), ROW_SCALAR,
-    IN (forces.coil) },
-  { "left_over_n", N_ ("Damper or stop"), "N",
-    N_ ("what no spring carries at this travel"), ROW_SCALAR, IN (left_over) },
+  { "coil_along_strut_n", N_ ("Coil, along the strut"), "N",
+    N_ ("its part of the force along the strut"), ROW_SHARE, IN (shares.coil) },
+  { "helper_n", N_ ("Helper"), "N", N_ ("its part of the force along the strut"),
+    ROW_SHARE, IN (shares.helper) },
+  { "bump_stop_n", N_ ("Bump stop"), "N", N_ ("its part of the force along the strut"),
+    ROW_SHARE, IN (shares.bump_stop) },
+  { "gas_n", N_ ("Gas force"), "N", N_ ("its part of the force along the strut"),
+    ROW_SHARE, IN (shares.gas) },
+  { "left_over_n", N_ ("Damper or end of travel"), "N",
+    N_ ("the rest along the strut: the damper, the droop stop, a coil pressed solid"),
+    ROW_SCALAR, IN (left_over) },
+  { "coil_n", N_ ("Coil, along its own line"), "N", N_ ("pushed together is positive"),
+    ROW_SCALAR, IN (forces.coil) },
   { "side_n", N_ ("Side force on the rod"), "N", N_ ("square to the strut, at the mount"),
     ROW_SIZE, IN (forces.side) },
   { "tie_rod_n", N_ ("Tie rod"), "N", N_ ("a pushed rod is positive"), ROW_SCALAR,
@@ -79,15 +89,22 @@ joint_row (const JointLoads *loads, guint row)
                    .name = _ (info->name),
                    .unit = info->unit,
                    .meaning = info->meaning[0] != '\0' ? _ (info->meaning) : "",
+                   .is_share = info->shape == ROW_SHARE,
                    .is_vector = info->shape == ROW_VECTOR };
 
-  if (info->shape == ROW_SCALAR) {
+  if (info->shape == ROW_SCALAR || info->shape == ROW_SHARE) {
     out.value = loads->is_solved ? *(const double *) at : (double) NAN;
   } else {
     out.parts = loads->is_solved ? *(const Vec3 *) at : (Vec3){ NAN, NAN, NAN };
     out.value = vec3_length (out.parts);
   }
   return out;
+}
+
+gboolean
+joint_row_is_idle (const JointRow *row)
+{
+  return row->is_share && !(fabs (row->value) > 0.0);
 }
 
 static const RowInfo rod_rows[] = {

@@ -26,6 +26,7 @@ typedef struct {
   const char *name;    /* translated: "Strut on tower" */
   const char *unit;    /* "N" */
   const char *meaning; /* translated: its sign, or what it is */
+  gboolean is_share;   /* what one spring or stop carries along the strut */
   gboolean is_vector;
   int decimals; /* as many as mean something on a screen */
   double value; /* of a vector its size */
@@ -34,6 +35,8 @@ typedef struct {
 
 guint joint_rows_count (void);
 JointRow joint_row (const JointLoads *loads, guint row);
+/* A share that carries nothing: left out where people read, not in files. */
+gboolean joint_row_is_idle (const JointRow *row);
 
 /* The rod's numbers as rows of the same kind, all scalars. */
 guint rod_rows_count (void);

@@ -15,6 +15,7 @@ leave_gap (JointLoads *out)
 
   *out = (JointLoads){ .travel = NAN,
                        .load.contact = nowhere,
+                       .shares = { NAN, NAN, NAN, NAN },
                        .left_over = NAN,
                        .link_force = NAN,
                        .bar_on_body = nowhere,
@@ -118,6 +119,22 @@ hold_as_set (const SpringCorner *corner, const SpringStation *s)
                        .coil_direction = s->paths.coil_direction };
 }
 
+static StrutShares
+strut_shares (const SpringLaw *law,
+              const SpringStation *s,
+              SpringMode mode,
+              const JointForces *forces)
+{
+  StrutShares shares = { .coil = forces->axial - forces->strut };
+
+  if (mode != SPRING_AS_SET)
+    return shares;
+  shares.helper = law->has_parallel ? s->helper_force : 0.0;
+  shares.bump_stop = s->stop_force;
+  shares.gas = law->gas_force;
+  return shares;
+}
+
 static void
 find_forces (const AxleBalance *balance,
              const Place *place,
@@ -142,6 +159,7 @@ find_forces (const AxleBalance *balance,
                                                                 : CARRIED_BY_TORSION_BAR);
   out->is_solved =
       joint_forces (linkage, &out->pose, &out->load, &out->hold, &out->forces);
+  out->shares = strut_shares (corner->law, &s, mode, &out->forces);
   out->left_over = mode == SPRING_AS_SET && !place->is_balanced
                        ? out->forces.strut - s.strut_force
                        : 0.0;

@@ -21,6 +21,12 @@ typedef enum {
   SPRING_BAR_ONLY   /* the torsion bar carries all */
 } SpringMode;
 
+/* What pushes along the strut's axis, N, pushed together positive. */
+typedef struct {
+  double coil; /* its part along the axis: less than its force where it leans */
+  double helper, bump_stop, gas;
+} StrutShares;
+
 typedef struct {
   gboolean is_solved;
   double travel; /* of the wheel, mm */
@@ -28,10 +34,11 @@ typedef struct {
   CornerLoad load;
   SpringHold hold;
   JointForces forces;
-  double left_over;   /* N along the strut that no spring carries: damper or stop; 0 where
-                         the  springs balance */
-  double link_force;  /* N, of the anti-roll bar on its link, up on the wheel's side */
-  Vec3 bar_on_body;   /* N, of its bearings, the couple of both sides left out */
+  StrutShares shares; /* with left_over they are forces.axial */
+  double left_over;  /* N along the strut that none of them carries: the damper, or an end
+                        of travel; 0 where the springs balance */
+  double link_force; /* N, of the anti-roll bar on its link, up on the wheel's side */
+  Vec3 bar_on_body;  /* N, of its bearings, the couple of both sides left out */
   gboolean is_lifted; /* the wheel would leave the road, and is taken at no load */
   double transfer;    /* N of vertical load onto this wheel */
   double load_on_tower, load_on_floor; /* N upward on the body: at the mount; at arm, rack
@@ -58,11 +65,11 @@ void joint_loads_of_force (const SpringStudy *study,
                            SpringMode mode,
                            JointLoads *out);
 
-/* The plain sentence, of a case or, for NULL, of standing: "Standing: with the coil,
- * 2640 N of this corner's 2600 N stand on the tower; with the bar, −30 N." Where only one
- * spring carries it: what stands, then what would with the other. In a case that
- * moves the corner, coil and bar by themselves would leave out stops and anti-roll bar:
- * there it is the springs as they are set. Free with g_free (). */
+/* The plain sentences, of a case or, for NULL, of standing: what stands on the tower by
+ * the springs as they are, or that it is pulled down; then the same by a coil alone and
+ * by a bar alone, but for the one that does carry it alone. In a case that moves the
+ * corner, coil and bar by themselves would leave out stops and anti-roll bar: there it is
+ * the springs as they are set. Free with g_free (). */
 char *joint_loads_sentence (const SpringStudy *study,
                             guint setup,
                             const CarLoadCase *load_case);

@@ -3,6 +3,7 @@
 #include "model/words/unit.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 static const CarLoadCase standing = { .vertical = 1.0 };
 
@@ -31,27 +32,41 @@ loads_by (const Asked *asked, SpringMode mode)
 }
 
 static char *
-tower_text (const JointLoads *loads)
-{
-  return unit_text (UNIT_FORCE, loads->load_on_tower, 0);
-}
-
-static char *
 as_set_sentence (const char *name, const JointLoads *as_set)
 {
   const double wheel = as_set->load.contact.z;
-  g_autofree char *tower = tower_text (as_set);
-  g_autofree char *pull = unit_text (UNIT_FORCE, -as_set->load_on_tower, 0);
+  g_autofree char *tower = unit_text (UNIT_FORCE, fabs (as_set->load_on_tower), 0);
   g_autofree char *load = unit_text (UNIT_FORCE, wheel, 0);
 
   if (as_set->load_on_tower < 0.0)
     return g_strdup_printf (_ ("%s: the strut pulls the tower down with %s."), name,
-                            pull);
+                            tower);
   if (wheel <= 0.0)
     return g_strdup_printf (_ ("%s: the strut pushes the tower up with %s."), name,
                             tower);
+  if (as_set->load_on_tower > wheel)
+    return g_strdup_printf (_ ("%s: %s stand on the tower, more than this corner's %s."),
+                            name, tower, load);
   return g_strdup_printf (_ ("%s: %s of this corner's %s stand on the tower."), name,
                           tower, load);
+}
+
+/* Of coil or bar by itself, which has neither the damper's gas nor a stop beside it. */
+static char *
+alone_sentence (const JointLoads *alone, SpringMode by)
+{
+  const gboolean pulls = alone->load_on_tower < 0.0;
+  g_autofree char *tower = unit_text (UNIT_FORCE, fabs (alone->load_on_tower), 0);
+  const char *coil =
+      pulls
+          ? _ ("By a coil on the strut alone, without gas force and stops, the tower would be pulled down with %s.")
+          : _ ("By a coil on the strut alone, without gas force and stops, %s would stand on the tower.");
+  const char *bar =
+      pulls
+          ? _ ("By a torsion bar alone, without gas force and stops, the tower would be pulled down with %s.")
+          : _ ("By a torsion bar alone, without gas force and stops, %s would stand on the tower.");
+
+  return g_strdup_printf (by == SPRING_COIL_ONLY ? coil : bar, tower);
 }
 
 static char *
@@ -59,22 +74,19 @@ compared_sentence (const char *name, const Asked *asked, const JointLoads *as_se
 {
   const JointLoads coil = loads_by (asked, SPRING_COIL_ONLY),
                    bar = loads_by (asked, SPRING_BAR_ONLY);
-  g_autofree char *with_coil = tower_text (&coil), *with_bar = tower_text (&bar);
   g_autofree char *load = unit_text (UNIT_FORCE, coil.load.contact.z, 0);
 
   if (!coil.is_solved || !bar.is_solved)
     return g_strdup_printf (
         _ ("%s: what stands on the tower cannot be said: the corner cannot be assembled where it stands."),
         name);
-  if (!as_set->is_solved)
-    return g_strdup_printf (
-        _ ("%s: with the coil, %s of this corner's %s stand on the tower; with the bar, %s."),
-        name, with_coil, load, with_bar);
+  g_autofree char *now =
+      as_set->is_solved ? as_set_sentence (name, as_set)
+                        : g_strdup_printf (_ ("%s: this corner carries %s."), name, load);
+  g_autofree char *with_coil = alone_sentence (&coil, SPRING_COIL_ONLY);
+  g_autofree char *with_bar = alone_sentence (&bar, SPRING_BAR_ONLY);
 
-  g_autofree char *with_both = tower_text (as_set);
-  return g_strdup_printf (
-      _ ("%s: with the coil, %s of this corner's %s stand on the tower; with the bar, %s; as set, %s."),
-      name, with_coil, load, with_bar, with_both);
+  return g_strdup_printf ("%s %s %s", now, with_coil, with_bar);
 }
 
 /* What carries the corner by itself, with no helper beside it: SPRING_AS_SET where more
@@ -98,19 +110,13 @@ other_spring_sentence (const char *name,
                        const JointLoads *as_set,
                        SpringMode by)
 {
-  const JointLoads other =
-      loads_by (asked, by == SPRING_COIL_ONLY ? SPRING_BAR_ONLY : SPRING_COIL_ONLY);
+  const SpringMode other = by == SPRING_COIL_ONLY ? SPRING_BAR_ONLY : SPRING_COIL_ONLY;
+  const JointLoads alone = loads_by (asked, other);
   g_autofree char *now = as_set_sentence (name, as_set);
-  g_autofree char *tower = tower_text (&other);
-  const char *would =
-      by == SPRING_COIL_ONLY
-          ? _ ("Were the corner carried by a torsion bar alone, %s would stand on it.")
-          : _ ("Were the corner carried by a coil on the strut alone, %s would stand on "
-               "it.");
 
-  if (!other.is_solved)
+  if (!alone.is_solved)
     return g_steal_pointer (&now);
-  g_autofree char *then = g_strdup_printf (would, tower);
+  g_autofree char *then = alone_sentence (&alone, other);
   return g_strdup_printf ("%s %s", now, then);
 }
 

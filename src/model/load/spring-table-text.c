@@ -132,6 +132,8 @@ write_events (const SpringCorner *corner, GString *text)
     g_autofree char *travel = rounded (event->travel, 1);
     g_autofree char *load = rounded (event->load, 0);
 
+    if (!event->is_reached)
+      continue;
     g_string_append_printf (text, _ ("at %s mm, %s N: %s\n"), travel, load,
                             spring_event_name (event->kind));
   }
@@ -145,7 +147,7 @@ write_verdicts (const SpringStudy *study, guint setup, GString *text)
   for (guint i = 0; i < verdicts->len; i++) {
     const SpringVerdict *verdict = verdicts->pdata[i];
 
-    terminal_paragraph (text, verdict->sentence, 0, WIDTH);
+    terminal_paragraph (text, verdict->marked, 0, WIDTH);
     terminal_paragraph (text, verdict->rule, 2, WIDTH);
   }
 }

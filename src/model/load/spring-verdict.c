@@ -29,6 +29,7 @@ verdict_free (gpointer data)
 
   g_free (verdict->sentence);
   g_free (verdict->rule);
+  g_free (verdict->marked);
   g_free (verdict);
 }
 
@@ -38,7 +39,8 @@ add (GPtrArray *verdicts, const char *id, gboolean is_warning, char *sentence, c
 {
   SpringVerdict *verdict = g_new (SpringVerdict, 1);
 
-  *verdict = (SpringVerdict){ id, is_warning, sentence, rule };
+  *verdict = (SpringVerdict){ id, is_warning, sentence, rule,
+                              g_strconcat (is_warning ? "⚠ " : "", sentence, NULL) };
   g_ptr_array_add (verdicts, verdict);
 }
 
@@ -51,19 +53,41 @@ find_event (const SpringCorner *corner, SpringEventKind kind)
   return NULL;
 }
 
+static char *
+solid_before_weight (const SpringCorner *corner)
+{
+  const SpringEvent *solid = spring_corner_solid (corner);
+
+  if (solid == NULL)
+    return g_strdup (_ (
+        "A spring is solid at every wheel travel: there is no room for it on its seats."));
+  g_autofree char *travel = unit_text (UNIT_LENGTH, solid->travel, 1);
+
+  return g_strdup_printf (
+      solid->kind == SPRING_EVENT_COIL_BOUND
+          ? _ ("The coil is solid at %s of wheel travel, before it carries the corner's weight.")
+          : _ ("The helper is solid at %s of wheel travel, before the corner's weight is carried."),
+      travel);
+}
+
+static char *
+standing_sentence (const SpringCorner *corner)
+{
+  if (corner->stands == STANDS_NOWHERE_BOUND)
+    return solid_before_weight (corner);
+  return g_strdup (
+      corner->stands == STANDS_NOWHERE_TOO_SOFT
+          ? _ ("These springs do not carry the corner within its travel: it sinks to the end of bump.")
+          : _ ("These springs push the corner up to the end of droop: it has no travel left to fall."));
+}
+
 static void
 judge_standing (GPtrArray *verdicts, const SpringCorner *corner)
 {
-  const gboolean is_soft = corner->stands == STANDS_NOWHERE_TOO_SOFT;
-
   if (corner->stands == STANDS_BY_SPRINGS)
     return;
   add (
-      verdicts, "standing", TRUE,
-      g_strdup (
-          is_soft
-              ? _ ("These springs do not carry the corner within its travel: it sinks to the end of bump.")
-              : _ ("These springs push the corner up to the end of droop: it has no travel left to fall.")),
+      verdicts, "standing", TRUE, standing_sentence (corner),
       g_strdup (_ (
           "Rule: the wheel's load by the springs must meet half the front axle's weight somewhere in the travel.")));
 }
@@ -273,6 +297,42 @@ judge_bump_stop (GPtrArray *verdicts, const SpringCorner *corner)
           least));
 }
 
+static char *
+solid_sentence (const SpringEvent *solid, const SpringEvent *touch)
+{
+  const gboolean is_coil = solid->kind == SPRING_EVENT_COIL_BOUND;
+  g_autofree char *travel = unit_text (UNIT_LENGTH, solid->travel, 1);
+  g_autofree char *stop =
+      touch != NULL ? unit_text (UNIT_LENGTH, touch->travel, 1) : NULL;
+
+  if (touch == NULL)
+    return g_strdup_printf (
+        is_coil
+            ? _ ("The coil is solid at %s of wheel travel, and no bump stop touches before: there bump ends hard.")
+            : _ ("The helper is solid at %s of wheel travel, and no bump stop touches before: there bump ends hard."),
+        travel);
+  return g_strdup_printf (
+      is_coil
+          ? _ ("The coil is solid at %s of wheel travel, before the bump stop would touch at %s: there bump ends hard.")
+          : _ ("The helper is solid at %s of wheel travel, before the bump stop would touch at %s: there bump ends hard."),
+      travel, stop);
+}
+
+/* A spring pressed solid before the bump stop is there to take the blow. */
+static void
+judge_solid (GPtrArray *verdicts, const SpringCorner *corner)
+{
+  const SpringEvent *solid = spring_corner_solid (corner);
+  const SpringEvent *touch = find_event (corner, SPRING_EVENT_BUMP_STOP);
+
+  if (solid == NULL || (touch != NULL && touch->travel <= solid->travel))
+    return;
+  add (
+      verdicts, "coil-bound", TRUE, solid_sentence (solid, touch),
+      g_strdup (_ (
+          "Rule: the bump stop should touch before a coil or a helper is pressed solid. Common practice, no published source.")));
+}
+
 /* Springs that, before the droop stop, pull up more than the wheel weighs. */
 static void
 judge_lift (GPtrArray *verdicts, const SpringCorner *corner)
@@ -409,6 +469,21 @@ warnings_first (gconstpointer a, gconstpointer b)
   return (second->is_warning ? 1 : 0) - (first->is_warning ? 1 : 0);
 }
 
+static void
+judge_as_it_stands (GPtrArray *verdicts, const SpringStudy *study, guint setup)
+{
+  const SpringCorner *corner = &study->setups[setup];
+
+  judge_height (verdicts, corner);
+  judge_role (verdicts, study, corner);
+  judge_tower (verdicts, study, setup);
+  judge_frequency (verdicts, corner);
+  judge_damping (verdicts, corner);
+  judge_bump_stop (verdicts, corner);
+  judge_solid (verdicts, corner);
+  judge_mass (verdicts, study, corner);
+}
+
 GPtrArray *
 spring_verdicts (const SpringStudy *study, guint setup)
 {
@@ -421,15 +496,8 @@ spring_verdicts (const SpringStudy *study, guint setup)
   judge_seat (verdicts, corner);
   judge_lift (verdicts, corner);
   judge_bar (verdicts, corner);
-  if (corner->stands != STANDS_BY_SPRINGS)
-    return verdicts;
-  judge_height (verdicts, corner);
-  judge_role (verdicts, study, corner);
-  judge_tower (verdicts, study, setup);
-  judge_frequency (verdicts, corner);
-  judge_damping (verdicts, corner);
-  judge_bump_stop (verdicts, corner);
-  judge_mass (verdicts, study, corner);
+  if (corner->stands == STANDS_BY_SPRINGS)
+    judge_as_it_stands (verdicts, study, setup);
   g_ptr_array_sort (verdicts, warnings_first); /* which keeps the order of equals */
   return verdicts;
 }
@@ -440,6 +508,6 @@ spring_verdict_sentences (const GPtrArray *verdicts)
   const char **sentences = g_new0 (const char *, verdicts->len + 1);
 
   for (guint i = 0; i < verdicts->len; i++)
-    sentences[i] = ((const SpringVerdict *) verdicts->pdata[i])->sentence;
+    sentences[i] = ((const SpringVerdict *) verdicts->pdata[i])->marked;
   return sentences;
 }

@@ -10,12 +10,14 @@ typedef struct {
   const char *id; /* stable, for programs: "tower-load" */
   gboolean is_warning;
   char *sentence, *rule; /* translated */
+  char *marked;          /* the sentence, behind a sign where it warns */
 } SpringVerdict;
 
 /* Of SpringVerdict, owned by the array, warnings first; none where no spring is given or
  * nothing can be assembled. */
 GPtrArray *spring_verdicts (const SpringStudy *study, guint setup);
-/* What they say, closed by NULL; only the list is the caller's, to be freed with g_free
+/* What they say, warnings marked, closed by NULL; only the list is the caller's, to be
+ * freed with g_free
  * ().
  */
 const char **spring_verdict_sentences (const GPtrArray *verdicts);

@@ -126,7 +126,7 @@ add_event (SpringCorner *self, SpringEventKind kind, double travel, const Pose *
 
   for (; at > 0 && self->events[at - 1].travel > travel; at--)
     self->events[at] = self->events[at - 1];
-  self->events[at] = (SpringEvent){ kind, travel, station.load };
+  self->events[at] = (SpringEvent){ kind, travel, station.load, TRUE };
 }
 
 static void
@@ -149,6 +149,30 @@ find_crossings (SpringCorner *self, const Mark *mark)
   }
 }
 
+const SpringEvent *
+spring_corner_solid (const SpringCorner *self)
+{
+  for (gsize i = 0; i < self->n_events; i++) {
+    const SpringEventKind kind = self->events[i].kind;
+
+    if (kind == SPRING_EVENT_COIL_BOUND ||
+        (kind == SPRING_EVENT_HELPER_CLOSED && self->law->has_parallel))
+      return &self->events[i];
+  }
+  return NULL;
+}
+
+static void
+find_reached (SpringCorner *self)
+{
+  const SpringEvent *solid = spring_corner_solid (self);
+  const double most = solid != NULL ? solid->travel : INFINITY;
+
+  for (gsize i = 0; i < self->n_events; i++)
+    self->events[i].is_reached =
+        self->events[i].travel >= self->law->droop_stop && self->events[i].travel <= most;
+}
+
 void
 spring_corner_find_events (SpringCorner *self)
 {
@@ -162,4 +186,5 @@ spring_corner_find_events (SpringCorner *self)
     find_crossings (self, &marks[i]);
   if (droop >= stations[0].travel && droop <= stations[STUDY_STATIONS - 1].travel)
     add_event (self, SPRING_EVENT_DROOP_STOP, droop, NULL);
+  find_reached (self);
 }

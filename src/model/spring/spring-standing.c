@@ -67,6 +67,19 @@ look_before (SpringCorner *self, double weight, gsize i)
             &stations[i].pose);
 }
 
+/* Whether a spring is solid somewhere in the travel. */
+static gboolean
+is_closed (const SpringCorner *self)
+{
+  const Station *at = self->corner->stations;
+
+  for (gsize i = 0; i < STUDY_STATIONS; i++)
+    if (at[i].status == POSE_OK &&
+        spring_law_blocks (self->law, at[i].travel, &self->stations[i]) > 0)
+      return TRUE;
+  return FALSE;
+}
+
 void
 spring_corner_find_standing (SpringCorner *self, double weight)
 {
@@ -87,5 +100,7 @@ spring_corner_find_standing (SpringCorner *self, double weight)
     before = misfit;
   }
   if (isnan (self->standing))
-    self->stands = first > 0.0 ? STANDS_NOWHERE_TOO_STIFF : STANDS_NOWHERE_TOO_SOFT;
+    self->stands = first > 0.0        ? STANDS_NOWHERE_TOO_STIFF
+                   : is_closed (self) ? STANDS_NOWHERE_BOUND
+                                      : STANDS_NOWHERE_TOO_SOFT;
 }

@@ -22,8 +22,9 @@ typedef enum {
 
 typedef struct {
   SpringEventKind kind;
-  double travel; /* of the wheel, mm, to 1e-9 */
-  double load;   /* of the wheel there, N */
+  double travel;       /* of the wheel, mm, to 1e-9 */
+  double load;         /* of the wheel there, N */
+  gboolean is_reached; /* between the droop stop and where a spring is solid */
 } SpringEvent;
 #define SPRING_EVENTS_MOST 12
 
@@ -34,6 +35,7 @@ const char *spring_event_key (SpringEventKind kind);  /* "coil_bound" */
 typedef enum {
   STANDS_BY_SPRINGS,
   STANDS_NOWHERE_TOO_SOFT,  /* within the car's travel: it sinks through */
+  STANDS_NOWHERE_BOUND,     /* a spring is solid before the weight is carried */
   STANDS_NOWHERE_TOO_STIFF, /* it stays at full droop */
   STANDS_NOT_GIVEN          /* no spring is given */
 } StandsHow;
@@ -88,6 +90,10 @@ void spring_study_solve (SpringStudy *self, const Study *study, const Car *car);
 /* Another travel in hand; the curves stay. Call after study_set_travel (). */
 void spring_study_set_travel (SpringStudy *self);
 const SpringCorner *spring_study_in_hand (const SpringStudy *self);
+
+/* Where bump ends because a coil, or a helper on seats of its own, is solid; NULL:
+ * nowhere in the travel. A helper on top of a coil that closes leaves the coil to it. */
+const SpringEvent *spring_corner_solid (const SpringCorner *self);
 
 /* Hz, of a mass in kg on a rate in N/mm; NAN where there is none. */
 double ride_frequency (double rate, double mass);

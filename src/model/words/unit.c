@@ -10,6 +10,7 @@
 #define KG_PER_LB 0.45359237
 #define FREE_FALL 9.80665
 #define N_PER_LBF (KG_PER_LB * FREE_FALL)
+#define N_MM_PER_N_M 1000.0
 #define N_MM_PER_LBF_FT (N_PER_LBF * MM_PER_INCH * INCH_PER_FOOT)
 #define N_PER_MM2_PER_KSI (1000.0 * N_PER_LBF / (MM_PER_INCH * MM_PER_INCH))
 #define MINUTES 60.0
@@ -53,7 +54,7 @@ static double
 size_with_force (UnitKind kind)
 {
   if (!has_pounds_force ())
-    return 1.0;
+    return kind == UNIT_TORQUE ? N_MM_PER_N_M : 1.0;
   switch (kind) {
   case UNIT_FORCE:
     return N_PER_LBF;
@@ -182,7 +183,7 @@ symbol_with_force (UnitKind kind)
   case UNIT_MODULUS:
     return has_pounds_force () ? "Mpsi" : "GPa";
   case UNIT_TORQUE:
-    return has_pounds_force () ? "lbf·ft" : "N·mm";
+    return has_pounds_force () ? "lbf·ft" : "N·m";
   default:
     return has_pounds_force () ? "lbf·ft/°" : "N·m/°";
   }
@@ -278,8 +279,9 @@ unit_decimals (UnitKind kind, int decimals)
     return has_inches () ? MAX (decimals - 1, 0) : decimals;
   case UNIT_STRESS:
   case UNIT_MODULUS:
-  case UNIT_TORQUE:
     return has_pounds_force () ? decimals + 1 : decimals;
+  case UNIT_TORQUE: /* a tenth, where a thousandth of it is stored */
+    return decimals + 1;
   default:
     return decimals;
   }

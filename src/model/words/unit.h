@@ -32,7 +32,7 @@ typedef enum {
   UNIT_PER_LENGTH,       /* 1/m */
   UNIT_STRESS,           /* N/mm² */
   UNIT_MODULUS,          /* GPa */
-  UNIT_TORQUE,           /* N·mm */
+  UNIT_TORQUE,           /* N·mm, shown in N·m */
   UNIT_TWIST_RATE,       /* N·m/° */
   UNIT_SPEED,            /* m/s, of dampers */
   UNIT_PITCH,            /* mm whatever is chosen, of a metric thread */

@@ -24,9 +24,8 @@ static void
 append_verdict (GString *markup, const SpringVerdict *verdict)
 {
   g_autofree char *text =
-      g_markup_printf_escaped ("%s%s\n<small><span alpha=\"65%%\">%s</span></small>",
-                               verdict->is_warning ? "⚠ " : "", verdict->sentence,
-                               verdict->rule);
+      g_markup_printf_escaped ("%s\n<small><span alpha=\"65%%\">%s</span></small>",
+                               verdict->marked, verdict->rule);
 
   if (markup->len > 0)
     g_string_append (markup, "\n\n");

@@ -133,6 +133,21 @@ show_heads (SwLoadsTable *self, const LoadStudy *study)
   gtk_widget_set_visible (self->heads[COLUMN_REFERENCE], has_reference (study));
 }
 
+/* Of the rows of what the strut carries, those that carry something in either. */
+static void
+show_cells (GtkWidget **cells,
+            const JointRow *was,
+            const JointRow *row,
+            gboolean has_reference)
+{
+  const gboolean is_idle =
+      joint_row_is_idle (row) && (!has_reference || joint_row_is_idle (was));
+
+  for (int column = 0; column < N_COLUMNS; column++)
+    gtk_widget_set_visible (cells[column],
+                            !is_idle && (column != COLUMN_REFERENCE || has_reference));
+}
+
 void
 sw_loads_table_show (SwLoadsTable *self)
 {
@@ -145,7 +160,7 @@ sw_loads_table_show (SwLoadsTable *self)
     const JointRow was = row_of (study, corners->baseline, i);
     const JointRow row = row_of (study, corners->in_hand, i);
 
-    gtk_widget_set_visible (cells[COLUMN_REFERENCE], has_reference (study));
+    show_cells (cells, &was, &row, has_reference (study));
     show_cell (cells[COLUMN_REFERENCE], &was, COLUMN_REFERENCE);
     for (int column = COLUMN_SIZE; column < N_COLUMNS; column++)
       show_cell (cells[column], &row, column);

@@ -246,8 +246,11 @@ springs_edit_store (SpringsEdit *self, const SpringSet *set, const char *label)
 {
   g_autoptr (GError) error = NULL;
   const char *inside = NULL;
+  const Car *car = sw_document_get_car (sw_bench_get_document (self->bench));
 
-  if (!car_check_springs (&set->springs, &error) || !car_check_rod (&set->rod, &error)) {
+  if (!car_check_springs (&set->springs, &error) ||
+      !car_check_spring_seats (car, &set->springs, &error) ||
+      !car_check_rod (&set->rod, &error)) {
     g_autofree char *refusal = refusal_in_units (error->message);
 
     return refusal_in_words (refusal, name_path, &inside);
