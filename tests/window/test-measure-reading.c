@@ -143,9 +143,14 @@ test_refusals_name_entries (Fixture *f, gconstpointer data)
   (void) data;
   type (f, field_at ("travel.bump_mm"), "-1");
   assert_says (f, MEASURE_REFUSED,
-               "“Travel in bump” is -1, but must lie between 0 and 500.",
+               "“Travel in bump” is −1 mm, but must lie between 0 mm and 500 mm.",
                "travel.bump_mm");
   type (f, field_at ("travel.bump_mm"), "80");
+  type (f, field_at ("alignment.camber_deg"), "-212");
+  assert_says (f, MEASURE_REFUSED,
+               "“Camber” is −212°, but must lie between −45° and 45°.",
+               "alignment.camber_deg");
+  type (f, field_at ("alignment.camber_deg"), "-0.5");
   for (guint axis = 0; axis < 3; axis++)
     type (f, measure_point_field (POINT_STRUT_FOOT, SIDE_LEFT) + axis,
           f->texts[measure_point_field (POINT_UPPER_MOUNT, SIDE_LEFT) + axis]);
@@ -187,7 +192,7 @@ test_warnings_name_entries (Fixture *f, gconstpointer data)
   g_assert_cmpint (reading.verdict, ==, MEASURE_SOUND);
   g_assert_true (g_str_has_prefix (reading.warning, "“Lower ball joint, y left”"));
   g_assert_nonnull (strstr (reading.warning,
-                            " If one figure was misread, measure “Lower ball joint, y "
+                            "\nIf one figure was misread, measure “Lower ball joint, y "
                             "left” again: with 655 mm in place of −655 mm"));
   g_assert_true (g_str_has_prefix (reading.sentence, "The corner can be solved. "));
   g_assert_false (reading.is_at_fault[field_at ("corner.ball_joint[1]")]);
