@@ -192,10 +192,26 @@ test_warnings_name_entries (Fixture *f, gconstpointer data)
   g_assert_cmpint (reading.verdict, ==, MEASURE_SOUND);
   g_assert_true (g_str_has_prefix (reading.warning, "“Lower ball joint, y left”"));
   g_assert_nonnull (strstr (reading.warning,
-                            "\nIf one figure was misread, measure “Lower ball joint, y "
+                            " If one figure was misread, measure “Lower ball joint, y "
                             "left” again: with 655 mm in place of −655 mm"));
   g_assert_true (g_str_has_prefix (reading.sentence, "The corner can be solved. "));
   g_assert_false (reading.is_at_fault[field_at ("corner.ball_joint[1]")]);
+  measure_reading_clear (&reading);
+}
+
+/* An upright axis above the contact has neither caster nor trail, and both are told. */
+static void
+test_every_warning_is_told (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  const char *contact = f->texts[field_at ("corner.wheel_centre[0]")];
+  type (f, field_at ("corner.upper_mount[0]"), contact);
+  type (f, field_at ("corner.ball_joint[0]"), contact);
+  MeasureReading reading = read_entries (f);
+  g_assert_cmpint (reading.verdict, ==, MEASURE_SOUND);
+  g_assert_true (g_str_has_prefix (reading.warning, "Caster is 0.00°, "));
+  g_test_message ("%s", reading.warning);
+  g_assert_nonnull (strstr (reading.warning, "\nCaster trail is 0.0 mm, "));
   measure_reading_clear (&reading);
 }
 
@@ -277,6 +293,7 @@ main (int argc, char **argv)
   add ("/measure-reading/no-path-is-left-in-a-sentence",
        test_no_path_is_left_in_a_sentence);
   add ("/measure-reading/warnings-name-entries", test_warnings_name_entries);
+  add ("/measure-reading/every-warning", test_every_warning_is_told);
   add ("/measure-reading/what-is-empty-is-its-default",
        test_what_is_empty_is_its_default);
   add ("/measure-reading/the-right-side-counts-where-it-is-entered",

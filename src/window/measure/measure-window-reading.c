@@ -177,13 +177,13 @@ measure_in_words (const char *sentence)
   return refusal_in_words (sentence, note_path, NULL);
 }
 
-/* A line each, and the entry that would explain them all. */
+/* A line each; behind the first the entry that would explain them all, so that it is seen
+ * without scrolling. */
 static char *
 warning_sentence (const Car *car)
 {
   g_autoptr (GPtrArray) warnings = plausibility_check (car);
   MisreadFigure found[MISREAD_MOST];
-
   const guint n_told = plausibility_n_measured (warnings);
 
   if (n_told == 0)
@@ -197,9 +197,9 @@ warning_sentence (const Car *car)
     const PlausibilityWarning *warning = warnings->pdata[i];
 
     g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", warning->sentence);
+    if (i == 0 && misread != NULL)
+      g_string_append_printf (text, " %s", misread);
   }
-  if (misread != NULL)
-    g_string_append_printf (text, "\n%s", misread);
   return measure_in_words (text->str);
 }
 
