@@ -23,7 +23,7 @@
 
 typedef struct {
   double radius, half_width;    /* of the tyre */
-  double along, across, beside; /* a₀, m₀, |y₀|: of the strut foot */
+  double along, across, beside; /* a₀, m₀, |y₀|: of the strut foot, or the bottom */
   double kappa, sigma;          /* κ, σ */
 } Setting;
 
@@ -40,11 +40,12 @@ typedef struct {
 
 typedef Sample (*Sampler) (const Plate *plate, double at);
 
+/* Of what stands along @u above @bottom. */
 static Setting
-find_setting (const Corner *corner, const TyreShape *tyre)
+find_setting (const Corner *corner, const TyreShape *tyre, Vec3 bottom, Vec3 u)
 {
-  const Vec3 n = corner->spin_axis, u = corner->strut_direction;
-  const Vec3 foot = vec3_sub (corner->strut_foot, corner->wheel_centre);
+  const Vec3 n = corner->spin_axis;
+  const Vec3 foot = vec3_sub (bottom, corner->wheel_centre);
   const Vec3 across = vec3_cross (u, n);
   const double sigma = vec3_length (across);
   const Vec3 y = sigma > 0.0 ? vec3_scale (across, 1.0 / sigma) : vec3_any_normal (n);
@@ -170,20 +171,83 @@ room_to_bar (const Setting *setting, double radius, double bottom, double top)
   return least (sample_bar, &bar, bottom, fmax (bottom, top)).value;
 }
 
+bool
+strut_shape_leans (const StrutShape *strut)
+{
+  return strut->lower_outboard != strut->upper_outboard ||
+         strut->lower_forward != strut->upper_forward;
+}
+
+static bool
+is_beside_the_strut (const StrutShape *strut)
+{
+  return strut_shape_leans (strut) || strut->lower_outboard != 0.0 ||
+         strut->lower_forward != 0.0;
+}
+
+static double
+spring_length (const StrutShape *strut, double between_seats)
+{
+  return strut->spring_free > 0.0 ? fmin (between_seats, strut->spring_free)
+                                  : between_seats;
+}
+
+/* The seats of one that is squashed to nothing give no direction: a plate. */
+static double
+room_to_spring_beside (const Corner *corner,
+                       const TyreShape *tyre,
+                       const StrutShape *strut,
+                       double strut_length)
+{
+  const CoilSeats seats = { strut->seat_height,    strut->spring_drop,
+                            strut->lower_outboard, strut->lower_forward,
+                            strut->upper_outboard, strut->upper_forward };
+  const bool has_height = strut_length - strut->spring_drop > strut->seat_height;
+  Vec3 lower, upper;
+
+  coil_seats_place (corner, &seats, strut_length, &lower, &upper);
+  const Vec3 line = vec3_sub (upper, lower);
+  const Setting g =
+      find_setting (corner, tyre, lower,
+                    has_height ? vec3_unit (line) : corner->strut_direction);
+
+  return room_to_bar (&g, strut->spring_radius, 0.0,
+                      has_height ? spring_length (strut, vec3_length (line)) : 0.0);
+}
+
+static double
+room_to_spring (const Corner *corner,
+                const TyreShape *tyre,
+                const StrutShape *strut,
+                double strut_length)
+{
+  const double seat = strut->seat_height, top = strut_length - strut->spring_drop;
+  const double free_top = strut->spring_free > 0.0 ? seat + strut->spring_free : INFINITY;
+
+  if (strut->spring_radius <= 0.0)
+    return INFINITY;
+  if (is_beside_the_strut (strut))
+    return room_to_spring_beside (corner, tyre, strut, strut_length);
+
+  const Setting g =
+      find_setting (corner, tyre, corner->strut_foot, corner->strut_direction);
+  return room_to_bar (&g, strut->spring_radius, seat, fmin (top, free_top));
+}
+
 TyreClearance
 tyre_clearance (const Corner *corner,
                 const TyreShape *tyre,
                 const StrutShape *strut,
                 double strut_length)
 {
-  const Setting g = find_setting (corner, tyre);
+  const Setting g =
+      find_setting (corner, tyre, corner->strut_foot, corner->strut_direction);
   const double seat = strut->seat_height;
   TyreClearance c = {
     .room = { [STRUT_TUBE] = room_to_bar (&g, strut->tube_radius, strut->tube_bottom,
                                           strut->tube_top),
               [STRUT_SPRING_SEAT] = room_to_bar (&g, strut->seat_radius, seat, seat),
-              [STRUT_SPRING] =
-                  room_to_bar (&g, strut->spring_radius, seat, strut_length) },
+              [STRUT_SPRING] = room_to_spring (corner, tyre, strut, strut_length) },
   };
 
   for (StrutPart part = 0; part < N_STRUT_PARTS; part++)

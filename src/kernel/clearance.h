@@ -4,8 +4,8 @@
  * The tyre is the disc of its unloaded radius and section width about the spin axis, its
  * inner shoulder square: a real shoulder is rounder and leaves a little more room. It is
  * solid: the hollow of the rim, into which the foot of a tube may reach, is no part of
- * it. Tube and spring are round bars about the strut's axis, their ends cut square; the
- * spring seat is a flat plate square to it.
+ * it. The tube is a round bar about the strut's axis, the spring one about the line of
+ * its seats, their ends cut square; the spring seat is a flat plate square to the strut.
  *
  * Wheel, tube and spring seat are all clamped to the knuckle: neither wheel travel nor a
  * plate at the upper mount changes the room between them, to the bit. A camber bolt, a
@@ -13,7 +13,7 @@
 
 #pragma once
 
-#include "kernel/corner.h"
+#include "kernel/spring-path.h"
 
 /* mm */
 typedef struct {
@@ -25,8 +25,17 @@ typedef struct {
 typedef struct {
   double tube_radius, tube_bottom, tube_top;
   double seat_radius, seat_height;
-  double spring_radius; /* from the seat up to the mount */
+  double spring_radius; /* from the seat up to the mount, but for: */
+  double spring_drop;   /* of its upper end below the mount */
+  double spring_free;   /* its length at most, where it stands slack on its seat; 0: not
+                           known, it always reaches its upper end */
+  /* Of its ends off the strut's axis, as in CoilSeats; it leans as it does under the
+   * strut's length that is asked for. */
+  double lower_outboard, lower_forward, upper_outboard, upper_forward;
 } StrutShape;
+
+/* Its spring's direction follows the strut's length. */
+bool strut_shape_leans (const StrutShape *strut);
 
 typedef enum {
   STRUT_TUBE,

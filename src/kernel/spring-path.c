@@ -12,11 +12,18 @@ typedef struct {
   Vec3 up, outboard, forward;
 } StrutFrame;
 
+static Vec3
+outboard_as_measured (const Corner *corner)
+{
+  const Vec3 y = { 0, 1, 0 };
+
+  return vec3_unit (vec3_reject (y, corner->strut_direction));
+}
+
 static StrutFrame
 strut_frame (const Corner *corner, const Pose *pose, const KnuckleTurn *turn)
 {
-  const Vec3 u = corner->strut_direction, y = { 0, 1, 0 };
-  const Vec3 outboard = knuckle_vector (turn, vec3_unit (vec3_reject (y, u)));
+  const Vec3 outboard = knuckle_vector (turn, outboard_as_measured (corner));
 
   return (StrutFrame){ pose->strut_direction, outboard,
                        vec3_cross (outboard, pose->strut_direction) };
@@ -28,6 +35,24 @@ in_strut_frame (const StrutFrame *f, double up, double outboard, double forward)
   const Vec3 axial = vec3_scale (f->up, up);
 
   return vec3_along (vec3_along (axial, outboard, f->outboard), forward, f->forward);
+}
+
+void
+coil_seats_place (const Corner *corner,
+                  const CoilSeats *seats,
+                  double strut_length,
+                  Vec3 *lower,
+                  Vec3 *upper)
+{
+  const Vec3 u = corner->strut_direction, outboard = outboard_as_measured (corner);
+  const StrutFrame f = { u, outboard, vec3_cross (outboard, u) };
+
+  *lower = vec3_add (corner->strut_foot,
+                     in_strut_frame (&f, seats->perch, seats->lower_outboard,
+                                     seats->lower_forward));
+  *upper = vec3_add (corner->strut_foot,
+                     in_strut_frame (&f, strut_length - seats->upper_drop,
+                                     seats->upper_outboard, seats->upper_forward));
 }
 
 /* dq/dc = q'/c', d²q/dc² = (q″c' − q'c″)/c'³ */

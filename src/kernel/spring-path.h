@@ -60,6 +60,13 @@ typedef struct {
                       it, and with its corrections */
 } SpringPlaces;
 
+/* Both seats in the reference position, under a strut of that length. */
+void coil_seats_place (const Corner *corner,
+                       const CoilSeats *seats,
+                       double strut_length,
+                       Vec3 *lower,
+                       Vec3 *upper);
+
 /* False, and all NAN, where the contact does not rise. @pose is assembled. */
 bool spring_paths (const Corner *corner,
                    const Pose *pose,

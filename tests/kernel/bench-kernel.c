@@ -110,7 +110,12 @@ static void
 find_clearance (Bench *b)
 {
   static const TyreShape tyre = { 310.0, 175.0 };
-  static const StrutShape strut = { 25.0, 60.0, 300.0, 70.0, 180.0, 60.0 };
+  static const StrutShape strut = { .tube_radius = 25.0,
+                                    .tube_bottom = 60.0,
+                                    .tube_top = 300.0,
+                                    .seat_radius = 70.0,
+                                    .seat_height = 180.0,
+                                    .spring_radius = 60.0 };
 
   for (size_t k = 0; k < N_STATIONS; k++) {
     const double length = b->stations[k].measures.value[QUANTITY_STRUT_LENGTH];

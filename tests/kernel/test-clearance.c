@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Room between tyre and strut: by hand where a drawing gives it, and over random corners
- * against projections to and fro between the two bodies, which end in the nearest points
- * and in a plane that keeps the bodies apart. */
+/* Room between tyre and strut over random corners, against projections to and fro between
+ * the two bodies, which end in the nearest points and in a plane that keeps the bodies
+ * apart. */
 
 #include "check-data.h"
 #include "random-corner.h"
@@ -12,170 +12,6 @@
 
 #define N_CORNERS 300
 #define N_WILD 500
-
-static const TyreShape wide = { .unloaded_radius = 310, .section_width = 200 };
-
-/* Upright wheel at y = 740, z = 300; upright strut at @x, @y with its foot at z = 430. */
-static Corner
-upright_corner (double x, double y)
-{
-  MeasuredCorner m = set_p;
-
-  m.at[POINT_STRUT_FOOT] = (Vec3){ x, y, 430 };
-  m.at[POINT_UPPER_MOUNT] = (Vec3){ x, y, 835 };
-  return check_assemble (&m, (Adjustment){ 0 });
-}
-
-static TyreClearance
-room (const Corner *corner, StrutShape strut)
-{
-  return tyre_clearance (corner, &wide, &strut, 405.0);
-}
-
-/* The tyre reaches from y = 640 outboard and up to z = 610, its foot plate's height 180.
- */
-static void
-test_parallel_to_the_wheel (void)
-{
-  const Corner corner = upright_corner (0, 590), behind = upright_corner (-150, 590);
-  const StrutShape strut = { .tube_radius = 25,
-                             .tube_bottom = 0,
-                             .tube_top = 300,
-                             .seat_radius = 70,
-                             .seat_height = 150,
-                             .spring_radius = 45 };
-  const TyreClearance c = room (&corner, strut), d = room (&behind, strut);
-
-  check_near ("tube", 0, c.room[STRUT_TUBE], 25, 1e-12);
-  check_near ("seat", 0, c.room[STRUT_SPRING_SEAT], -20, 1e-12);
-  check_near ("spring", 0, c.room[STRUT_SPRING], 5, 1e-12);
-  g_assert_cmpint (c.nearest, ==, STRUT_SPRING_SEAT);
-  g_assert_true (c.least == c.room[STRUT_SPRING_SEAT]);
-  /* the tyre is 271 mm high there, so the tube still passes its face */
-  check_near ("tube", -150, d.room[STRUT_TUBE], 25, 1e-12);
-}
-
-/* A seat at z = 630 that reaches over the tyre stands 20 mm above its crown; a spring
- * 10 mm short of the shoulder stands 10 and 20 mm from it. */
-static void
-test_above_the_tyre (void)
-{
-  const Corner corner = upright_corner (0, 590);
-  const TyreClearance c =
-      room (&corner,
-            (StrutShape){ .seat_radius = 70, .seat_height = 200, .spring_radius = 40 });
-
-  check_near ("seat", 200, c.room[STRUT_SPRING_SEAT], 20, 1e-12);
-  check_near ("spring", 200, c.room[STRUT_SPRING], sqrt (500), 1e-12);
-  /* lower by 30 it cuts into the crown by 10 */
-  const TyreClearance low =
-      room (&corner, (StrutShape){ .seat_radius = 70, .seat_height = 170 });
-  check_near ("seat", 170, low.room[STRUT_SPRING_SEAT], -10, 1e-12);
-}
-
-/* Behind the tyre, 350 mm from its centre, 50 mm inboard of its shoulder. */
-static void
-test_behind_the_tyre (void)
-{
-  const Corner corner = upright_corner (-350, 590);
-  const TyreClearance c =
-      room (&corner,
-            (StrutShape){ .tube_radius = 25, .tube_bottom = -200, .tube_top = 300 });
-  const TyreClearance up =
-      room (&corner,
-            (StrutShape){ .tube_radius = 25, .tube_bottom = 0, .tube_top = 300 });
-
-  check_near ("tube", -350, c.room[STRUT_TUBE], hypot (350 - 310, 640 - 590) - 25, 1e-12);
-  /* from z = 430 up the crown turns away */
-  g_assert_cmpfloat (up.room[STRUT_TUBE], >, c.room[STRUT_TUBE] + 10.0);
-}
-
-/* A strut that leans in by @lean and a wheel of camber @camber, in the front view: the
- * tube's lowest outer corner is the nearest to the tyre's face. */
-static void
-check_leaning (double lean, double camber)
-{
-  MeasuredCorner m = set_p;
-  const double y = 580, z = 430, r = 25, length = 400;
-
-  m.camber = camber;
-  m.at[POINT_STRUT_FOOT] = (Vec3){ 0, y, z };
-  m.at[POINT_UPPER_MOUNT] = (Vec3){ 0, y - length * sin (lean), z + length * cos (lean) };
-  const Corner corner = check_assemble (&m, (Adjustment){ 0 });
-  const TyreClearance c =
-      tyre_clearance (&corner, &wide,
-                      &(StrutShape){
-                          .tube_radius = r, .tube_bottom = 20, .tube_top = 300 },
-                      400);
-  const double corner_y = y - 20 * sin (lean) + r * cos (lean);
-  const double corner_z = z + 20 * cos (lean) + r * sin (lean);
-  const double inboard =
-      (740 - corner_y) * cos (camber) + (corner_z - 300) * sin (camber);
-
-  check_near ("tube", lean, c.room[STRUT_TUBE], inboard - 100, 1e-11);
-}
-
-static void
-test_leaning (void)
-{
-  for (double lean = 4.0; lean <= 16.0; lean += 2.0)
-    for (double camber = -3.0; camber <= 2.0; camber += 0.5)
-      check_leaning (RADIANS (lean), RADIANS (camber));
-}
-
-/* Set M with a plate so large that the tyre's highest point along the strut lies under
- * it: the room is that point's depth below the plate's plane. */
-static void
-test_large_seat (void)
-{
-  const Corner corner = check_assemble (&set_m, (Adjustment){ 0 });
-  const Vec3 n = corner.spin_axis, u = corner.strut_direction;
-  const Vec3 off = vec3_unit (vec3_reject (u, n));
-  const Vec3 inner = vec3_along (corner.wheel_centre, -100, n);
-  const Vec3 crown = vec3_along (inner, 310, off);
-
-  g_assert_cmpfloat (vec3_dot (n, u), <, 0.0);
-  for (double height = 195.0; height <= 240.0; height += 5.0) {
-    const TyreClearance c =
-        room (&corner, (StrutShape){ .seat_radius = 150, .seat_height = height });
-
-    check_near ("seat", height, c.least,
-                height + vec3_dot (u, vec3_sub (corner.strut_foot, crown)), 1e-11);
-  }
-}
-
-static void
-test_what_is_not_there (void)
-{
-  const Corner corner = upright_corner (0, 590);
-  const TyreClearance none = room (&corner, (StrutShape){ 0 });
-  const TyreClearance spring =
-      room (&corner, (StrutShape){ .spring_radius = 45, .seat_height = 150 });
-
-  for (StrutPart part = 0; part < N_STRUT_PARTS; part++)
-    g_assert_true (none.room[part] == INFINITY);
-  g_assert_true (none.least == INFINITY);
-  g_assert_cmpint (spring.nearest, ==, STRUT_SPRING);
-  g_assert_true (spring.room[STRUT_TUBE] == INFINITY);
-  check_near ("spring", 0, spring.least, 5, 1e-12);
-}
-
-/* Along the spin axis itself, 400 mm off it. */
-static void
-test_strut_along_the_axle (void)
-{
-  Corner corner = upright_corner (0, 590);
-
-  corner.strut_direction = corner.spin_axis;
-  corner.strut_foot = vec3_add (corner.wheel_centre, (Vec3){ 0, -80, 400 });
-  const TyreClearance c = room (&corner, (StrutShape){ .tube_radius = 25,
-                                                       .tube_top = 100,
-                                                       .seat_radius = 60,
-                                                       .seat_height = -60 });
-
-  check_near ("tube", 0, c.room[STRUT_TUBE], 400 - 310 - 25, 1e-12);
-  check_near ("seat", 0, c.room[STRUT_SPRING_SEAT], hypot (40, 400 - 310 - 60), 1e-12);
-}
 
 /* A round bar, or the tyre, in the car's axes. */
 typedef struct {
@@ -191,11 +27,23 @@ typedef struct {
   double strut_length;
 } Case;
 
+/* As a coil of its own has them. */
+static void
+dice_seats (Dice *dice, StrutShape *strut)
+{
+  strut->spring_drop = dice_between (dice, 0, 40);
+  strut->spring_free = dice_between (dice, 80, 300);
+  strut->lower_outboard = dice_between (dice, -15, 15);
+  strut->lower_forward = dice_between (dice, -15, 15);
+  strut->upper_outboard = dice_between (dice, -15, 15);
+  strut->upper_forward = dice_between (dice, -15, 15);
+}
+
 static Case
 dice_fitted_case (Dice *dice)
 {
   RandomCase c = dice_case (dice);
-  Case f;
+  Case f = { 0 };
 
   c.adjustment.corrections.clamp_tilt = dice_between (dice, -0.04, 0.04);
   c.adjustment.corrections.wheel_spacer = dice_between (dice, -20, 60);
@@ -222,6 +70,25 @@ bar_between (const Case *c, double radius, double bottom, double top)
                 p->strut_direction, (top - bottom) / 2, radius };
 }
 
+/* Between its seats as the springs have them at that travel. */
+static Bar
+bar_of_spring (const Case *c)
+{
+  const StrutShape *s = &c->strut;
+  const SpringPlaces places = { .seats = { s->seat_height, s->spring_drop,
+                                           s->lower_outboard, s->lower_forward,
+                                           s->upper_outboard, s->upper_forward } };
+  SpringPaths paths;
+
+  g_assert_true (spring_paths (&c->corner, &c->station.pose, &places, &paths));
+  const double length =
+      fmin (s->spring_free, vec3_distance (paths.coil_bottom, paths.coil_top));
+
+  g_assert_cmpfloat (s->seat_height + s->spring_drop, <, c->strut_length);
+  return (Bar){ vec3_along (paths.coil_bottom, length / 2, paths.coil_direction),
+                paths.coil_direction, length / 2, s->spring_radius };
+}
+
 static Bar
 bar_of_part (const Case *c, StrutPart part)
 {
@@ -231,6 +98,8 @@ bar_of_part (const Case *c, StrutPart part)
     return bar_between (c, s->tube_radius, s->tube_bottom, s->tube_top);
   if (part == STRUT_SPRING_SEAT)
     return bar_between (c, s->seat_radius, s->seat_height, s->seat_height);
+  if (s->spring_free > 0)
+    return bar_of_spring (c);
   return bar_between (c, s->spring_radius, s->seat_height,
                       fmax (s->seat_height, c->strut_length));
 }
@@ -417,6 +286,23 @@ test_second_way (void)
   g_assert_cmpint (n.inside, >, N_CORNERS / 2);
 }
 
+static void
+test_second_way_of_coils (void)
+{
+  Dice dice = { 508 };
+  Count n = { 0 };
+
+  for (int i = 0; i < N_CORNERS / 2; i++) {
+    Case c = dice_fitted_case (&dice);
+
+    c.strut.seat_height = dice_between (&dice, 60, 240);
+    dice_seats (&dice, &c.strut);
+    check_case (&c, &n);
+  }
+  g_assert_cmpint (n.apart, >, N_CORNERS / 4);
+  g_assert_cmpint (n.inside, >, N_CORNERS / 4);
+}
+
 /* A strut that lies anyhow beside its wheel, or in it, as on no car. */
 static Case
 dice_wild_case (Dice *dice)
@@ -534,13 +420,7 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
-  g_test_add_func ("/kernel/clearance/parallel", test_parallel_to_the_wheel);
-  g_test_add_func ("/kernel/clearance/above", test_above_the_tyre);
-  g_test_add_func ("/kernel/clearance/behind", test_behind_the_tyre);
-  g_test_add_func ("/kernel/clearance/leaning", test_leaning);
-  g_test_add_func ("/kernel/clearance/large-seat", test_large_seat);
-  g_test_add_func ("/kernel/clearance/not-there", test_what_is_not_there);
-  g_test_add_func ("/kernel/clearance/along-the-axle", test_strut_along_the_axle);
+  g_test_add_func ("/kernel/clearance/coils", test_second_way_of_coils);
   g_test_add_func ("/kernel/clearance/second-way", test_second_way);
   g_test_add_func ("/kernel/clearance/wild", test_second_way_of_wild_corners);
   g_test_add_func ("/kernel/clearance/travel-and-mount",

@@ -360,6 +360,28 @@ test_room_to_the_tyre_is_watched (void)
   g_assert_nonnull (find (with_spacer, "tyre-too-near", 1));
 }
 
+/* A setup's own coil comes too near where the measured strut does not. */
+static void
+test_own_coil_is_watched (void)
+{
+  g_autoptr (Car) car = fixture_demo ("dunnock");
+  CarCoil *coil = &car_setup (car, 1)->springs.coil;
+
+  g_autoptr (GPtrArray) enough = plausibility_check_fitted (car, NULL);
+  g_assert_null (find (enough, "tyre-too-near", 1));
+  coil->wire_mm = 13.0;
+  coil->mean_diameter_mm = 140.0;
+  coil->perch_mm = 150.0;
+  g_autoptr (GPtrArray) warnings = plausibility_check_fitted (car, NULL);
+  g_assert_null (find (warnings, "tyre-too-near", PLAUSIBILITY_AS_MEASURED));
+  g_assert_null (find (warnings, "tyre-too-near", 0));
+  g_assert_nonnull (find (warnings, "tyre-too-near", 1));
+  g_assert_null (find (warnings, "tyre-too-near", 2));
+  car->strut = (CarStrut){ 0 };
+  g_autoptr (GPtrArray) of_coil = plausibility_check_fitted (car, NULL);
+  g_assert_nonnull (find (of_coil, "tyre-too-near", 1));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -384,5 +406,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plausibility/bearing", test_the_fitted_plates_bearing_counts);
   g_test_add_func ("/plausibility/right-mount", test_the_right_mount_is_told_by_itself);
   g_test_add_func ("/plausibility/tyre", test_room_to_the_tyre_is_watched);
+  g_test_add_func ("/plausibility/own-coil", test_own_coil_is_watched);
   return g_test_run ();
 }

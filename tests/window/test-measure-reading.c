@@ -143,9 +143,14 @@ test_refusals_name_entries (Fixture *f, gconstpointer data)
   (void) data;
   type (f, field_at ("travel.bump_mm"), "-1");
   assert_says (f, MEASURE_REFUSED,
-               "“Travel in bump” is -1, but must lie between 0 and 500.",
+               "“Travel in bump” is −1 mm, but must lie between 0 mm and 500 mm.",
                "travel.bump_mm");
   type (f, field_at ("travel.bump_mm"), "80");
+  type (f, field_at ("alignment.camber_deg"), "-212");
+  assert_says (f, MEASURE_REFUSED,
+               "“Camber” is −212°, but must lie between −45° and 45°.",
+               "alignment.camber_deg");
+  type (f, field_at ("alignment.camber_deg"), "-0.5");
   for (guint axis = 0; axis < 3; axis++)
     type (f, measure_point_field (POINT_STRUT_FOOT, SIDE_LEFT) + axis,
           f->texts[measure_point_field (POINT_UPPER_MOUNT, SIDE_LEFT) + axis]);
@@ -192,6 +197,22 @@ test_warnings_name_entries (Fixture *f, gconstpointer data)
                             "in place of −655 mm"));
   g_assert_true (g_str_has_prefix (reading.sentence, "The corner can be solved. "));
   g_assert_false (reading.is_at_fault[field_at ("corner.ball_joint[1]")]);
+  measure_reading_clear (&reading);
+}
+
+/* An upright axis above the contact has neither caster nor trail, and both are told. */
+static void
+test_every_warning_is_told (Fixture *f, gconstpointer data)
+{
+  (void) data;
+  const char *contact = f->texts[field_at ("corner.wheel_centre[0]")];
+  type (f, field_at ("corner.upper_mount[0]"), contact);
+  type (f, field_at ("corner.ball_joint[0]"), contact);
+  MeasureReading reading = read_entries (f);
+  g_assert_cmpint (reading.verdict, ==, MEASURE_SOUND);
+  g_assert_true (g_str_has_prefix (reading.warning, "Caster is 0.00°, "));
+  g_test_message ("%s", reading.warning);
+  g_assert_nonnull (strstr (reading.warning, "\nCaster trail is 0.0 mm, "));
   measure_reading_clear (&reading);
 }
 
@@ -273,6 +294,7 @@ main (int argc, char **argv)
   add ("/measure-reading/no-path-is-left-in-a-sentence",
        test_no_path_is_left_in_a_sentence);
   add ("/measure-reading/warnings-name-entries", test_warnings_name_entries);
+  add ("/measure-reading/every-warning", test_every_warning_is_told);
   add ("/measure-reading/what-is-empty-is-its-default",
        test_what_is_empty_is_its_default);
   add ("/measure-reading/the-right-side-counts-where-it-is-entered",

@@ -215,7 +215,7 @@ class MeasuredCar(Form):
         for typed, sentence in (
                 ('33x', '“Arm, front pivot, y left” holds “33x”, which is no number'),
                 ('', '^1 entry is missing: “Arm, front pivot, y left”'),
-                ('99999', '“Arm, front pivot, y left” is 99999, but must lie between')):
+                ('99999', '“Arm, front pivot, y left” is 99999 mm, but must lie between')):
             self.type_into(window, 'text', name_of(0, 1), typed)
             self.sentence(window, sentence)
             self.assertEqual(self.is_marked(entry), typed != '')
@@ -263,7 +263,7 @@ class MeasuredCar(Form):
         window.key('space')
         self.sentence(window, '^The corner is sound')
         self.type_into(window, 'text', 'Right side: Upper mount, y left', '530')
-        self.sentence(window, '“Right side: Upper mount, y left” is 530, but must be below '
+        self.sentence(window, '“Right side: Upper mount, y left” is 530 mm, but must be below '
                               'zero')
         self.type_into(window, 'text', 'Right side: Upper mount, y left', '-530')
         self.type_into(window, 'text', 'Right side: Camber', '-0.6')

@@ -438,11 +438,22 @@ plausibility_check (const Car *car)
   return check (car, NULL, FALSE);
 }
 
+/* A setup keeps the car's tube. */
+static gboolean
+has_limits (const Car *car)
+{
+  if (car->tower.opening_diameter_mm > 0.0 || car_has_strut_shape (car))
+    return TRUE;
+  for (guint i = 0; i < car->setups->len; i++)
+    if (car_setup_has_strut_shape (car, i))
+      return TRUE;
+  return FALSE;
+}
+
 GPtrArray *
 plausibility_check_fitted (const Car *car, const PlateLibrary *library)
 {
-  return check (car, library,
-                car->tower.opening_diameter_mm > 0.0 || car_has_strut_shape (car));
+  return check (car, library, has_limits (car));
 }
 
 static gboolean

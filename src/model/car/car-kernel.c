@@ -119,24 +119,104 @@ has_spring (const CarStrut *strut)
   return strut->spring_diameter_mm > 0.0 && strut->seat_height_mm != 0.0;
 }
 
+/* 0 where wire or mean diameter are not given, or the perch. */
+static double
+coil_diameter (const CarCoil *coil)
+{
+  return coil->is_there && coil->wire_mm > 0.0 && coil->mean_diameter_mm > 0.0 &&
+                 coil->perch_mm != 0.0
+             ? coil->mean_diameter_mm + coil->wire_mm
+             : 0.0;
+}
+
+/* With the helper on top of it; 0 where either is not known. */
+static double
+free_length (const CarSprings *springs)
+{
+  const CarHelper *helper = &springs->helper;
+  const double coil = springs->coil.free_length_mm;
+
+  if (!helper->is_there || helper->place != HELPER_IN_SERIES)
+    return coil;
+  return coil > 0.0 && helper->free_length_mm > 0.0 ? coil + helper->free_length_mm : 0.0;
+}
+
+static void
+put_coil (const CarSprings *springs, StrutShape *shape)
+{
+  const CarCoil *coil = &springs->coil;
+
+  shape->seat_height = coil->perch_mm;
+  shape->spring_radius = coil_diameter (coil) / 2.0;
+  shape->spring_drop = coil->upper_drop_mm;
+  shape->spring_free = free_length (springs);
+  shape->lower_outboard = coil->lower_outboard_mm;
+  shape->lower_forward = coil->lower_forward_mm;
+  shape->upper_outboard = coil->upper_outboard_mm;
+  shape->upper_forward = coil->upper_forward_mm;
+}
+
 StrutShape
 car_strut_shape (const Car *car)
 {
   const CarStrut *s = &car->strut;
-
-  return (StrutShape){ .tube_radius = has_tube (s) ? s->tube_diameter_mm / 2.0 : 0.0,
+  StrutShape shape = { .tube_radius = has_tube (s) ? s->tube_diameter_mm / 2.0 : 0.0,
                        .tube_bottom = s->tube_bottom_mm,
                        .tube_top = s->tube_top_mm,
                        .seat_radius = has_seat (s) ? s->seat_diameter_mm / 2.0 : 0.0,
                        .seat_height = s->seat_height_mm,
                        .spring_radius =
                            has_spring (s) ? s->spring_diameter_mm / 2.0 : 0.0 };
+
+  if (!has_seat (s) && !has_spring (s) && coil_diameter (&car->springs.coil) > 0.0)
+    put_coil (&car->springs, &shape);
+  return shape;
+}
+
+/* What the measured seat was made for. */
+static double
+measured_spring_diameter (const Car *car)
+{
+  return has_spring (&car->strut) ? car->strut.spring_diameter_mm
+                                  : coil_diameter (&car->springs.coil);
+}
+
+StrutShape
+car_setup_strut_shape (const Car *car, guint index)
+{
+  const CarSetup *setup = car_setup (car, index);
+  StrutShape shape = car_strut_shape (car);
+  const double diameter = setup->has_springs ? coil_diameter (&setup->springs.coil) : 0.0;
+
+  if (diameter <= 0.0)
+    return shape;
+  if (fabs (diameter - measured_spring_diameter (car)) > CAR_SAME_SEAT)
+    shape.seat_radius = 0.0;
+  put_coil (&setup->springs, &shape);
+  return shape;
+}
+
+static gboolean
+is_there (const StrutShape *shape)
+{
+  return shape->tube_radius > 0.0 || shape->seat_radius > 0.0 ||
+         shape->spring_radius > 0.0;
 }
 
 gboolean
 car_has_strut_shape (const Car *car)
 {
-  return has_tube (&car->strut) || has_seat (&car->strut) || has_spring (&car->strut);
+  const StrutShape shape = car_strut_shape (car);
+
+  return is_there (&shape);
+}
+
+gboolean
+car_setup_has_strut_shape (const Car *car, guint index)
+{
+  const StrutShape shape = car_setup_strut_shape (car, index);
+
+  return is_there (&shape);
 }
 
 Rod

@@ -24,6 +24,33 @@ car_springs_is_none (const CarSprings *s)
          s->damper.table.n == 0;
 }
 
+CarSprings
+car_springs_outline (const CarSprings *springs)
+{
+  const CarCoil *coil = &springs->coil;
+  const CarHelper *helper = &springs->helper;
+  CarSprings outline = car_springs_none ();
+
+  if (!coil->is_there)
+    return outline;
+  outline.coil = (CarCoil){ .is_there = TRUE,
+                            .wire_mm = coil->wire_mm,
+                            .mean_diameter_mm = coil->mean_diameter_mm,
+                            .shear_modulus_gpa = SPRING_DEFAULT_SHEAR_MODULUS,
+                            .free_length_mm = coil->free_length_mm,
+                            .perch_mm = coil->perch_mm,
+                            .upper_drop_mm = coil->upper_drop_mm,
+                            .lower_outboard_mm = coil->lower_outboard_mm,
+                            .lower_forward_mm = coil->lower_forward_mm,
+                            .upper_outboard_mm = coil->upper_outboard_mm,
+                            .upper_forward_mm = coil->upper_forward_mm };
+  if (helper->is_there && helper->place == HELPER_IN_SERIES)
+    outline.helper = (CarHelper){ .is_there = TRUE,
+                                  .place = HELPER_IN_SERIES,
+                                  .free_length_mm = helper->free_length_mm };
+  return outline;
+}
+
 CarRod
 car_rod_none (void)
 {

@@ -129,6 +129,8 @@ typedef struct {
  * defaults. */
 CarSprings car_springs_none (void);
 gboolean car_springs_is_none (const CarSprings *springs);
+/* Nothing but what a coil on the strut needs of room. */
+CarSprings car_springs_outline (const CarSprings *springs);
 CarRod car_rod_none (void);
 
 /* Standing, cornering (outer and inner wheel), braking, bump, pothole and one mixed one:

@@ -191,8 +191,18 @@ Adjustment car_side_adjustment (const CarSetup *setup, CarSide side);
 #define CAR_TYRE_SQUASH 0.03 /* from memory: a road tyre stands 3 to 4 % lower */
 TyreShape car_tyre_shape (const Car *car);
 /* A part whose diameter or height is not given is not there; the tube starts at the foot
- * and the spring at the seat. */
+ * and the spring at the seat. Where `strut` gives neither seat nor spring, the coil that
+ * the car is built with counts, if its wire, mean diameter and perch are given. */
 StrutShape car_strut_shape (const Car *car);
+/* The same tube; round the strut what setup @index stands on. A coil of its own that
+ * gives wire, mean diameter and perch counts instead of seat and spring as measured: as
+ * thick as both diameters together say, from the perch to its upper seat, and slack no
+ * longer than it is free. A helper on top of it is taken to be as thick, having no
+ * diameter of its own; one beside it says nothing. The measured seat goes with the perch
+ * where the coil is as thick as the measured spring to within CAR_SAME_SEAT, and is no
+ * part of it else. */
+#define CAR_SAME_SEAT 1.0 /* mm; common practice, no published source */
+StrutShape car_setup_strut_shape (const Car *car, guint index);
 /* What setup @index stands on, and its rod. */
 const CarSprings *car_setup_springs (const Car *car, guint index);
 CarRod car_setup_rod (const Car *car, guint index);
@@ -202,7 +212,9 @@ SpringPlaces car_spring_places (const Car *car, const CarSprings *springs);
 double car_rear_mass (const Car *car); /* kg */
 /* @cases gets those of the file, or the usual ones; returns how many. */
 gsize car_load_cases (const Car *car, CarLoadCase cases[LOAD_CASES_MOST]);
-gboolean car_has_strut_shape (const Car *car); /* enough to say what room there is */
+/* Enough to say what room there is. */
+gboolean car_has_strut_shape (const Car *car);
+gboolean car_setup_has_strut_shape (const Car *car, guint index);
 
 /* Parts that belong to no car yet. A right side that is cleared is not measured. */
 GArray *car_targets_new (const CarTarget *like, guint n);

@@ -33,15 +33,16 @@ find_baseline (ChoiceCorner *corner, CarSide side)
 ChoiceCorner
 choice_corner_of (const Car *car, const ChoiceQuestion *question, CarSide side)
 {
-  const CarSetup *setup = car_setup (car, MIN (question->setup, car->setups->len - 1));
+  const guint index = MIN (question->setup, car->setups->len - 1);
+  const CarSetup *setup = car_setup (car, index);
   ChoiceCorner corner = { .car = car,
                           .targets = car->targets,
                           .carrier = question->carrier,
                           .measured = car_measured_side (car, side),
                           .adjustment = car_side_adjustment (setup, side),
                           .tyre = car_tyre_shape (car),
-                          .strut = car_strut_shape (car),
-                          .has_strut = car_has_strut_shape (car),
+                          .strut = car_setup_strut_shape (car, index),
+                          .has_strut = car_setup_has_strut_shape (car, index),
                           .travel = travel_used (car, setup) };
   const Vec3 *at = corner.measured.at;
 

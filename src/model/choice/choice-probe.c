@@ -9,15 +9,23 @@
 #define NO_END 2000.0   /* mm: longer than any strut */
 #define LIMITS_WELL 1.0 /* mm more than is asked for: further away limits nothing */
 
-/* Whether a spring that goes on for ever would come near to the limit. */
+/* Whether a spring that goes on for ever would come near to the limit; one that leans
+ * would not lean then. */
 static gboolean
 spring_may_limit (const ChoiceCorner *corner, double camber_bolt)
 {
   const MountOffset as_measured = { 0.0, 0.0, 0.0 };
   const Adjustment adjustment = choice_corner_adjust (corner, as_measured, camber_bolt);
   const StrutShape spring = { .seat_height = corner->strut.seat_height,
-                              .spring_radius = corner->strut.spring_radius };
+                              .spring_radius = corner->strut.spring_radius,
+                              .lower_outboard = corner->strut.lower_outboard,
+                              .lower_forward = corner->strut.lower_forward,
+                              .upper_outboard = corner->strut.upper_outboard,
+                              .upper_forward = corner->strut.upper_forward };
   Corner linkage;
+
+  if (strut_shape_leans (&corner->strut))
+    return TRUE;
 
   corner_assemble (&corner->measured, &adjustment, &linkage);
   return tyre_clearance (&linkage, &corner->tyre, &spring, NO_END).least <

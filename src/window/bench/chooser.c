@@ -96,19 +96,23 @@ sw_chooser_get_library (SwChooser *self)
 }
 
 /* What the answers depend on, and nothing else: a mount that is dragged, another setup, a
- * name or a spring makes no other answer; which kind of spring carries is asked for. */
+ * name or a rate makes no other answer, a coil beside the tyre does; which kind of spring
+ * carries is asked for. */
 static Car *
 asked_car_new (SwChooser *self)
 {
   Car *car = car_copy (car_of (self));
   const guint in_hand = sw_bench_get_setup_index (self->bench);
 
-  car->springs = car_springs_none ();
+  car->springs = car_springs_outline (&car->springs);
   car->n_load_cases = 0;
   for (guint i = 0; i < car->setups->len; i++) {
     CarSetup *setup = car_setup (car, i);
 
-    setup->has_springs = setup->has_rod = FALSE;
+    setup->has_springs =
+        setup->has_springs && setup->springs.coil.is_there && i == in_hand;
+    setup->springs = car_springs_outline (&setup->springs);
+    setup->has_rod = FALSE;
     g_free (setup->name);
     setup->name = g_strdup ("");
     setup->is_hidden = FALSE;

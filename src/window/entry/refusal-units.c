@@ -2,8 +2,6 @@
 #include "window/entry/refusal-units.h"
 #include "window/entry/typed-number.h"
 
-#include "model/words/unit.h"
-
 #include <math.h>
 #include <string.h>
 
@@ -63,4 +61,22 @@ refusal_in_units (const char *sentence)
 
   g_autoptr (GRegex) number = g_regex_new (NUMBER, 0, 0, NULL);
   return g_regex_replace_eval (number, sentence, -1, 0, 0, convert, &kind, NULL);
+}
+
+static gboolean
+put_unit (const GMatchInfo *match, GString *text, gpointer data)
+{
+  g_autofree char *digits = g_match_info_fetch (match, 1);
+  const double stored = g_ascii_strtod (g_strdelimit (digits, ",", '.'), NULL);
+  g_autofree char *shown = unit_plain_text (*(const UnitKind *) data, stored, 3);
+
+  g_string_append (text, shown);
+  return FALSE;
+}
+
+char *
+refusal_with_units (const char *sentence, UnitKind kind)
+{
+  g_autoptr (GRegex) number = g_regex_new (NUMBER, 0, 0, NULL);
+  return g_regex_replace_eval (number, sentence, -1, 0, 0, put_unit, &kind, NULL);
 }

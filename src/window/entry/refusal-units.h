@@ -4,8 +4,11 @@
 
 #pragma once
 
-#include <glib.h>
+#include "model/words/unit.h"
 
 /* @sentence with its numbers as they are shown for the member whose path it begins with,
  * by the unit in the member's name. Free with g_free (). */
 char *refusal_in_units (const char *sentence);
+/* @sentence with each of its numbers as it is shown, with its unit. Free with g_free ().
+ */
+char *refusal_with_units (const char *sentence, UnitKind kind);

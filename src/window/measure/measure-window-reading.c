@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "window/measure/measure-window-reading.h"
+#include "window/entry/refusal-units.h"
 #include "window/entry/refusal-words.h"
 #include "window/entry/typed-number.h"
 
@@ -11,6 +12,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 typedef struct {
   const MeasureEntries *entries;
@@ -175,21 +177,45 @@ measure_in_words (const char *sentence)
   return refusal_in_words (sentence, note_path, NULL);
 }
 
-/* The first of them, and the entry that would explain them all. */
+/* A line each; behind the first the entry that would explain them all, so that it is seen
+ * without scrolling. */
 static char *
 warning_sentence (const Car *car)
 {
   g_autoptr (GPtrArray) warnings = plausibility_check (car);
   MisreadFigure found[MISREAD_MOST];
+  const guint n_told = plausibility_n_measured (warnings);
 
-  if (plausibility_n_measured (warnings) == 0)
+  if (n_told == 0)
     return NULL;
 
-  const PlausibilityWarning *first = warnings->pdata[0];
   const guint n = misread_figures (car, found);
   g_autofree char *misread = misread_sentence (car, found, n);
-  g_autofree char *text = g_strjoin (" ", first->sentence, misread, NULL);
-  return measure_in_words (text);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < n_told; i++) {
+    const PlausibilityWarning *warning = warnings->pdata[i];
+
+    g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", warning->sentence);
+    if (i == 0 && misread != NULL)
+      g_string_append_printf (text, " %s", misread);
+  }
+  return measure_in_words (text->str);
+}
+
+/* By the entry whose path it begins with. */
+static char *
+in_unit_of_entry (const char *sentence)
+{
+  g_autofree char *path = g_strndup (sentence, strcspn (sentence, " "));
+
+  for (guint i = 0; i < measure_n_fields (); i++) {
+    const MeasureField field = measure_field (i);
+
+    if (measure_field_is_at (&field, path))
+      return refusal_with_units (sentence, unit_kind_of (field.unit));
+  }
+  return g_strdup (sentence);
 }
 
 static void
@@ -203,7 +229,8 @@ judge (const Car *car, MeasureReading *reading)
     return;
   }
   reading->verdict = MEASURE_REFUSED;
-  reading->sentence = refusal_in_words (error->message, note_path, reading);
+  g_autofree char *refusal = in_unit_of_entry (error->message);
+  reading->sentence = refusal_in_words (refusal, note_path, reading);
 }
 
 static void
