@@ -430,6 +430,33 @@ test_what_has_one_geometry_has_one_column (void)
   g_assert_true (stands_under (lower, "+15.0"));
 }
 
+/* Of one geometry, and each on other springs: its own line says on which, and all have
+ * what they come to, not only the one in hand and the baseline. */
+static void
+test_setups_that_differ_in_springs_alone (void)
+{
+  g_autoptr (Car) car = load_car ("dunnock");
+  Report report = only (car, REPORT_SETUPS);
+  g_autoptr (ReportPress) press = report_press_new (&report);
+  g_autoptr (Study) study = study_new ();
+  g_autoptr (SpringStudy) springs = spring_study_new ();
+  g_autoptr (GPtrArray) wanted = g_ptr_array_new_with_free_func (g_free);
+
+  draw_page (press, &report, 0);
+  g_assert_cmpuint (drawn_count (" · torsion bar with helper coil"), ==, 1);
+  g_assert_cmpuint (drawn_count (" · torsion bar"), ==, 2);
+  g_assert_cmpuint (drawn_count (" · coil with helper"), ==, 1);
+
+  report = only (car, REPORT_SPRINGS);
+  study_solve (study, car, report.in_hand, 0.0);
+  spring_study_solve (springs, study, car);
+  /* neither in hand nor the baseline */
+  g_ptr_array_add (wanted, g_strdup_printf ("%.2f N/mm", springs->setups[1].wheel_rate));
+  g_ptr_array_add (wanted,
+                   g_strdup_printf ("%.0f N·m/°", springs->setups[1].roll_stiffness));
+  assert_written (&report, wanted);
+}
+
 /* More than fit across go on below and overleaf, each table with its own head. */
 static void
 test_many_setups_go_on_overleaf (void)
@@ -650,6 +677,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report/springs", test_sizes_of_springs_and_rods);
   g_test_add_func ("/report/comparison", test_figures_are_those_of_the_comparison);
   g_test_add_func ("/report/one-geometry", test_what_has_one_geometry_has_one_column);
+  g_test_add_func ("/report/springs-alone", test_setups_that_differ_in_springs_alone);
   g_test_add_func ("/report/many-setups", test_many_setups_go_on_overleaf);
   g_test_add_func ("/report/scale", test_sheet_is_true_to_its_scale);
   ADD_FILE ("/report/pdf", test_pdf_has_its_pages_in_letters_and_lines);

@@ -7,6 +7,7 @@
 #include "drawing/card/fitting-card-facts.h"
 #include "drawing/chart/title-block.h"
 #include "drawing/report/report-parts.h"
+#include "model/spring/spring-size.h"
 #include "model/study/compare.h"
 #include "model/study/quantity-info.h"
 #include "model/study/setup-title.h"
@@ -390,8 +391,10 @@ write_tables (ReportFlow *flow, const GArray *shown)
 }
 
 static char *
-setting_words (const Car *car, const CarSetup *setup)
+setting_words (const Car *car, guint index)
 {
+  const CarSetup *setup = car_setup (car, index);
+  const char *springs = spring_kind_words (car_setup_springs (car, index));
   const TitleBlock left = title_block_for (car, setup, NULL);
   g_autofree char *adjustment = title_block_adjustment (&left);
   g_autofree char *corrections = fitting_corrections_words (setup);
@@ -410,6 +413,8 @@ setting_words (const Car *car, const CarSetup *setup)
   }
   if (corrections[0] != '\0')
     g_string_append_printf (words, " · %s", corrections);
+  if (springs != NULL)
+    g_string_append_printf (words, " · %s", springs);
   return g_strdup (words->str);
 }
 
@@ -434,7 +439,7 @@ write_setting (ReportFlow *flow, guint index)
   const CarSetup *setup = car_setup (car, index);
   const FittingPen *pen = &flow->pen;
   const double line = report_flow_line (flow, FITTING_TEXT), indent = SAMPLE + 8.0;
-  g_autofree char *words = setting_words (car, setup);
+  g_autofree char *words = setting_words (car, index);
 
   if (!report_flow_has_room (flow, 2.5 * line))
     report_flow_continue (flow);

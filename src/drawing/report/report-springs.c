@@ -9,6 +9,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
+#include <string.h>
 
 #define PART_SHARE 0.21 /* of the width, for the parts' names */
 #define COLUMN_GAP 18.0
@@ -277,6 +278,22 @@ first_shown (const Study *study)
   return i;
 }
 
+static bool
+stand_alike (const SpringStudy *springs, guint a, guint b)
+{
+  return memcmp (springs->setups[a].springs, springs->setups[b].springs,
+                 sizeof (CarSprings)) == 0;
+}
+
+/* Whether the table of the drawing, of the setup in hand and the baseline, says nothing
+ * of springs like these. */
+static bool
+is_beside_the_columns (const SpringStudy *springs, guint setup)
+{
+  return !stand_alike (springs, setup, springs->study->in_hand) &&
+         !stand_alike (springs, setup, springs->study->baseline);
+}
+
 static void
 write_what_it_has (ReportFlow *flow, const SpringStudy *springs, guint setup)
 {
@@ -284,6 +301,8 @@ write_what_it_has (ReportFlow *flow, const SpringStudy *springs, guint setup)
   g_autoptr (GPtrArray) sizes = spring_sizes (springs, setup);
   g_autoptr (GPtrArray) others = setup != first ? spring_sizes (springs, first) : NULL;
 
+  if (is_beside_the_columns (springs, setup))
+    spring_sizes_add_figures (sizes, &springs->setups[setup]);
   if (car_springs_is_none (springs->setups[setup].springs))
     report_flow_text (flow, FITTING_TEXT, flow->pen.theme.soft_ink, 0.0,
                       _ ("No spring is given."));

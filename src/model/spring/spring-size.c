@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "model/spring/spring-size.h"
+#include "model/spring/spring-figure.h"
 #include "model/words/number-text.h"
 #include "model/words/unit.h"
 
@@ -311,6 +312,40 @@ add_rod (List *list, const Car *car, const StudyCorner *corner, guint setup)
   add_given (list, _ ("Modulus"), UNIT_MODULUS, given.modulus_gpa);
   add_reach (list, &rod, &corner->corner,
              standing->status == POSE_OK ? &standing->pose : NULL);
+}
+
+void
+spring_sizes_add_figures (GPtrArray *sizes, const SpringCorner *corner)
+{
+  /* frequency, damping and height are told by verdicts */
+  static const char *const keys[] = { "wheel_rate_n_per_mm", "roll_stiffness_nm_per_deg",
+                                      NULL };
+  const List list = { sizes, _ ("Where it stands") };
+
+  for (guint i = 0; corner->stands == STANDS_BY_SPRINGS && i < spring_figures_count ();
+       i++) {
+    const SpringFigure figure = spring_figure (corner, i);
+
+    if (!isfinite (figure.value) || !g_strv_contains (keys, figure.key))
+      continue;
+    add (&list, g_strdup (figure.name),
+         unit_text (unit_kind_of (figure.unit), figure.value, figure.decimals), FALSE);
+  }
+}
+
+const char *
+spring_kind_words (const CarSprings *s)
+{
+  const gboolean has_bar = s->bar.is_there, has_coil = s->coil.is_there,
+                 has_helper = s->helper.is_there;
+
+  if (has_bar && has_coil)
+    return has_helper ? _ ("torsion bar, coil and helper") : _ ("torsion bar and coil");
+  if (has_bar)
+    return has_helper ? _ ("torsion bar with helper coil") : _ ("torsion bar");
+  if (has_coil)
+    return has_helper ? _ ("coil with helper") : _ ("coil");
+  return has_helper ? _ ("helper coil alone") : NULL;
 }
 
 GPtrArray *
