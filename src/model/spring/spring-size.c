@@ -314,42 +314,22 @@ add_rod (List *list, const Car *car, const StudyCorner *corner, guint setup)
              standing->status == POSE_OK ? &standing->pose : NULL);
 }
 
-static char *
-unitless_text (const SpringFigure *figure)
-{
-  g_autofree char *number = number_text (figure->value, figure->decimals);
-
-  return figure->unit[0] != '\0' ? g_strdup_printf ("%s %s", number, figure->unit)
-                                 : g_strdup (number);
-}
-
 void
 spring_sizes_add_figures (GPtrArray *sizes, const SpringCorner *corner)
 {
-  static const char *const keys[] = {
-    "standing_travel_mm",
-    "wheel_rate_n_per_mm",
-    "ride_frequency_hz",
-    "static_deflection_mm",
-    "damping_ratio_bump",
-    "damping_ratio_rebound",
-    "roll_stiffness_nm_per_deg",
-    "roll_stiffness_bar_nm_per_deg",
-    NULL,
-  };
+  /* frequency, damping and height are told by verdicts */
+  static const char *const keys[] = { "wheel_rate_n_per_mm", "roll_stiffness_nm_per_deg",
+                                      NULL };
   const List list = { sizes, _ ("Where it stands") };
 
   for (guint i = 0; corner->stands == STANDS_BY_SPRINGS && i < spring_figures_count ();
        i++) {
     const SpringFigure figure = spring_figure (corner, i);
-    const UnitKind kind = unit_kind_of (figure.unit);
 
     if (!isfinite (figure.value) || !g_strv_contains (keys, figure.key))
       continue;
     add (&list, g_strdup (figure.name),
-         kind != UNIT_NONE ? unit_text (kind, figure.value, figure.decimals)
-                           : unitless_text (&figure),
-         FALSE);
+         unit_text (unit_kind_of (figure.unit), figure.value, figure.decimals), FALSE);
   }
 }
 

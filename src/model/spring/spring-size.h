@@ -18,7 +18,7 @@ typedef struct {
  * that @setup has, and nothing of those it has not. */
 GPtrArray *spring_sizes (const SpringStudy *study, guint setup);
 
-/* What it comes to where it stands, as one more part: nothing where it does not stand by
+/* Its rates where it stands, as one more part: nothing where it does not stand by
  * its springs, and nothing of what is not known. */
 void spring_sizes_add_figures (GPtrArray *sizes, const SpringCorner *corner);
 
