@@ -101,18 +101,23 @@ station_near (const AxleBalance *self, double travel)
   return (gsize) CLAMP (round (place), 0.0, STUDY_STATIONS - 1.0);
 }
 
+/* @travel is NAN where none balances, as beside a gap. */
 static Lack
 lack_at (const OneWheel *wheel, double travel)
 {
+  const Lack none = { NAN, NAN, NAN, NAN, NAN };
   const SpringCorner *corner = wheel->self->corner;
-  const Station *near = &corner->corner->stations[station_near (wheel->self, travel)];
   SpringStation s;
   Measures measures;
   Pose pose;
 
+  if (isnan (travel))
+    return none;
+
+  const Station *near = &corner->corner->stations[station_near (wheel->self, travel)];
   if (!spring_corner_carry (corner, travel, near->status == POSE_OK ? &near->pose : NULL,
                             &pose, &s))
-    return (Lack){ NAN, NAN, NAN, NAN, NAN };
+    return none;
   pose_measure (&corner->corner->corner, &pose, &measures);
   return lack_of (wheel, &s, &measures);
 }
