@@ -295,36 +295,6 @@ part_name (StrutPart part)
   return g_dpgettext2 (GETTEXT_PACKAGE, "part of the strut", names[part]);
 }
 
-gboolean
-fitting_is_past_limit (const ChoicePlace *place, ChoiceNumber number)
-{
-  switch (number) {
-  case CHOICE_TYRE_CLEARANCE:
-    return (place->faults & CHOICE_TYRE_TOO_NEAR) != 0;
-  case CHOICE_EDGE_MARGIN:
-    return (place->faults & CHOICE_EDGE_TOO_NEAR) != 0;
-  case CHOICE_BEARING_TILT:
-    return (place->faults & CHOICE_BEARING_TILTS_TOO_FAR) != 0;
-  default:
-    return FALSE;
-  }
-}
-
-typedef struct {
-  ChoiceNumber number;
-  Aim aim;
-} AimOf;
-
-static const AimOf aims[] = { { CHOICE_CAMBER, AIM_CAMBER },
-                              { CHOICE_CASTER, AIM_CASTER },
-                              { CHOICE_SAI, AIM_SAI },
-                              { CHOICE_SCRUB_RADIUS, AIM_SCRUB_RADIUS },
-                              { CHOICE_SCRUB_RADIUS, AIM_SCRUB_CHANGE },
-                              { CHOICE_TRAIL, AIM_TRAIL },
-                              { CHOICE_ROLL_CENTRE_HEIGHT, AIM_ROLL_CENTRE_HEIGHT },
-                              { CHOICE_TOE_BEFORE_RESET, AIM_TOE_CHANGE },
-                              { CHOICE_BUMP_STEER, AIM_BUMP_STEER } };
-
 static gboolean
 is_change (Aim aim)
 {
@@ -348,11 +318,11 @@ fitting_aim (const Car *car, ChoiceNumber number)
 {
   g_autoptr (GString) text = g_string_new (NULL);
 
-  for (gsize i = 0; i < G_N_ELEMENTS (aims); i++)
-    for (guint t = 0; t < car->targets->len && aims[i].number == number; t++) {
-      const CarTarget *target = &g_array_index (car->targets, CarTarget, t);
+  for (Aim aim = 0; aim < N_AIMS; aim++)
+    for (guint i = 0; i < car->targets->len; i++) {
+      const CarTarget *target = &g_array_index (car->targets, CarTarget, i);
 
-      if (target->aim == aims[i].aim)
+      if (target->aim == aim && choice_number_answers_aim (number, aim))
         append_aim (text, target);
     }
   return text->len > 0 ? g_strdup (text->str) : NULL;

@@ -47,7 +47,6 @@ gboolean fitting_toe_waits (const FittingFacts *facts, CarSide side);
 
 /* "−2.50°", "12.0 mm" */
 char *fitting_number (const ChoicePlace *place, ChoiceNumber number);
-gboolean fitting_is_past_limit (const ChoicePlace *place, ChoiceNumber number);
 
 /* "aim −2.70 to −2.30°", or NULL where nothing is aimed for. */
 char *fitting_aim (const Car *car, ChoiceNumber number);

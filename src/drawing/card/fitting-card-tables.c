@@ -394,7 +394,7 @@ draw_cost_row (Table *t, ChoiceNumber number, const char *name)
   const double height = write_limit (t, limit);
   for (CarSide side = SIDE_LEFT; side <= SIDE_RIGHT; side++) {
     const ChoicePlace *now = fitting_now (t->facts, side);
-    const gboolean is_past = fitting_is_past_limit (now, number);
+    const gboolean is_past = choice_number_is_past_limit (now, number);
     g_autofree char *value = fitting_number (now, number);
     g_autofree char *marked = g_strconcat (value, is_past ? " !" : "", NULL);
 

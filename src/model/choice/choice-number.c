@@ -130,7 +130,7 @@ shows (double miss, ChoiceNumber number)
 }
 
 gboolean
-choice_number_misses_aim (const ChoicePlace *place, ChoiceNumber number)
+choice_number_answers_aim (ChoiceNumber number, Aim aim)
 {
   static const struct {
     ChoiceNumber number;
@@ -145,10 +145,19 @@ choice_number_misses_aim (const ChoicePlace *place, ChoiceNumber number)
                 { CHOICE_TOE_BEFORE_RESET, AIM_TOE_CHANGE },
                 { CHOICE_BUMP_STEER, AIM_BUMP_STEER } };
 
+  for (gsize i = 0; i < G_N_ELEMENTS (pairs); i++)
+    if (pairs[i].number == number && pairs[i].aim == aim)
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
+choice_number_misses_aim (const ChoicePlace *place, ChoiceNumber number)
+{
   if ((place->faults & CHOICE_MISSES_AIM) == 0)
     return FALSE;
-  for (gsize i = 0; i < G_N_ELEMENTS (pairs); i++)
-    if (pairs[i].number == number && shows (place->aim_miss[pairs[i].aim], number))
+  for (Aim aim = 0; aim < N_AIMS; aim++)
+    if (choice_number_answers_aim (number, aim) && shows (place->aim_miss[aim], number))
       return TRUE;
   return FALSE;
 }

@@ -58,6 +58,8 @@ double choice_number (const ChoicePlace *place, ChoiceNumber number);
  * apply. Free with g_free (). */
 char *choice_number_text (const ChoicePlace *place, ChoiceNumber number);
 
+/* Whether it is the number that says how near @aim is. */
+gboolean choice_number_answers_aim (ChoiceNumber number, Aim aim);
 /* Whether it lies outside an aim that it stands for, so far that its digits show it, or
  * past a limit. */
 gboolean choice_number_misses_aim (const ChoicePlace *place, ChoiceNumber number);
